@@ -1,0 +1,56 @@
+/** Thawing in the refrigerator, and how long thawed food keeps. The official time always stands beside a longer house rule. */
+import type { Known } from '../reference/feeding/known.ts';
+import type { HouseRules } from './rules.ts';
+
+/** Kilograms that thaw in a day in the refrigerator: 4 to 5 lb a day. */
+const KG_A_DAY = 2.25;
+
+/**
+ * Hours that a pack takes to thaw in the refrigerator: 24 for each 2.25 kg, never under 24.
+ * Source: USDA Food Safety and Inspection Service, "The Big Thaw", 24 h for each 4 to 5 lb (second-hand); the lower bound is our caution.
+ */
+export function thawHours(kg: number): number {
+  return Math.max(24, (24 * kg) / KG_A_DAY);
+}
+
+/** Hours before the meal at which a pack goes from freezer to refrigerator: the house rule, but never less than it takes to thaw. */
+export function moveAheadHours(rules: HouseRules, kg: number): number {
+  return Math.max(rules.thawHours, thawHours(kg));
+}
+
+export interface OfficialKeeping {
+  readonly hours: number;
+  readonly where: string;
+  readonly source: string;
+  readonly known: Known;
+}
+
+/** Keeping of thawed minced meat, poultry and offal in the refrigerator. */
+export const OFFICIAL_KEEPING: Readonly<Record<HouseRules['officialKeeping'], OfficialKeeping>> = {
+  'uk-ie': {
+    hours: 24,
+    where: 'UK and Ireland',
+    source: 'Food Standards Agency (UK): use within 24 hours of thawing',
+    known: 'second-hand',
+  },
+  us: {
+    hours: 48,
+    where: 'US',
+    source: 'USDA Food Safety and Inspection Service: 1 to 2 days after thawing in the refrigerator',
+    known: 'second-hand',
+  },
+};
+
+export interface Keeping {
+  /** What the house rules say. */
+  readonly houseHours: number;
+  readonly official: OfficialKeeping;
+  /** The house rule is longer than the official time, so both are shown. */
+  readonly longer: boolean;
+}
+
+/** How long thawed food keeps: house rule and official time, side by side. */
+export function keepingOf(rules: HouseRules): Keeping {
+  const official = OFFICIAL_KEEPING[rules.officialKeeping];
+  return { houseHours: rules.keepHours, official, longer: rules.keepHours > official.hours };
+}

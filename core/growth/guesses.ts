@@ -1,0 +1,86 @@
+/** What was meant by a figure that can't be right: one guess, the likeliest. */
+import { GRAMS_PER_OUNCE, GRAMS_PER_POUND, type MassUnit, toGrams } from '../units/mass.ts';
+
+export type GuessKind = 'tenth' | 'tenfold' | 'digits' | 'kilo';
+
+export interface Guess {
+  readonly grams: number;
+  readonly kind: GuessKind;
+  readonly question: string;
+}
+
+/** Commoner slips first: the log of how much commoner, our own choice. */
+const COMMON: Readonly<Record<string, number>> = { swapped: 0, factor: 0, kilo: 0, doubled: -0.7, missing: -2.5 };
+/** A scale in grams shows whole ones: a guess with tenths is less likely. */
+const BROKEN = 3;
+/** Further than this from what was expected, in standard deviations, no guess is worth a word. */
+const FURTHEST = 2.5;
+const FACTOR: Readonly<Record<MassUnit, number>> = {
+  g: 1,
+  kg: 1000,
+  oz: GRAMS_PER_OUNCE,
+  lb: GRAMS_PER_POUND,
+  lboz: GRAMS_PER_OUNCE,
+};
+const DECIMALS: Readonly<Record<MassUnit, number>> = { g: 1, kg: 3, oz: 2, lb: 2, lboz: 1 };
+
+/** The likeliest slip that makes the typed weight fit what was expected (ln grams, standard deviation); null when none does. */
+export function bestGuess(grams: number, expected: number, sd: number, unit: MassUnit): Guess | null {
+  const scored = candidates(grams, unit)
+    .filter((c) => c.grams >= 0.1 && c.grams !== grams)
+    .map((c) => ({ ...c, z: (Math.log(c.grams) - expected) / sd }))
+    .filter((c) => Math.abs(c.z) <= FURTHEST)
+    .map((c) => ({
+      ...c,
+      merit: (COMMON[c.slip] ?? 0) - (c.z * c.z) / 2 - (unit === 'g' && !Number.isInteger(c.grams) ? BROKEN : 0),
+    }));
+  const best = scored.reduce<(typeof scored)[number] | null>((a, b) => (a === null || b.merit > a.merit ? b : a), null);
+  return best === null ? null : { grams: best.grams, kind: best.kind, question: best.question };
+}
+
+interface Candidate extends Guess {
+  readonly slip: string;
+}
+
+function candidates(grams: number, unit: MassUnit): Candidate[] {
+  const of = (value: number, kind: GuessKind, slip: string, question: string): Candidate => ({
+    grams: toGrams(value),
+    kind,
+    slip,
+    question,
+  });
+  return [
+    of(grams * 10, 'tenth', 'factor', 'A nought too few?'),
+    of(grams / 10, 'tenfold', 'factor', 'A nought too many?'),
+    of(grams * 1000, 'kilo', 'kilo', 'Kilograms, not grams?'),
+    of(grams / 1000, 'kilo', 'kilo', 'Grams, not kilograms?'),
+    ...digitSlips(grams, unit).map((d) => of(d.value, 'digits', d.slip, d.question)),
+  ];
+}
+
+/** Figures as they were typed in the unit of the scale; pounds and ounces together are left alone. */
+function digitSlips(grams: number, unit: MassUnit): { value: number; slip: string; question: string }[] {
+  if (unit === 'lboz') return [];
+  const text = String(Number((grams / FACTOR[unit]).toFixed(DECIMALS[unit])));
+  const back = (t: string) => Number(t) * FACTOR[unit];
+  const slips: { value: number; slip: string; question: string }[] = [];
+  for (let i = 0; i < text.length; i += 1) {
+    const [a, b] = [text.charAt(i), text.charAt(i + 1)];
+    if (isDigit(a) && isDigit(b) && a !== b) {
+      slips.push({
+        value: back(text.slice(0, i) + b + a + text.slice(i + 2)),
+        slip: 'swapped',
+        question: 'Two figures changed places?',
+      });
+    }
+    if (isDigit(a) && a === b)
+      slips.push({ value: back(text.slice(0, i) + text.slice(i + 1)), slip: 'doubled', question: 'A figure typed twice?' });
+    if (isDigit(a))
+      slips.push({ value: back(text.slice(0, i) + a + text.slice(i)), slip: 'missing', question: 'A figure missing?' });
+  }
+  return slips.filter((s) => s.value > 0);
+}
+
+function isDigit(c: string): boolean {
+  return c >= '0' && c <= '9';
+}

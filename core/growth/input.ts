@@ -1,0 +1,93 @@
+/** What the growth functions are given: puppies and the readings that stand, as plain facts. */
+import { type LocalTime, localMinutes } from '../calendar/clock.ts';
+import { dayNumber } from '../calendar/day.ts';
+import {
+  type Litter,
+  type Puppy,
+  type PuppyState,
+  puppyName,
+  type Reading,
+  type Session,
+  type Sex,
+  type SizeClass,
+  stands,
+} from '../litter/litter.ts';
+
+const MINUTE = 60_000;
+
+/** Weights in grams, instants in milliseconds since 1970, ages in days with fractions. */
+export interface GrowthPuppy {
+  readonly id: string;
+  readonly name: string;
+  readonly sex: Sex;
+  readonly bornInstant: number;
+  /** When its series ends because it died or went home; null while it is in the house. */
+  readonly endsInstant: number | null;
+  readonly state: PuppyState;
+}
+
+export interface GrowthReading {
+  readonly id: string;
+  readonly puppyId: string;
+  readonly at: LocalTime;
+  readonly instant: number;
+  readonly grams: number;
+  readonly session: Session;
+  /** Doubtful and not answered: out of the calculation unless it is kept. */
+  readonly held: boolean;
+  /** The person said that it is right: it always counts. */
+  readonly kept: boolean;
+}
+
+export interface GrowthInput {
+  readonly puppies: readonly GrowthPuppy[];
+  /** Only those that stand: neither replaced nor taken back. Any order. */
+  readonly readings: readonly GrowthReading[];
+  /** What the scale moves by, in grams; null when nobody said, then it is read off the weights. */
+  readonly scaleStepGrams: number | null;
+  readonly sizeClass: SizeClass | null;
+  /** As the breeder wrote it: for published birth weights, when the study has the breed. */
+  readonly breed?: string;
+}
+
+/** The facts of one litter as growth wants them. */
+export function growthInput(
+  litter: Pick<Litter, 'sizeClass' | 'breed'>,
+  puppies: readonly Puppy[],
+  readings: readonly Reading[],
+  scaleStepGrams: number | null,
+): GrowthInput {
+  const ids = new Set(puppies.map((p) => p.id));
+  return {
+    puppies: puppies.map((p) => ({
+      id: p.id,
+      name: puppyName(p),
+      sex: p.sex,
+      bornInstant: p.bornInstant,
+      endsInstant: seriesEnd(p),
+      state: p.state,
+    })),
+    readings: readings
+      .filter((r) => stands(r) && ids.has(r.puppyId))
+      .map((r) => ({
+        id: r.id,
+        puppyId: r.puppyId,
+        at: r.at,
+        instant: r.instant,
+        grams: r.grams,
+        session: r.session,
+        held: r.held,
+        kept: r.kept,
+      })),
+    scaleStepGrams,
+    sizeClass: litter.sizeClass,
+    breed: litter.breed,
+  };
+}
+
+/** The end of the day it left or died, by the clock that its birth was noted with. */
+function seriesEnd(p: Puppy): number | null {
+  if (p.stateOn === null || (p.state !== 'died' && p.state !== 'home')) return null;
+  const clockAhead = localMinutes(p.bornAt) * MINUTE - p.bornInstant;
+  return (dayNumber(p.stateOn) + 1) * 1440 * MINUTE - clockAhead;
+}

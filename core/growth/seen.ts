@@ -1,0 +1,35 @@
+/** What was seen, and when: each change of a puppy's or the litter's level, as it was said at that weighing. */
+import type { LocalTime } from '../calendar/clock.ts';
+import type { MassUnit } from '../units/mass.ts';
+import { growthAsKnown, type Level } from './assess.ts';
+import type { GrowthInput } from './input.ts';
+import { trailOf } from './trail.ts';
+
+export interface Seen {
+  readonly about: 'puppy' | 'litter';
+  readonly at: LocalTime;
+  readonly level: Level;
+  readonly sentence: string;
+}
+
+/** Oldest first, reckoned from the weights that stand now; being steady from the start is no entry. */
+export function seenOf(input: GrowthInput, puppyId: string, unit: MassUnit): Seen[] {
+  const index = input.puppies.findIndex((p) => p.id === puppyId);
+  const seen: Seen[] = [];
+  let before: { puppy: Level; litter: Level } = { puppy: 'steady', litter: 'steady' };
+  for (const known of trailOf(input)) {
+    const at = known.cleaned.sessions.at(-1)?.rows.at(-1)?.reading.at;
+    const now = { puppy: known.puppies[index]?.level ?? 'steady', litter: known.litter.level };
+    const changed = now.puppy !== before.puppy || now.litter !== before.litter;
+    if (at !== undefined && changed) {
+      const growth = growthAsKnown(input, known, unit);
+      const own = growth.puppies.get(puppyId);
+      if (now.litter !== before.litter) seen.push({ about: 'litter', at, level: now.litter, sentence: growth.litter.sentence });
+      if (now.puppy !== before.puppy && own !== undefined) {
+        seen.push({ about: 'puppy', at: own.at ?? at, level: now.puppy, sentence: own.sentence });
+      }
+    }
+    before = now;
+  }
+  return seen;
+}

@@ -1,0 +1,229 @@
+/**
+ * A litter's trail: what was known after each weighing session, one session after another and never looking ahead. What was
+ * said yesterday is not rewritten; later sessions only add to the trail.
+ */
+import type { SizeClass } from '../litter/litter.ts';
+import type { BreedBirthWeight } from '../reference/growth/birth-weight.ts';
+import { birthClass, breedBirthWeight } from './birth-class.ts';
+import { firstDaysLevel } from './first-days.ts';
+import type { GrowthInput, GrowthPuppy } from './input.ts';
+import { type Level, LITTER_MARKS, levelAfter, type Marks, puppyMarks, worse } from './levels.ts';
+import { type Window, windowOf } from './littermates-path.ts';
+import { inferredStep } from './noise.ts';
+import { type PuppyScore, scorePuppy } from './one-puppy.ts';
+import { NO_SUMS, type OwnScale, ownScale, type ScaleSums, withRise } from './own-scale.ts';
+import { type Cleaned, type CleanRow, type CleanSession, cleanNext, NOTHING_CLEANED } from './readings-first.ts';
+import { type ReferenceGain, referenceGain } from './reference-gain.ts';
+import { NO_SCORE, type Score } from './score.ts';
+import { sessionsOf, type WeighSession } from './sessions.ts';
+import { middle } from './statistics.ts';
+import { scoreLitter } from './whole-litter.ts';
+
+/** What is known of one puppy after a session. */
+export interface PuppyTrack {
+  readonly level: Level;
+  /** What the first-days rules say; part of the level. */
+  readonly rule: Level;
+  readonly found: PuppyScore | null;
+  /** The session of its last good weighing before the trouble, and of its last weight that counts; null without one. */
+  readonly start: number | null;
+  readonly last: number | null;
+}
+
+export interface LitterTrack {
+  readonly level: Level;
+  readonly found: Score;
+  readonly start: number | null;
+}
+
+export interface Known {
+  readonly cleaned: Cleaned;
+  readonly reference: ReferenceGain;
+  readonly stepGrams: number;
+  readonly puppies: readonly PuppyTrack[];
+  readonly litter: LitterTrack;
+  readonly rises: ScaleSums;
+}
+
+/** Mila et al 2015: four in five puppies lost by day two were light at birth (second-hand). */
+const BORN_SMALL_DAYS = 2;
+/** A littermate in trouble is no measure for the others. */
+const NO_MEASURE = 1.8;
+/** Weights that the scale's step is read off: the latest. */
+const STEP_READINGS = 60;
+const USUAL_BIRTH: Readonly<Record<SizeClass, number>> = { toy: 150, small: 200, medium: 290, large: 430, giant: 560 };
+
+/** What was known after each session, oldest first. */
+export function trailOf(input: GrowthInput): readonly Known[] {
+  const sessions = sessionsOf(input);
+  const keys = sessions.map(keyOf);
+  const ground = JSON.stringify([input.puppies, input.scaleStepGrams, input.sizeClass, input.breed]);
+  const kept = REMEMBERED.find((r) => r.ground === ground && r.keys[0] === keys[0]);
+  const trail: Known[] = [];
+  if (kept !== undefined) {
+    for (let k = 0; k < keys.length && keys[k] === kept.keys[k]; k += 1) {
+      const known = kept.trail[k];
+      if (known !== undefined) trail.push(known);
+    }
+  }
+  for (let k = trail.length; k < sessions.length; k += 1) {
+    const session = sessions[k];
+    if (session !== undefined) trail.push(knownAfter(trail[k - 1] ?? null, session, input));
+  }
+  remember({ ground, keys, trail });
+  return trail;
+}
+
+/** The sessions as they count after the last reading; exchanged weights exchanged, held ones null. */
+export function cleanedOf(input: GrowthInput): Cleaned {
+  return trailOf(input).at(-1)?.cleaned ?? NOTHING_CLEANED;
+}
+
+/**
+ * The last trails, so that a weight being typed costs one session and not the whole history. Only equal facts are answered
+ * from here, so the answer never depends on what was asked before.
+ */
+interface Remembered {
+  readonly ground: string;
+  readonly keys: readonly string[];
+  readonly trail: readonly Known[];
+}
+const REMEMBERED: Remembered[] = [];
+const MOST_REMEMBERED = 4;
+
+function remember(r: Remembered): void {
+  const same = REMEMBERED.findIndex((old) => old.ground === r.ground && old.keys[0] === r.keys[0]);
+  if (same >= 0) REMEMBERED.splice(same, 1);
+  REMEMBERED.unshift(r);
+  REMEMBERED.length = Math.min(REMEMBERED.length, MOST_REMEMBERED);
+}
+
+function keyOf(session: WeighSession): string {
+  return session.rows
+    .map(({ reading: r }) => `${r.id} ${r.puppyId} ${r.instant} ${r.at} ${r.grams} ${r.held ? 1 : 0}${r.kept ? 1 : 0}`)
+    .join('|');
+}
+
+function knownAfter(past: Known | null, session: WeighSession, input: GrowthInput): Known {
+  const earlier = past?.cleaned ?? NOTHING_CLEANED;
+  const index = new Map(input.puppies.map((p, i) => [p.id, i]));
+  const stepGrams = input.scaleStepGrams ?? stepOf([...earlier.sessions, session]);
+  const born = input.puppies.map((p) => p.bornInstant);
+  const alone = input.puppies.length < 2;
+  const reference = referenceFor([...earlier.sessions, { ...session, rows: session.rows.map(asCounting) }], input);
+  const cleaned = cleanNext(earlier, session, index, { born, reference, stepGrams, alone });
+  const k = cleaned.sessions.length - 1;
+  const window = windowOf(cleaned.sessions, k, input.puppies.length, reference);
+  const rises = past?.rises ?? NO_SUMS;
+  const own = ownScale({ count: cleaned.middles, squares: cleaned.middleSquares }, rises);
+  const litter = litterAfter(past?.litter ?? null, window, reference, stepGrams, own);
+  const before =
+    past?.puppies ??
+    input.puppies.map((): PuppyTrack => ({ level: 'steady', rule: 'steady', found: null, start: null, last: null }));
+  const now = cleaned.sessions[k];
+  const marks = puppyMarks(input.puppies.length);
+  let risen = rises;
+  const puppies = before.map((track, i): PuppyTrack => {
+    const row = now?.rows.find((r) => r.index === i);
+    if (row?.used === undefined || row.used === null) return track;
+    const others = before.map((t, j) => j !== i && (t.found?.score ?? 0) <= NO_MEASURE);
+    const compared = others.some(Boolean) ? others : before.map((_, j) => j !== i);
+    const found = scorePuppy(window, i, compared, litter.found.score, reference, stepGrams, own);
+    if (found !== null) risen = withRise(risen, found.rise);
+    return trackAfter(track, found, row, window.first, k, cleaned.sessions, marks, breedBirthWeight(input.breed ?? ''));
+  });
+  return { cleaned, reference, stepGrams, puppies, litter, rises: risen };
+}
+
+function trackAfter(
+  before: PuppyTrack,
+  found: PuppyScore | null,
+  row: CleanRow,
+  first: number,
+  k: number,
+  sessions: readonly CleanSession[],
+  marks: Marks,
+  breed: BreedBirthWeight | null,
+): PuppyTrack {
+  const birth = birthOf(sessions, row.puppy);
+  const rule =
+    birth === null
+      ? 'steady'
+      : worse(firstDaysLevel(before.rule, birth, row.used ?? birth, row.ageDays), bornSmall(birth, row.ageDays, breed));
+  const byScore = levelAfter(scoreLevel(before, marks), found?.score ?? 0, marks);
+  const level = worse(byScore, rule);
+  return { level, rule, found, start: found === null || found.score <= 0 ? null : first + found.startRow, last: k };
+}
+
+/** A birth weight that is very low in the breed: watched through the days in which most of them are lost. */
+function bornSmall(birthGrams: number, ageDays: number, breed: BreedBirthWeight | null): Level {
+  return breed !== null && ageDays <= BORN_SMALL_DAYS && birthClass(breed, birthGrams) === 'very-low' ? 'watch' : 'steady';
+}
+
+/** The level without the first-days rules, which are kept by their own measure. */
+function scoreLevel(t: PuppyTrack, marks: Marks): Level {
+  return t.rule === 'steady' ? t.level : levelAfter('steady', t.found?.score ?? 0, marks);
+}
+
+function litterAfter(
+  before: LitterTrack | null,
+  window: Window,
+  reference: ReferenceGain,
+  stepGrams: number,
+  own: OwnScale,
+): LitterTrack {
+  const old = before ?? { level: 'steady', found: NO_SCORE, start: null };
+  const found = scoreLitter(window, reference, stepGrams, own);
+  if (found === null) return old;
+  return {
+    level: levelAfter(old.level, found.score, LITTER_MARKS),
+    found,
+    start: found.score > 0 ? window.first + found.start : null,
+  };
+}
+
+/** The birth weight that counts, in grams: a first weight within half a day of birth. */
+export function birthOf(sessions: readonly CleanSession[], puppy: GrowthPuppy): number | null {
+  for (const session of sessions) {
+    const row = session.rows.find((r) => r.puppy.id === puppy.id && r.used !== null);
+    if (row !== undefined) return row.reading.session === 'birth' || row.ageDays <= 0.5 ? row.used : null;
+  }
+  return null;
+}
+
+function asCounting(row: WeighSession['rows'][number]): CleanRow {
+  return {
+    ...row,
+    index: 0,
+    used: row.reading.held && !row.reading.kept ? null : row.reading.grams,
+    verdict: 'counts',
+    partner: null,
+    anew: false,
+  };
+}
+
+/** The reference by the middle birth weight; a later first weight is reckoned back to birth. */
+function referenceFor(sessions: readonly CleanSession[], input: GrowthInput): ReferenceGain {
+  const firsts = new Map<string, { grams: number; ageDays: number }>();
+  for (const session of sessions) {
+    if (firsts.size === input.puppies.length) break;
+    for (const row of session.rows) {
+      if (row.used !== null && !firsts.has(row.puppy.id)) firsts.set(row.puppy.id, { grams: row.used, ageDays: row.ageDays });
+    }
+  }
+  if (firsts.size === 0) return referenceGain(USUAL_BIRTH[input.sizeClass ?? 'medium']);
+  let reference = referenceGain(USUAL_BIRTH[input.sizeClass ?? 'medium']);
+  for (let round = 0; round < 3; round += 1) {
+    const births = [...firsts.values()].map((f) => f.grams / Math.exp(reference.since(f.ageDays)));
+    reference = referenceGain(Math.max(50, middle(births)));
+  }
+  return reference;
+}
+
+function stepOf(sessions: readonly { readonly rows: readonly { readonly reading: { readonly grams: number } }[] }[]): number {
+  const grams: number[] = [];
+  for (let k = sessions.length - 1; k >= 0 && grams.length < STEP_READINGS; k -= 1) {
+    for (const row of sessions[k]?.rows ?? []) grams.push(row.reading.grams);
+  }
+  return inferredStep(grams);
+}

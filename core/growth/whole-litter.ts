@@ -1,0 +1,47 @@
+/** The whole litter against the reference alone: when everyone slows down together, it is the dam's milk or the room, not a puppy. */
+import { fitPath, type Window } from './littermates-path.ts';
+import { LITTER_SPREAD, PUPPY_SPREAD, weighingVariance } from './noise.ts';
+import type { OwnScale } from './own-scale.ts';
+import type { ReferenceGain } from './reference-gain.ts';
+import { covariance, type PathPoint, type Score, scorePath } from './score.ts';
+import { middle } from './statistics.ts';
+
+const PENALTY = [0.2, 0.1] as const;
+
+/** The litter's score; `start` is a row of the window. Null for a singleton and when the last session weighed under half of the puppies. */
+export function scoreLitter(window: Window, reference: ReferenceGain, stepGrams: number, own: OwnScale): Score | null {
+  const path = fitPath(
+    window,
+    Array.from({ length: window.puppies }, () => true),
+  );
+  const most = Math.max(...path.counts);
+  if (most < 2) return null;
+  const rows: number[] = [];
+  const points: PathPoint[] = [];
+  for (let s = 0; s < window.sessions; s += 1) {
+    const n = path.counts[s] ?? 0;
+    if (n * 2 < most) continue;
+    const { ageDays, grams } = middleOf(window, s);
+    rows.push(s);
+    points.push({
+      ageDays,
+      value: path.moves[s] ?? 0,
+      weighing: LITTER_SPREAD.session ** 2 + weighingVariance(PUPPY_SPREAD, ageDays, grams, stepGrams) / n,
+    });
+  }
+  if (rows.at(-1) !== window.sessions - 1) return null;
+  const wander = {
+    rate: LITTER_SPREAD.rate ** 2 + PUPPY_SPREAD.rate ** 2 / most,
+    lasting: LITTER_SPREAD.lasting ** 2 + PUPPY_SPREAD.lasting ** 2 / most,
+    firstDay: PUPPY_SPREAD.firstDay ** 2 / most,
+    weaning: LITTER_SPREAD.weaning ** 2,
+  };
+  const score = scorePath(points, covariance(points, wander, reference, own), reference, PENALTY);
+  return { ...score, start: rows[score.start] ?? 0 };
+}
+
+function middleOf(window: Window, s: number): { ageDays: number; grams: number } {
+  const from = s * window.puppies;
+  const present = (table: Float64Array) => [...table.subarray(from, from + window.puppies)].filter((v) => !Number.isNaN(v));
+  return { ageDays: middle(present(window.age)), grams: middle(present(window.grams)) };
+}

@@ -1,0 +1,37 @@
+/** The facts of a plan, and what every part of it is worked out from. */
+import type { CivilDate } from '../calendar/day.ts';
+import type { Food } from '../feeding/food.ts';
+import type { RulesVersion } from '../feeding/rules.ts';
+import type { Litter, Puppy, Reading } from '../litter/litter.ts';
+import type { House } from '../records/house.ts';
+import type { Tread } from './table.ts';
+import type { PlanWeights } from './weights.ts';
+
+/** Puppies leave at eight weeks at the earliest in most places; a plan made before that day is a forecast for it. */
+export const GO_HOME_DAY = 56;
+export interface PlanFacts {
+  readonly litter: Litter;
+  /** The whole litter. */
+  readonly puppies: readonly Puppy[];
+  readonly puppy: Puppy;
+  /** Of the whole litter, superseded ones included. */
+  readonly readings: readonly Reading[];
+  /** The version in force on the day of the plan. */
+  readonly rules: RulesVersion;
+  readonly house: House;
+  /** What amounts and energy are reckoned with; the shipped generic mix when it is left out. */
+  readonly food?: Food;
+  readonly on: CivilDate;
+}
+
+/** What every part of the plan is worked out from. */
+export interface PlanBasis extends PlanFacts {
+  readonly food: Food;
+  readonly name: string;
+  readonly born: CivilDate;
+  readonly age: number;
+  /** Age in days on which the plan starts: the day it is made, or the go-home day when that is still to come. */
+  readonly start: number;
+  readonly weights: PlanWeights;
+  readonly treads: readonly Tread[];
+}

@@ -1,0 +1,132 @@
+/** The things: litter, puppy, reading. Facts only; what they mean is computed in growth, feeding and homing. */
+import { z } from 'zod';
+import { type LocalTime, parseLocalTime } from '../calendar/clock.ts';
+import { type CivilDate, parseDate } from '../calendar/day.ts';
+import { type Grams, MASS_UNITS } from '../units/mass.ts';
+import { collarSchema } from './collar.ts';
+
+export const idSchema = z.string().regex(/^[a-z0-9-]{8,40}$/);
+/** No dog of hers lives before or after: days are added to dates, and may not run off the calendar. */
+const inReach = (t: string) => t >= '1900' && t < '2200';
+export const dateSchema = z
+  .string()
+  .refine((t): t is CivilDate => parseDate(t) !== null && inReach(t), 'not a date YYYY-MM-DD from 1900 to 2199');
+export const localTimeSchema = z
+  .string()
+  .refine((t): t is LocalTime => parseLocalTime(t) !== null && inReach(t), 'not a time YYYY-MM-DDThh:mm from 1900 to 2199');
+/** Milliseconds since 1970-01-01T00:00Z: elapsed time is reckoned from instants, so that 23-hour days count 23 hours. */
+export const instantSchema = z.number().int().min(-2_208_988_800_000).max(7_258_118_399_999);
+/** 0.1 g to 150 kg, at 0.1 g. */
+export const gramsSchema = z
+  .number()
+  .min(0.1)
+  .max(150_000)
+  .refine((n): n is Grams => Math.abs(n * 10 - Math.round(n * 10)) < 1e-6, 'finer than 0.1 g');
+/** Control characters other than tab, line feed and carriage return, as a person's text never holds them. */
+const holdsControls = (t: string) => [...t].some((c) => c < ' ' && c !== '\t' && c !== '\n' && c !== '\r');
+const lineSchema = (max: number) =>
+  z
+    .string()
+    .max(max)
+    .refine((t) => !holdsControls(t) && t.isWellFormed(), 'holds control characters');
+const shortText = lineSchema(120);
+export const longText = lineSchema(4000);
+
+export const SIZE_CLASSES = ['toy', 'small', 'medium', 'large', 'giant'] as const;
+export type SizeClass = (typeof SIZE_CLASSES)[number];
+export const SEXES = ['dog', 'bitch'] as const;
+export type Sex = (typeof SEXES)[number];
+/** Where a puppy is: in the litter, gone home, kept by the breeder, died. */
+export const PUPPY_STATES = ['litter', 'home', 'kept', 'died'] as const;
+export type PuppyState = (typeof PUPPY_STATES)[number];
+export const SESSIONS = ['birth', 'morning', 'evening'] as const;
+export type Session = (typeof SESSIONS)[number];
+
+const adultKg = z.number().min(0.5).max(120).nullable();
+
+/** What the breeder writes about a litter. Adult weights in kg, null when she does not know. */
+export const litterFieldsSchema = z.strictObject({
+  name: shortText,
+  dam: shortText.min(1),
+  sire: shortText,
+  breed: shortText,
+  sizeClass: z.enum(SIZE_CLASSES).nullable(),
+  adultDogKg: adultKg,
+  adultBitchKg: adultKg,
+  whelpedAt: localTimeSchema,
+  whelpedInstant: instantSchema,
+});
+export type LitterFields = z.infer<typeof litterFieldsSchema>;
+
+export const litterSchema = z.strictObject({ ...litterFieldsSchema.shape, id: idSchema, demo: z.boolean() });
+export type Litter = z.infer<typeof litterSchema>;
+
+/** What the breeder writes about a puppy. `place` is its place in the weigh-in, from 0. */
+export const puppyFieldsSchema = z.strictObject({
+  collar: collarSchema,
+  callName: shortText,
+  sex: z.enum(SEXES),
+  markings: shortText,
+  birthOrder: z.number().int().min(1).max(30),
+  bornAt: localTimeSchema,
+  bornInstant: instantSchema,
+});
+export type PuppyFields = z.infer<typeof puppyFieldsSchema>;
+
+export const puppySchema = z.strictObject({
+  ...puppyFieldsSchema.shape,
+  id: idSchema,
+  litterId: idSchema,
+  place: z.number().int().min(0),
+  state: z.enum(PUPPY_STATES),
+  stateOn: dateSchema.nullable(),
+});
+export type Puppy = z.infer<typeof puppySchema>;
+
+export const READING_SOURCES = ['keyboard', 'scale', 'file', 'demo'] as const;
+
+/** One weight as it came. `typed` is the text as it was typed, with the unit it was read in. */
+export const readingFieldsSchema = z.strictObject({
+  at: localTimeSchema,
+  instant: instantSchema,
+  session: z.enum(SESSIONS),
+  grams: gramsSchema,
+  typed: lineSchema(40),
+  unit: z.enum(MASS_UNITS),
+  source: z.enum(READING_SOURCES),
+  /** Doubtful and not answered yet: kept, and held out of the calculation. */
+  held: z.boolean(),
+});
+export type ReadingFields = z.infer<typeof readingFieldsSchema>;
+
+/**
+ * A reading as stored. It is never deleted: `supersededBy` names the reading that replaced it, `withdrawn` says that
+ * it was taken back. It counts only while neither is so.
+ */
+export const readingSchema = z.strictObject({
+  ...readingFieldsSchema.shape,
+  id: idSchema,
+  puppyId: idSchema,
+  supersedes: idSchema.nullable(),
+  supersededBy: idSchema.nullable(),
+  withdrawn: z.boolean(),
+  /** The person was asked and said that it is right: the calculation never holds it out again. */
+  kept: z.boolean(),
+  recordedInstant: instantSchema,
+});
+export type Reading = z.infer<typeof readingSchema>;
+
+/** Whether the reading stands: neither replaced nor taken back. It may still be held out as doubtful. */
+export function stands(r: Reading): boolean {
+  return r.supersededBy === null && !r.withdrawn;
+}
+
+/** What a puppy is called: its call name, else its collar letter. */
+export function puppyName(p: Pick<Puppy, 'callName' | 'collar'>): string {
+  return p.callName === '' ? p.collar.letter : p.callName;
+}
+
+/** "Hazel's litter", or the name the breeder gave it. */
+export function litterName(l: Pick<Litter, 'name' | 'dam'>): string {
+  return l.name === '' ? `${l.dam}’s litter` : l.name;
+}

@@ -1,0 +1,109 @@
+/** The desktop host's life: claims the data folder, opens the data, opens the window, closes in order. */
+import { mkdirSync } from 'node:fs';
+import { homedir } from 'node:os';
+import { join } from 'node:path';
+import { app, type BrowserWindow, dialog, protocol, session } from 'electron';
+import { newId, now } from '../hosting/clock.ts';
+import { beginWithDemo } from '../hosting/demo.ts';
+import { readWindowFiles } from '../hosting/files.ts';
+import { dataFolder } from '../hosting/folder.ts';
+import { PaperSlots } from '../hosting/slots.ts';
+import { openProgramOrRescue, type Program } from '../service/program.ts';
+import { sentenceFor } from '../service/refusals.ts';
+import type { DesktopArguments } from './arguments.ts';
+import { chooseDevices } from './devices.ts';
+import { carryCalls, tellWindows } from './ipc.ts';
+import { setMenu } from './menu.ts';
+import { restrictDownloads, restrictNavigation, restrictNetwork } from './navigation.ts';
+import { windowPaper } from './paper.ts';
+import { restrictPermissions } from './permissions.ts';
+import { registerScheme, serveWindow } from './protocol.ts';
+import { claimInstance } from './single-instance.ts';
+import { loadWindow, makeWindow } from './window.ts';
+
+export interface DesktopOptions {
+  readonly args: DesktopArguments;
+  /** The built window's folder. */
+  readonly windowFolder: string;
+  /** The built preload. */
+  readonly preload: string;
+}
+
+/** The data of both hosts is in the same place; what Chromium keeps for itself goes into a folder of its own. */
+function setFolders(args: DesktopArguments): string {
+  const folder = args.data ?? dataFolder({ platform: process.platform, env: process.env, home: homedir() });
+  const own = join(folder, 'chromium');
+  try {
+    mkdirSync(own, { recursive: true, mode: 0o700 });
+  } catch {
+    // Opening the data says why, in a sentence.
+    return folder;
+  }
+  app.setPath('userData', folder);
+  app.setPath('sessionData', own);
+  return folder;
+}
+
+function openOrSayWhy(folder: string, open: () => Program): Program | null {
+  try {
+    return open();
+  } catch (error) {
+    const sentence = sentenceFor(error, folder);
+    if (sentence === null) throw error;
+    dialog.showErrorBox('Whelpside', sentence);
+    return null;
+  }
+}
+
+/** Asks for a folder with the system's own dialog. */
+async function chooseFolder(): Promise<string | null> {
+  const { canceled, filePaths } = await dialog.showOpenDialog({ properties: ['openDirectory', 'createDirectory'] });
+  return canceled ? null : (filePaths[0] ?? null);
+}
+
+/** Starts the program. Must be called before the app is ready; resolves when the window shows the page. */
+export async function startDesktop({ args, windowFolder, preload }: DesktopOptions): Promise<void> {
+  let window: BrowserWindow | null = null;
+  const folder = setFolders(args);
+  if (!claimInstance(() => window)) return app.quit();
+  app.enableSandbox();
+  registerScheme();
+  restrictNavigation(app);
+
+  const files = readWindowFiles(windowFolder);
+  const slots = new PaperSlots(() => performance.now());
+  const paper = windowPaper(preload, slots);
+  await app.whenReady();
+  const version = app.getVersion();
+  const program = openOrSayWhy(folder, () =>
+    openProgramOrRescue({ folder, now, newId, paper, version, chooseFolder, onChanged: tellWindows }),
+  );
+  if (program === null) return app.exit(1);
+
+  // `quit` and not `will-quit`: that one is left out when the program has to end at once.
+  app.once('quit', () => program.close());
+  restrictPermissions(session.defaultSession);
+  restrictDownloads(session.defaultSession);
+  restrictNetwork(session.defaultSession);
+  chooseDevices(session.defaultSession);
+  serveWindow(protocol, files, slots);
+  carryCalls(program.dispatch);
+  setMenu();
+  if (args.demo && !program.isRescue()) await beginWithDemo(program.dispatch);
+
+  const open = async (): Promise<void> => {
+    window = makeWindow(preload, folder);
+    window.once('closed', () => {
+      window = null;
+    });
+    await loadWindow(window);
+  };
+  // On a Mac a program goes on without a window, and a click on its icon brings one back.
+  app.on('activate', () => {
+    if (window === null) void open();
+  });
+  app.on('window-all-closed', () => {
+    if (process.platform !== 'darwin') app.quit();
+  });
+  await open();
+}

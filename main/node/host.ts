@@ -1,0 +1,113 @@
+/**
+ * The browser host: opens the data, serves the window on this computer only and prints its address. It is a way of
+ * using the program where the desktop can't be had, and holds no rule of its own.
+ */
+import { homedir } from 'node:os';
+import { fileURLToPath } from 'node:url';
+import pack from '../../package.json' with { type: 'json' };
+import { newId, now } from '../hosting/clock.ts';
+import { beginWithDemo } from '../hosting/demo.ts';
+import { readWindowFiles } from '../hosting/files.ts';
+import { dataFolder } from '../hosting/folder.ts';
+import { PaperSlots } from '../hosting/slots.ts';
+import { openProgramOrRescue, type Program } from '../service/program.ts';
+import { sentenceFor } from '../service/refusals.ts';
+import { type HostArguments, readArguments, USAGE } from './arguments.ts';
+import { openBrowser } from './open-browser.ts';
+import { chromiumPaper, printingBrowser } from './pdf.ts';
+import { createServer, type Served } from './server.ts';
+
+/** Ends the start with one sentence on the terminal. */
+class Halt extends Error {}
+
+const files = () => {
+  const folder = fileURLToPath(new URL('../renderer/', import.meta.url));
+  try {
+    return readWindowFiles(folder);
+  } catch {
+    throw new Halt("The window's files are not there. Start with npm start, which builds them.");
+  }
+};
+
+function opened(folder: string, open: () => Program): Program {
+  try {
+    return open();
+  } catch (error) {
+    const sentence = sentenceFor(error, folder);
+    if (sentence === null) throw error;
+    throw new Halt(sentence);
+  }
+}
+
+async function served(port: number, serve: () => Promise<Served>): Promise<Served> {
+  try {
+    return await serve();
+  } catch (error) {
+    const code = error instanceof Error && 'code' in error ? error.code : null;
+    if (code === 'EADDRINUSE') throw new Halt(`Port ${port} is taken. Leave --port out to get a free one.`);
+    if (code === 'EACCES') throw new Halt(`Port ${port} may not be used. Leave --port out to get a free one.`);
+    throw error;
+  }
+}
+
+function closeOnSignal(close: () => Promise<void>): void {
+  let closing = false;
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) {
+    process.on(signal, () => {
+      if (closing) process.exit(1);
+      closing = true;
+      close().then(
+        () => process.exit(0),
+        (error: unknown) => {
+          console.error(error);
+          process.exit(1);
+        },
+      );
+    });
+  }
+}
+
+async function host(args: HostArguments): Promise<void> {
+  const window = files();
+  const folder = args.data ?? dataFolder({ platform: process.platform, env: process.env, home: homedir() });
+  const slots = new PaperSlots(() => performance.now());
+  const browser = await printingBrowser();
+  let server: Served | null = null;
+  const place = () => {
+    if (server === null) throw new Error('paper before the server is up');
+    return server;
+  };
+  const paper = browser === null ? null : chromiumPaper(browser, slots, place);
+  const program = opened(folder, () =>
+    openProgramOrRescue({ folder, now, newId, paper, version: pack.version, onChanged: (tags) => server?.tell(tags) }),
+  );
+  try {
+    if (args.demo && !program.isRescue()) await beginWithDemo(program.dispatch);
+    server = await served(args.port, () => createServer({ dispatch: program.dispatch, files: window, slots, port: args.port }));
+  } catch (error) {
+    program.close();
+    throw error;
+  }
+  const { address, close } = server;
+  closeOnSignal(async () => {
+    await paper?.close();
+    await close();
+    program.close();
+  });
+  if (program.isRescue()) console.log('The data file is not in order. Nothing was changed; the window names the ways on.');
+  console.log(`Whelpside is open at ${address}`);
+  if (args.open) openBrowser(address);
+}
+
+const args = readArguments(process.argv.slice(2), process.cwd());
+if (typeof args === 'string') {
+  console.error(`${args}\n${USAGE}`);
+  process.exitCode = 2;
+} else {
+  try {
+    await host(args);
+  } catch (error) {
+    console.error(error instanceof Halt ? error.message : error);
+    process.exitCode = 1;
+  }
+}

@@ -1,0 +1,48 @@
+/** Facts that must be there, and dates that must not contradict each other: otherwise a ContractFailure. */
+import { type LocalTime, localMinutes } from '../../core/calendar/clock.ts';
+import { ContractFailure } from '../../core/contract/result.ts';
+import { type Litter, type Puppy, puppyName, type Reading, stands } from '../../core/litter/litter.ts';
+import { findReading } from '../store/growth.ts';
+import type { About } from '../store/journal.ts';
+import { findLitter, findPuppy } from '../store/litter.ts';
+import type { Context } from './handlers.ts';
+
+export const DAY_MS = 86_400_000;
+/** No zone is further from UTC (the widest are +14 and -12 hours). */
+const WIDEST_OFFSET_MINUTES = 15 * 60;
+
+export function litterOf(c: Context, id: string): Litter {
+  return found(findLitter(c.store.db, id), 'litter');
+}
+
+export function puppyOf(c: Context, id: string): Puppy {
+  return found(findPuppy(c.store.db, id), 'puppy');
+}
+
+/** A reading that counts: one replaced or withdrawn can't be changed any more. */
+export function standingReading(c: Context, id: string): Reading {
+  const reading = found(findReading(c.store.db, id), 'reading');
+  if (!stands(reading)) throw new ContractFailure('conflict', 'the reading was already replaced or withdrawn', 'readingId');
+  return reading;
+}
+
+export function found<T>(thing: T | null, what: string): T {
+  if (thing === null) throw new ContractFailure('not-found', `there is no such ${what}`);
+  return thing;
+}
+
+export function aboutLitter(litter: Litter): About {
+  return { who: litter.dam, grams: null, litterId: litter.id, puppyId: null };
+}
+
+export function aboutPuppy(puppy: Puppy, grams: number | null): About {
+  return { who: puppyName(puppy), grams, litterId: puppy.litterId, puppyId: puppy.id };
+}
+
+/** Refuses a local time and an instant that no time zone brings together, and anything more than a day ahead. */
+export function checkTime(c: Context, at: LocalTime, instant: number, field: string): void {
+  const offset = localMinutes(at) - instant / 60_000;
+  if (Math.abs(offset) > WIDEST_OFFSET_MINUTES)
+    throw new ContractFailure('bad-input', 'the local time and the instant are not the same time', field);
+  if (instant > c.now().instant + DAY_MS) throw new ContractFailure('bad-input', 'the time is in the future', field);
+}

@@ -1,0 +1,263 @@
+/** The freezer: deliveries, stock-taking, what goes out and how, who eats from it. When to take out what is reckoned in the window. */
+import { dateOf } from '../../core/calendar/clock.ts';
+import { type CivilDate, daysBetween } from '../../core/calendar/day.ts';
+import { ContractFailure } from '../../core/contract/result.ts';
+import { foodBook } from '../../core/feeding/book.ts';
+import { DEFAULT_FREEZER, gramsLeft, oldestFirst, type Pack, portionGrams, type Thaw } from '../../core/freezer/pack.ts';
+import { findDam } from '../store/dam.ts';
+import { storedFoods } from '../store/feeding.ts';
+import {
+  endThaw,
+  findPack,
+  findThaw,
+  freezerDogs,
+  insertPack,
+  insertThaw,
+  packsSince,
+  removeDog,
+  removeStarter,
+  setDog,
+  setFreezer,
+  setStarter,
+  starters,
+  storedFreezer,
+  thawsSince,
+  updatePack,
+} from '../store/freezer.ts';
+import type { About, Recorder } from '../store/journal.ts';
+import { checkTime, found } from './facts.ts';
+import { demandOf } from './freezer-demand.ts';
+import { type Context, command, type HandlersOf } from './handlers.ts';
+
+/** Clocks of the window and of the program may be a little apart. */
+const CLOCKS_APART_MS = 5 * 60_000;
+const MOST_DAYS = 400;
+
+export function freezerHandlers(c: Context): HandlersOf<'freezer'> {
+  return { ...stockHandlers(c), ...outHandlers(c), ...thawHandlers(c), ...eaterHandlers(c) };
+}
+
+type Some<N extends keyof HandlersOf<'freezer'>> = Pick<HandlersOf<'freezer'>, N>;
+
+function stockHandlers(
+  c: Context,
+): Some<'freezer.stock' | 'freezer.demand' | 'freezer.add' | 'freezer.changePacks' | 'freezer.count'> {
+  const { db } = c.store;
+  return {
+    'freezer.stock': ({ since }) => ({
+      packs: packsSince(db, since),
+      thaws: thawsSince(db, since),
+      dogs: freezerDogs(db),
+      starters: starters(db),
+      settings: storedFreezer(db) ?? DEFAULT_FREEZER,
+    }),
+
+    'freezer.demand': ({ from, until }) => {
+      if (daysBetween(from, until) > MOST_DAYS) throw new ContractFailure('bad-input', 'that is too many days', 'until');
+      return { demand: demandOf(c, from, until) };
+    },
+
+    'freezer.add': ({ count, pack: fields }) => {
+      needFood(c, fields.foodId, 'pack.foodId');
+      checkDays(c, fields.frozenOn, fields.bestBefore, 'pack.frozenOn');
+      const { instant } = c.now();
+      const added = Array.from({ length: count }, (): Pack => {
+        return { ...fields, id: c.newId(), addedInstant: instant, left: fields.portions, gone: null, goneOn: null };
+      });
+      return command(c, 'freezer.add', (recorder) => {
+        for (const pack of added) insertPack(recorder, pack);
+        return { value: { packs: added }, about: about(`${count} × ${foodName(c, fields.foodId)}`, count * fields.grams) };
+      });
+    },
+
+    'freezer.changePacks': ({ packIds, fields }) => {
+      const packs = packsOf(c, packIds);
+      checkDays(c, fields.frozenOn, fields.bestBefore, 'fields.frozenOn');
+      return command(c, 'freezer.changePacks', (recorder) => {
+        for (const { id } of packs) updatePack(recorder, id, fields);
+        return { value: {}, about: about(namesOf(c, packs), null) };
+      });
+    },
+
+    'freezer.count': ({ on, counts }) => {
+      const ids = counts.flatMap((g) => g.packIds);
+      if (new Set(ids).size !== ids.length) throw new ContractFailure('bad-input', 'a pack is counted twice', 'counts');
+      const groups = counts.map((g) => ({ packs: packsOf(c, g.packIds).sort(oldestFirst), there: g.there }));
+      return command(c, 'freezer.count', (recorder) => {
+        for (const { packs, there } of groups) countGroup(c, recorder, packs, there, on);
+        return { value: {}, about: about(String(counts.reduce((sum, g) => sum + g.there, 0)), null) };
+      });
+    },
+  };
+}
+
+function outHandlers(c: Context): Some<'freezer.takeOut'> {
+  return {
+    'freezer.takeOut': ({ packIds, way, on }) => {
+      const packs = packsOf(c, packIds);
+      const grams = packs.reduce((sum, p) => sum + gramsLeft(p), 0);
+      const how = { used: 'used', thrown: 'thrown away', given: 'given away' }[way];
+      return command(c, 'freezer.takeOut', (recorder) => {
+        for (const { id } of packs) updatePack(recorder, id, { gone: way, goneOn: on, left: 0 });
+        return { value: {}, about: about(`${namesOf(c, packs)} ${how}`, grams) };
+      });
+    },
+  };
+}
+
+function countGroup(c: Context, recorder: Recorder, packs: readonly Pack[], there: number, on: CivilDate): void {
+  for (const { id } of packs.slice(0, Math.max(0, packs.length - there)))
+    updatePack(recorder, id, { gone: 'used', goneOn: on, left: 0 });
+  const newest = packs.at(-1);
+  if (newest === undefined) return;
+  const { instant } = c.now();
+  for (let n = packs.length; n < there; n += 1)
+    insertPack(recorder, { ...newest, id: c.newId(), addedInstant: instant, left: newest.portions });
+}
+
+function thawHandlers(c: Context): Some<'freezer.thaw' | 'freezer.endThaw'> {
+  const { db } = c.store;
+  return {
+    'freezer.thaw': ({ takes, at, instant, way }) => {
+      checkTime(c, at, instant, 'instant');
+      if (instant > c.now().instant + CLOCKS_APART_MS) {
+        if (way === 'counter') throw new ContractFailure('refused', 'nothing is planned to thaw on the counter', 'way');
+        throw new ContractFailure('bad-input', 'the time is still to come', 'instant');
+      }
+      const packs = packsOf(
+        c,
+        takes.map((t) => t.packId),
+      );
+      const thaws = takes.map(({ packId, portions }, i): Thaw => {
+        const pack = packs[i];
+        if (pack === undefined || pack.left < portions) {
+          throw new ContractFailure('conflict', 'the pack does not hold so many portions any more', 'takes');
+        }
+        if (dateOf(at) < pack.frozenOn) throw new ContractFailure('bad-input', 'the pack was not frozen yet', 'at');
+        return { id: c.newId(), packId, portions, at, instant, way, ended: null, endedAt: null };
+      });
+      const grams = takes.reduce((sum, t, i) => sum + t.portions * portionGrams(packs[i] as Pack), 0);
+      return command(c, 'freezer.thaw', (recorder) => {
+        for (const [i, thaw] of thaws.entries()) {
+          insertThaw(recorder, thaw);
+          updatePack(recorder, thaw.packId, { left: (packs[i] as Pack).left - thaw.portions });
+        }
+        return { value: { thaws }, about: about(namesOf(c, packs), grams) };
+      });
+    },
+
+    'freezer.endThaw': ({ thawIds, ended, at, instant }) => {
+      checkTime(c, at, instant, 'instant');
+      const thaws = thawIds.map((id) => found(findThaw(db, id), 'thawed pack'));
+      if (new Set(thawIds).size !== thawIds.length) throw new ContractFailure('bad-input', 'a pack is named twice', 'thawIds');
+      for (const thaw of thaws) {
+        if (thaw.ended !== null) throw new ContractFailure('conflict', 'that is gone already', 'thawIds');
+        if (at < thaw.at) throw new ContractFailure('bad-input', 'that was not taken out yet', 'at');
+      }
+      const packs = [...new Set(thaws.map((t) => t.packId))].map((id) => found(findPack(db, id), 'pack'));
+      return command(c, 'freezer.endThaw', (recorder) => {
+        for (const thaw of thaws) endThaw(recorder, thaw.id, ended, at);
+        return { value: {}, about: about(`${namesOf(c, packs)} ${ended === 'used' ? 'used up' : 'thrown away'}`, null) };
+      });
+    },
+  };
+}
+
+function eaterHandlers(
+  c: Context,
+): Some<'freezer.setDog' | 'freezer.removeDog' | 'freezer.setStarter' | 'freezer.removeStarter' | 'freezer.setSettings'> {
+  const { db } = c.store;
+  return {
+    'freezer.setDog': ({ dogId, fields }) => {
+      needFood(c, fields.foodId, 'fields.foodId');
+      if (fields.damId !== null) found(findDam(db, fields.damId), 'dam');
+      if (fields.untilDay !== null && fields.untilDay < fields.fromDay)
+        throw new ContractFailure('bad-input', 'the last day is before the first', 'fields.untilDay');
+      if (dogId !== null) dogOf(c, dogId);
+      const dog = { id: dogId ?? c.newId(), ...fields };
+      return command(c, 'freezer.setDog', (recorder) => {
+        setDog(db, recorder, dog);
+        return { value: { dog }, about: about(dog.name, dog.gramsADay) };
+      });
+    },
+
+    'freezer.removeDog': ({ dogId }) => {
+      const dog = dogOf(c, dogId);
+      return command(c, 'freezer.removeDog', (recorder) => {
+        removeDog(recorder, dogId);
+        return { value: {}, about: about(dog.name, null) };
+      });
+    },
+
+    'freezer.setStarter': ({ starterId, fields }) => {
+      needFood(c, fields.foodId, 'fields.foodId');
+      if (starterId !== null) starterOf(c, starterId);
+      const starter = { id: starterId ?? c.newId(), ...fields };
+      return command(c, 'freezer.setStarter', (recorder) => {
+        setStarter(db, recorder, starter);
+        return { value: { starter }, about: about(starter.who, starter.grams) };
+      });
+    },
+
+    'freezer.removeStarter': ({ starterId }) => {
+      const starter = starterOf(c, starterId);
+      return command(c, 'freezer.removeStarter', (recorder) => {
+        removeStarter(recorder, starterId);
+        return { value: {}, about: about(starter.who, null) };
+      });
+    },
+
+    'freezer.setSettings': ({ settings }) =>
+      command(c, 'freezer.setSettings', (recorder) => {
+        setFreezer(db, recorder, settings);
+        return { value: {}, about: about('', null) };
+      }),
+  };
+}
+
+function dogOf(c: Context, id: string) {
+  return found(freezerDogs(c.store.db).find((d) => d.id === id) ?? null, 'dog');
+}
+
+function starterOf(c: Context, id: string) {
+  return found(starters(c.store.db).find((s) => s.id === id) ?? null, 'starter pack');
+}
+
+/** Packs that still have something in the freezer, each named once. */
+function packsOf(c: Context, ids: readonly string[]): Pack[] {
+  if (new Set(ids).size !== ids.length) throw new ContractFailure('bad-input', 'a pack is named twice', 'packIds');
+  return ids.map((id) => {
+    const pack = found(findPack(c.store.db, id), 'pack');
+    if (pack.gone !== null || pack.left === 0) throw new ContractFailure('conflict', 'the pack is gone already', 'packIds');
+    return pack;
+  });
+}
+
+function needFood(c: Context, foodId: string, field: string): void {
+  if (foodBook(storedFoods(c.store.db)).find(foodId) === null)
+    throw new ContractFailure('not-found', 'there is no such food', field);
+}
+
+/** Frozen at the latest today, and good on that day. */
+function checkDays(c: Context, frozenOn: CivilDate, bestBefore: CivilDate | null, field: string): void {
+  if (frozenOn > dateOf(c.now().local)) throw new ContractFailure('bad-input', 'the day is still to come', field);
+  if (bestBefore !== null && bestBefore < frozenOn)
+    throw new ContractFailure(
+      'bad-input',
+      'best before is before the day it was frozen',
+      field.replace('frozenOn', 'bestBefore'),
+    );
+}
+
+function foodName(c: Context, foodId: string): string {
+  return foodBook(storedFoods(c.store.db)).find(foodId)?.name ?? foodId;
+}
+
+function namesOf(c: Context, packs: readonly Pack[]): string {
+  const names = [...new Set(packs.map((p) => foodName(c, p.foodId)))].join(', ');
+  return packs.length === 1 ? names : `${packs.length} × ${names}`;
+}
+
+function about(who: string, grams: number | null): About {
+  return { who, grams, litterId: null, puppyId: null };
+}

@@ -1,0 +1,40 @@
+/** What a feature's handlers are given and what they must be. */
+import type { z } from 'zod';
+import type { OPERATIONS, OperationName, OutputOf } from '../../core/contract/operations.ts';
+import type { PrintDocument } from '../../core/contract/paper.ts';
+import { type About, type Recorder, runCommand } from '../store/journal.ts';
+import type { Moment } from '../store/moment.ts';
+import type { Store } from '../store/open.ts';
+
+/** Makes paper out of a document. */
+export interface PaperPort {
+  /** Prints one document on this paper, answers the PDF's bytes. */
+  print(document: PrintDocument, paper: 'a4' | 'letter'): Promise<Uint8Array>;
+}
+
+export interface Context {
+  readonly store: Store;
+  readonly now: () => Moment;
+  readonly newId: () => string;
+  readonly paper: PaperPort | null;
+  readonly version: string;
+  /** Asks for a folder; null where the host has no dialog for it. */
+  readonly chooseFolder: (() => Promise<string | null>) | null;
+  readonly reopening: Reopening;
+}
+
+/** Closes the data file, works on it, and opens what is there then, `asItIs` when she said so. The handlers that ask are done then. */
+export type Reopening = <T>(work: () => T, asItIs?: boolean) => T;
+
+/** One handler for each operation: takes what the input schema let through, throws ContractFailure. */
+export type Handlers = {
+  readonly [N in OperationName]: (input: z.output<(typeof OPERATIONS)[N]['input']>) => OutputOf<N> | Promise<OutputOf<N>>;
+};
+
+/** The handlers of one feature: `HandlersOf<'growth'>`. */
+export type HandlersOf<F extends string> = Pick<Handlers, Extract<OperationName, `${F}.${string}`>>;
+
+/** Runs a command of the contract, with its journal entry, in one transaction. */
+export function command<T>(c: Context, operation: OperationName, work: (recorder: Recorder) => { value: T; about: About }): T {
+  return runCommand(c.store.db, { instant: c.now().instant, operation }, work);
+}

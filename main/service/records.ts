@@ -1,0 +1,115 @@
+/** The house, undo and redo, what was done, copies of the file, and the demo. */
+import { ContractFailure } from '../../core/contract/result.ts';
+import { DEFAULT_HOUSE } from '../../core/records/house.ts';
+import { backUp, backUpInto, backupsIn, listBackups } from '../store/backup.ts';
+import { insertDam, insertDamWeight } from '../store/dam.ts';
+import { insertReading } from '../store/growth.ts';
+import { doneList, lastDone, nextUndone, type Recorder, redo, undo } from '../store/journal.ts';
+import { insertLitter, insertPuppy } from '../store/litter.ts';
+import { papersFolder } from '../store/papers.ts';
+import { eraseHouse, fileBytes, hasDemo, removeDemo, setHouse, storedHouse, writeUnrecorded } from '../store/records.ts';
+import { goBackTo } from '../store/replace.ts';
+import { insertWeaningEvent, insertWeaningPlan } from '../store/weaning.ts';
+import { type DemoFacts, demoLitters } from './demo.ts';
+import { exportHandlers } from './export.ts';
+import { chosenFolder, foundBackup, usable } from './folders.ts';
+import { type Context, command, type HandlersOf } from './handlers.ts';
+import { importHandlers } from './import.ts';
+
+export function recordsHandlers(c: Context): HandlersOf<'records'> {
+  const { db, folder, file } = c.store;
+  return {
+    ...importHandlers(c),
+    ...exportHandlers(c),
+
+    'records.house': () => ({ house: storedHouse(db) ?? DEFAULT_HOUSE }),
+
+    'records.setHouse': ({ house }) =>
+      command(c, 'records.setHouse', (recorder) => {
+        setHouse(db, recorder, house);
+        return { value: {}, about: { who: '', grams: null, litterId: null, puppyId: null } };
+      }),
+
+    'records.status': () => ({
+      version: c.version,
+      file,
+      bytes: fileBytes(file),
+      demo: hasDemo(db),
+      backups: listBackups(folder),
+      papersFolder: papersFolder(folder),
+      canUndo: lastDone(db),
+      canRedo: nextUndone(db),
+      canChooseFolder: c.chooseFolder !== null,
+    }),
+
+    'records.done': ({ most }) => ({ done: doneList(db, most) }),
+
+    'records.undo': () => {
+      const done = undo(db);
+      if (done === null) throw new ContractFailure('nothing-to-undo', 'there is nothing to undo');
+      return { done };
+    },
+
+    'records.redo': () => {
+      const done = redo(db);
+      if (done === null) throw new ContractFailure('nothing-to-redo', 'there is nothing to redo');
+      return { done };
+    },
+
+    'records.backUp': () => ({ backup: backUp(db, folder, c.now(), 'by-hand') }),
+
+    'records.backUpTo': ({ folder: into }) => ({ backup: backUpInto(db, usable(into), c.now(), 'by-hand') }),
+
+    'records.backupsIn': ({ folder: from }) => ({ backups: backupsIn(usable(from)) }),
+
+    'records.chooseFolder': async () => ({ folder: await chosenFolder(c.chooseFolder) }),
+
+    'records.restore': ({ folder: from, file: name }) => {
+      const copy = foundBackup(folder, from, name);
+      const before = backUp(db, folder, c.now(), 'before-restore');
+      const { contents } = c.reopening(() => goBackTo(copy, file, null));
+      return { kept: before.file, contents };
+    },
+
+    'records.rescue': () => ({ rescue: null }),
+    'records.salvage': () => inOrder(),
+    'records.takeAsItIs': () => inOrder(),
+
+    'records.eraseHouse': () => {
+      eraseHouse(db);
+      return {};
+    },
+
+    'records.addDemo': ({ now, utcOffsetMinutes }) => {
+      if (hasDemo(db)) throw new ContractFailure('conflict', 'the demo is already there');
+      const litters = demoLitters({ now, utcOffsetMinutes, recordedInstant: c.now().instant, newId: c.newId });
+      writeUnrecorded(db, (writer) => {
+        for (const facts of litters) insertDemo(writer, facts);
+      });
+      return { litterIds: litters.map(({ litter }) => litter.id) };
+    },
+
+    'records.removeDemo': () => {
+      removeDemo(db);
+      return {};
+    },
+  };
+}
+
+function insertDemo(writer: Pick<Recorder, 'insert'>, { litter, puppies, readings, weaning, dam }: DemoFacts): void {
+  insertLitter(writer, litter);
+  for (const puppy of puppies) insertPuppy(writer, puppy);
+  for (const reading of readings) insertReading(writer, reading);
+  if (weaning !== null) {
+    insertWeaningPlan(writer, litter.id, weaning.plan);
+    for (const event of weaning.events) insertWeaningEvent(writer, event);
+  }
+  if (dam !== null) {
+    insertDam(writer, dam.id, dam.fields);
+    for (const weight of dam.weights) insertDamWeight(writer, dam.id, weight);
+  }
+}
+
+function inOrder(): never {
+  throw new ContractFailure('refused', 'the data file is in order');
+}

@@ -1,0 +1,103 @@
+/**
+ * The program over a damaged data file: it says what is wrong, names the copies to go back to and what can still be
+ * read, and does what she chooses. Until then it carries nothing else and changes nothing.
+ */
+import { statSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Backup, Contents, Rescue } from '../../core/contract/operations.ts';
+import { OPERATIONS } from '../../core/contract/operations.ts';
+import { ContractFailure } from '../../core/contract/result.ts';
+import { backupsFolder, backupsIn, listBackups } from '../store/backup.ts';
+import { contentsOf, weightIds } from '../store/contents.ts';
+import { StoreError } from '../store/fault.ts';
+import { isWhole } from '../store/file.ts';
+import { lockFolder } from '../store/lock.ts';
+import { dataFile } from '../store/open.ts';
+import { fileBytes } from '../store/records.ts';
+import { goBackTo, replaceBySalvage, type Salvageable, salvageable } from '../store/replace.ts';
+import { type DispatchHooks, dispatcher } from './dispatch.ts';
+import { chosenFolder, foundBackup, usable } from './folders.ts';
+import type { Handlers, HandlersOf, Reopening } from './handlers.ts';
+import type { Program, ProgramOptions } from './options.ts';
+
+type Rescuable = StoreError & { readonly code: 'damaged' | 'changed' };
+
+/** Whether the file can't be opened because of what is in it, and is this program's to mend. */
+export function canBeRescued(error: unknown): error is Rescuable {
+  return error instanceof StoreError && (error.code === 'damaged' || error.code === 'changed');
+}
+
+type Ways = Pick<
+  HandlersOf<'records'>,
+  'records.rescue' | 'records.restore' | 'records.salvage' | 'records.takeAsItIs' | 'records.backupsIn' | 'records.chooseFolder'
+>;
+
+/** Holds the folder's lock and carries the ways on. StoreError `locked` when another program has the folder. */
+export function openRescue(
+  options: ProgramOptions,
+  reopening: Reopening,
+  code: Rescuable['code'],
+  hooks: DispatchHooks,
+): Program {
+  const { folder, now, chooseFolder = null } = options;
+  const file = dataFile(folder);
+  const unlock = lockFolder(folder);
+  let found: Rescue | null = null;
+  const ways: Ways = {
+    'records.rescue': () => {
+      found ??= rescueOf(options, file, code);
+      return { rescue: found };
+    },
+    'records.restore': ({ folder: from, file: name }) => {
+      const copy = foundBackup(folder, from, name);
+      return reopening(() => goBackTo(copy, file, now()));
+    },
+    'records.salvage': () => reopening(() => replaceBySalvage(file, now())),
+    'records.takeAsItIs': () => {
+      if (code !== 'changed') throw new ContractFailure('refused', 'the data file is not whole');
+      return reopening(() => ({}), true);
+    },
+    'records.backupsIn': ({ folder: from }) => ({ backups: backupsIn(usable(from)) }),
+    'records.chooseFolder': async () => ({ folder: await chosenFolder(chooseFolder) }),
+  };
+  return { dispatch: dispatcher({ ...refusals(), ...ways }, hooks), isRescue: () => true, close: unlock };
+}
+
+function refusals(): Handlers {
+  const refuse = (): never => {
+    throw new ContractFailure('damaged', 'the data file is not in order');
+  };
+  return Object.fromEntries(Object.keys(OPERATIONS).map((name) => [name, refuse])) as unknown as Handlers;
+}
+
+function rescueOf({ folder, chooseFolder = null }: ProgramOptions, file: string, code: Rescuable['code']): Rescue {
+  const isThere = statSync(file, { throwIfNoEntry: false }) !== undefined;
+  const found = salvageable(file);
+  return {
+    problem: isThere ? code : 'lost',
+    file,
+    bytes: isThere ? fileBytes(file) : 0,
+    readable: found?.contents ?? null,
+    backups: listBackups(folder).map((backup) => lookedThrough(folder, backup, found)),
+    canChooseFolder: chooseFolder !== null,
+  };
+}
+
+function lookedThrough(folder: string, backup: Backup, found: Salvageable | null): Rescue['backups'][number] {
+  const copy = join(backupsFolder(folder), backup.file);
+  const contents = backup.checked ? wholeContents(copy) : null;
+  const missing = contents === null || found === null ? null : countMissing(found.weights, weightIds(copy));
+  return { backup: { ...backup, checked: contents !== null }, contents, missing };
+}
+
+function countMissing(weights: ReadonlySet<string>, inCopy: ReadonlySet<string>): number {
+  return [...weights].filter((id) => !inCopy.has(id)).length;
+}
+
+function wholeContents(copy: string): Contents | null {
+  try {
+    return isWhole(copy) ? contentsOf(copy) : null;
+  } catch {
+    return null;
+  }
+}

@@ -1,0 +1,31 @@
+/** Erasing what was written about a person: what the journal remembers of it, and the bytes where it stood. */
+import type Database from 'better-sqlite3';
+
+/**
+ * Takes every change of a row out of the journal, so that neither undo nor a look into the file brings it back; entries
+ * that were about nothing else go. Copies made before still hold it until they expire.
+ */
+export function forgetChanges(db: Database.Database, table: 'house', id: string): void {
+  const about = "c.value ->> 'table' = ? AND c.value ->> 'id' = ?";
+  const entries = db
+    .prepare<[string, string], number>(
+      `SELECT id FROM journal WHERE EXISTS (SELECT 1 FROM json_each(journal.changes) c WHERE ${about})`,
+    )
+    .pluck()
+    .all(table, id);
+  const keepOthers = db.prepare(
+    `UPDATE journal SET changes =
+       (SELECT json_group_array(json(c.value)) FROM json_each(journal.changes) c WHERE NOT (${about})) WHERE id = ?`,
+  );
+  const dropEmpty = db.prepare("DELETE FROM journal WHERE id = ? AND changes = '[]'");
+  for (const entry of entries) {
+    keepOthers.run(table, id, entry);
+    dropEmpty.run(entry);
+  }
+}
+
+/** Gives freed pages back and empties the log, which still held the old ones. Not inside a transaction. */
+export function overwriteFreed(db: Database.Database): void {
+  db.pragma('incremental_vacuum');
+  db.pragma('wal_checkpoint(TRUNCATE)');
+}

@@ -1,0 +1,120 @@
+/** The freezer as rows: packs, what was taken out to thaw, who eats from it, its settings. What was taken back is not seen here. */
+import type Database from 'better-sqlite3';
+import {
+  type Dog,
+  dogSchema,
+  type FreezerSettings,
+  freezerSettingsSchema,
+  type Pack,
+  packSchema,
+  type Starter,
+  starterSchema,
+  type Thaw,
+  thawSchema,
+} from '../../core/freezer/pack.ts';
+import type { Recorder, Row } from './journal.ts';
+
+const SETTINGS_ID = 'freezer';
+const PACK = `SELECT id, foodId, grams, portions, frozenOn, bestBefore, price, place, addedInstant, left, gone, goneOn
+  FROM packs WHERE removed = 0`;
+const THAW = `SELECT t.id, t.packId, t.portions, t.at, t.instant, t.way, t.ended, t.endedAt
+  FROM thaws t JOIN packs p ON p.id = t.packId WHERE t.removed = 0 AND p.removed = 0`;
+const DOG = 'SELECT id, name, foodId, gramsADay, damId, meals, fromDay, untilDay FROM freezerDogs WHERE removed = 0';
+const STARTER = 'SELECT id, who, day, foodId, grams FROM starters WHERE removed = 0';
+
+/**
+ * Packs with something in the freezer; those emptied since a day; and the last pack of each food that was put in, with and without a price, so that
+ * the next delivery and the shopping list know how the food comes.
+ */
+export function packsSince(db: Database.Database, since: string): Pack[] {
+  const sql = `${PACK} AND (
+      (gone IS NULL AND left > 0) OR goneOn >= :since
+      OR id IN (SELECT packId FROM thaws WHERE removed = 0 AND at >= :since)
+      OR id IN (SELECT id FROM (SELECT id, row_number() OVER (PARTITION BY foodId, price IS NULL ORDER BY addedInstant DESC, id DESC) AS n
+                FROM packs WHERE removed = 0) WHERE n = 1))
+    ORDER BY addedInstant, id`;
+  return db.prepare<{ since: string }, Row>(sql).all({ since }).map(toPack);
+}
+
+export function findPack(db: Database.Database, id: string): Pack | null {
+  const row = db.prepare<[string], Row>(`${PACK} AND id = ?`).get(id);
+  return row === undefined ? null : toPack(row);
+}
+
+export function insertPack(recorder: Pick<Recorder, 'insert'>, pack: Pack): void {
+  recorder.insert('packs', { ...pack });
+}
+
+export function updatePack(recorder: Recorder, id: string, columns: Partial<Omit<Pack, 'id'>>): void {
+  recorder.update('packs', id, { ...columns });
+}
+
+/** What was taken out since a day, in order of time. */
+export function thawsSince(db: Database.Database, since: string): Thaw[] {
+  return db.prepare<[string], Row>(`${THAW} AND (t.at >= ? OR t.ended IS NULL) ORDER BY t.instant, t.id`).all(since).map(toThaw);
+}
+
+export function findThaw(db: Database.Database, id: string): Thaw | null {
+  const row = db.prepare<[string], Row>(`${THAW} AND t.id = ?`).get(id);
+  return row === undefined ? null : toThaw(row);
+}
+
+export function insertThaw(recorder: Pick<Recorder, 'insert'>, thaw: Thaw): void {
+  recorder.insert('thaws', { ...thaw });
+}
+
+export function endThaw(recorder: Recorder, id: string, ended: 'used' | 'thrown', endedAt: string): void {
+  recorder.update('thaws', id, { ended, endedAt });
+}
+
+export function freezerDogs(db: Database.Database): Dog[] {
+  return db
+    .prepare<[], Row>(`${DOG} ORDER BY name, id`)
+    .all()
+    .map((row) => dogSchema.parse(row));
+}
+
+export function setDog(db: Database.Database, recorder: Recorder, { id, ...fields }: Dog): void {
+  if (freezerDogs(db).some((d) => d.id === id)) recorder.update('freezerDogs', id, { ...fields });
+  else recorder.insert('freezerDogs', { id, ...fields });
+}
+
+export function removeDog(recorder: Recorder, id: string): void {
+  recorder.update('freezerDogs', id, { removed: 1 });
+}
+
+export function starters(db: Database.Database): Starter[] {
+  return db
+    .prepare<[], Row>(`${STARTER} ORDER BY day, id`)
+    .all()
+    .map((row) => starterSchema.parse(row));
+}
+
+export function setStarter(db: Database.Database, recorder: Recorder, { id, ...fields }: Starter): void {
+  if (starters(db).some((s) => s.id === id)) recorder.update('starters', id, { ...fields });
+  else recorder.insert('starters', { id, ...fields });
+}
+
+export function removeStarter(recorder: Recorder, id: string): void {
+  recorder.update('starters', id, { removed: 1 });
+}
+
+/** Null before she has written any. */
+export function storedFreezer(db: Database.Database): FreezerSettings | null {
+  const stored = db.prepare<[string], string>('SELECT settings FROM freezer WHERE id = ?').pluck().get(SETTINGS_ID);
+  return stored === undefined ? null : freezerSettingsSchema.parse(JSON.parse(stored));
+}
+
+export function setFreezer(db: Database.Database, recorder: Recorder, settings: FreezerSettings): void {
+  const text = JSON.stringify(settings);
+  if (storedFreezer(db) === null) recorder.insert('freezer', { id: SETTINGS_ID, settings: text });
+  else recorder.update('freezer', SETTINGS_ID, { settings: text });
+}
+
+function toPack(row: Row): Pack {
+  return packSchema.parse(row);
+}
+
+function toThaw(row: Row): Thaw {
+  return thawSchema.parse(row);
+}

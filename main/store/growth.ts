@@ -1,0 +1,60 @@
+/** Readings as rows: put in, marked as replaced or withdrawn, never taken out. */
+import type Database from 'better-sqlite3';
+import { type Reading, readingSchema } from '../../core/litter/litter.ts';
+import type { Recorder, Row } from './journal.ts';
+
+const READING = `SELECT r.id, r.puppyId, r.at, r.instant, r.session, r.grams, r.typed, r.unit, r.source, r.held, r.kept,
+  r.supersedes, r.supersededBy, r.withdrawn, r.kept, r.recordedInstant FROM readings r JOIN puppies p ON p.id = r.puppyId JOIN litters l ON l.id = p.litterId
+  WHERE p.removed = 0 AND l.removed = 0`;
+
+/** All readings of a litter in the order of time, those replaced and withdrawn too. */
+export function readingsOf(db: Database.Database, litterId: string): Reading[] {
+  return db
+    .prepare<[string], Row>(`${READING} AND p.litterId = ? ORDER BY r.instant, r.recordedInstant, r.id`)
+    .all(litterId)
+    .map(toReading);
+}
+
+export function findReading(db: Database.Database, id: string): Reading | null {
+  const row = db.prepare<[string], Row>(`${READING} AND r.id = ?`).get(id);
+  return row === undefined ? null : toReading(row);
+}
+
+/** Whether a puppy was weighed after birth, by a reading that was not withdrawn. */
+export function wasWeighed(db: Database.Database, puppyId: string): boolean {
+  return (
+    db.prepare("SELECT 1 FROM readings WHERE puppyId = ? AND session <> 'birth' AND withdrawn = 0 LIMIT 1").get(puppyId) !==
+    undefined
+  );
+}
+
+/** Instant of the first weighing after birth in a litter, by a reading that was not withdrawn; null when there is none. */
+export function firstWeighing(db: Database.Database, litterId: string): number | null {
+  const sql = `SELECT min(r.instant) FROM readings r JOIN puppies p ON p.id = r.puppyId
+    WHERE p.litterId = ? AND p.removed = 0 AND r.session <> 'birth' AND r.withdrawn = 0`;
+  return db.prepare<[string], number | null>(sql).pluck().get(litterId) ?? null;
+}
+
+export function insertReading(recorder: Pick<Recorder, 'insert'>, { held, withdrawn, kept, ...reading }: Reading): void {
+  recorder.insert('readings', { ...reading, held: bit(held), kept: bit(kept), withdrawn: bit(withdrawn) });
+}
+
+export function markSuperseded(recorder: Recorder, id: string, by: string): void {
+  recorder.update('readings', id, { supersededBy: by });
+}
+
+export function markWithdrawn(recorder: Recorder, id: string): void {
+  recorder.update('readings', id, { withdrawn: 1 });
+}
+
+export function markKept(recorder: Recorder, id: string): void {
+  recorder.update('readings', id, { held: 0, kept: 1 });
+}
+
+function bit(mark: boolean): number {
+  return mark ? 1 : 0;
+}
+
+function toReading(row: Row): Reading {
+  return readingSchema.parse({ ...row, held: row['held'] === 1, kept: row['kept'] === 1, withdrawn: row['withdrawn'] === 1 });
+}

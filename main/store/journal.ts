@@ -1,0 +1,211 @@
+/**
+ * The journal: one entry per command, with every change it made as data. Undo applies the changes backwards, redo
+ * forwards, each in one transaction, so both survive a restart. What a command put in is never deleted by undo where
+ * its table has a mark: it is marked as taken back.
+ */
+import type Database from 'better-sqlite3';
+import { z } from 'zod';
+import { type Done, doneSchema } from '../../core/contract/operations.ts';
+
+export type Cell = string | number | null;
+export type Row = Record<string, Cell>;
+
+/** The tables that commands write, each with the column that marks a row as taken back, if it has one. */
+const MARKS = {
+  litters: 'removed',
+  puppies: 'removed',
+  readings: 'withdrawn',
+  plans: 'removed',
+  rules: null,
+  foods: 'removed',
+  feeding: null,
+  litterRules: null,
+  house: null,
+  weaning: 'removed',
+  weaningEvents: 'removed',
+  dams: 'removed',
+  damWeights: 'withdrawn',
+  packs: 'removed',
+  thaws: 'removed',
+  freezerDogs: 'removed',
+  starters: 'removed',
+  freezer: null,
+} as const;
+const TABLES = [
+  'litters',
+  'puppies',
+  'readings',
+  'plans',
+  'rules',
+  'house',
+  'weaning',
+  'weaningEvents',
+  'dams',
+  'damWeights',
+  'packs',
+  'thaws',
+  'freezerDogs',
+  'starters',
+  'freezer',
+  'foods',
+  'feeding',
+  'litterRules',
+] as const satisfies readonly (keyof typeof MARKS)[];
+type Table = (typeof TABLES)[number];
+
+/** Whether commands write the table. */
+export function isJournaled(name: string): name is Table {
+  return TABLES.some((table) => table === name);
+}
+
+// Column names come back out of the file and go into SQL text: letters only.
+const cells = z.record(z.string().regex(/^[A-Za-z]+$/), z.union([z.string(), z.number(), z.null()]));
+const changesSchema = z.array(
+  z.discriminatedUnion('kind', [
+    /** The row itself only where the table has no mark, so that redo can put it back. */
+    z.strictObject({ kind: z.literal('insert'), table: z.enum(TABLES), id: z.string(), row: cells.nullable() }),
+    z.strictObject({ kind: z.literal('update'), table: z.enum(TABLES), id: z.string(), before: cells, after: cells }),
+  ]),
+);
+type Change = z.infer<typeof changesSchema>[number];
+
+/** Writes rows and remembers what changed. */
+export interface Recorder {
+  insert(table: Table, row: Row & { id: string }): void;
+  /** Sets columns of a row that is there; columns that stay the same are not remembered. */
+  update(table: Table, id: string, columns: Row): void;
+}
+
+/** What a command was about, for the list of things done. */
+export interface About {
+  readonly who: string;
+  readonly grams: number | null;
+  readonly litterId: string | null;
+  readonly puppyId: string | null;
+}
+
+/**
+ * Runs a command: its rows and its journal entry in one transaction. What was undone before can't be redone after it.
+ * An error thrown by `work` leaves everything as it was.
+ */
+export function runCommand<T>(
+  db: Database.Database,
+  entry: { readonly instant: number; readonly operation: string },
+  work: (recorder: Recorder) => { value: T; about: About },
+): T {
+  return db
+    .transaction(() => {
+      const changes: Change[] = [];
+      const { value, about } = work(recorderOf(db, changes));
+      db.prepare("UPDATE journal SET state = 'dead' WHERE state = 'undone'").run();
+      db.prepare(
+        `INSERT INTO journal (instant, operation, who, grams, litterId, puppyId, changes, state)
+         VALUES (:instant, :operation, :who, :grams, :litterId, :puppyId, :changes, 'done')`,
+      ).run({ ...entry, ...about, changes: JSON.stringify(changes) });
+      return value;
+    })
+    .immediate();
+}
+
+function recorderOf(db: Database.Database, changes: Change[]): Recorder {
+  return {
+    insert: (table, row) => {
+      insertRow(db, table, row);
+      changes.push({ kind: 'insert', table, id: row.id, row: MARKS[table] === null ? row : null });
+    },
+    update: (table, id, columns) => {
+      const names = Object.keys(columns);
+      const old = db.prepare<[string], Row>(`SELECT ${names.join(', ')} FROM ${table} WHERE id = ?`).get(id);
+      if (old === undefined) throw new Error(`no row ${id} in ${table}`);
+      const changed = names.filter((name) => old[name] !== columns[name]);
+      const after = pick(columns, changed);
+      setColumns(db, table, id, after);
+      changes.push({ kind: 'update', table, id, before: pick(old, changed), after });
+    },
+  };
+}
+
+/** Inserts a row without remembering it. */
+export function insertRow(db: Database.Database, table: Table, row: Row): void {
+  const names = Object.keys(row);
+  db.prepare(`INSERT INTO ${table} (${names.join(', ')}) VALUES (${names.map((n) => `:${n}`).join(', ')})`).run(row);
+}
+
+function setColumns(db: Database.Database, table: Table, id: string, columns: Row): void {
+  const names = Object.keys(columns);
+  if (names.length === 0) return;
+  const set = names.map((name) => `${name} = ?`).join(', ');
+  db.prepare(`UPDATE ${table} SET ${set} WHERE id = ?`).run(...names.map((name) => columns[name] ?? null), id);
+}
+
+function pick(row: Row, names: readonly string[]): Row {
+  return Object.fromEntries(names.map((name) => [name, row[name] ?? null]));
+}
+
+/** Takes the last command back; null when there is none. */
+export function undo(db: Database.Database): Done | null {
+  return step(db, lastDone(db), 'undone', (changes) => {
+    for (const change of [...changes].reverse()) applyBackwards(db, change);
+  });
+}
+
+/** Does again what was last taken back; null when there is nothing. */
+export function redo(db: Database.Database): Done | null {
+  return step(db, nextUndone(db), 'done', (changes) => {
+    for (const change of changes) applyForwards(db, change);
+  });
+}
+
+function step(
+  db: Database.Database,
+  entry: Done | null,
+  state: 'done' | 'undone',
+  apply: (changes: Change[]) => void,
+): Done | null {
+  if (entry === null) return null;
+  db.transaction(() => {
+    const stored = db.prepare<[number], string>('SELECT changes FROM journal WHERE id = ?').pluck().get(entry.id);
+    apply(changesSchema.parse(JSON.parse(stored ?? '[]')));
+    db.prepare('UPDATE journal SET state = ? WHERE id = ?').run(state, entry.id);
+  }).immediate();
+  return { ...entry, undone: state === 'undone' };
+}
+
+function applyBackwards(db: Database.Database, change: Change): void {
+  if (change.kind === 'update') return setColumns(db, change.table, change.id, change.before);
+  const mark = MARKS[change.table];
+  if (mark === null) db.prepare(`DELETE FROM ${change.table} WHERE id = ?`).run(change.id);
+  else setColumns(db, change.table, change.id, { [mark]: 1 });
+}
+
+function applyForwards(db: Database.Database, change: Change): void {
+  if (change.kind === 'update') return setColumns(db, change.table, change.id, change.after);
+  const mark = MARKS[change.table];
+  if (mark !== null) setColumns(db, change.table, change.id, { [mark]: 0 });
+  else if (change.row !== null) insertRow(db, change.table, change.row);
+}
+
+const ENTRY = 'SELECT id, instant, operation, who, grams, litterId, puppyId, state FROM journal';
+
+/** The command that undo would take back. */
+export function lastDone(db: Database.Database): Done | null {
+  return one(db.prepare<[], Row>(`${ENTRY} WHERE state = 'done' ORDER BY id DESC LIMIT 1`).get());
+}
+
+/** The command that redo would do again. */
+export function nextUndone(db: Database.Database): Done | null {
+  return one(db.prepare<[], Row>(`${ENTRY} WHERE state = 'undone' ORDER BY id LIMIT 1`).get());
+}
+
+/** The latest commands, newest first; those taken back are among them, marked. */
+export function doneList(db: Database.Database, most: number): Done[] {
+  return db.prepare<[number], Row>(`${ENTRY} ORDER BY id DESC LIMIT ?`).all(most).map(toDone);
+}
+
+function one(row: Row | undefined): Done | null {
+  return row === undefined ? null : toDone(row);
+}
+
+function toDone({ state, ...row }: Row): Done {
+  return doneSchema.parse({ ...row, undone: state !== 'done' });
+}

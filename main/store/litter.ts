@@ -1,0 +1,77 @@
+/** Litters and puppies as rows. What was removed is not seen here. */
+import type Database from 'better-sqlite3';
+import {
+  type Litter,
+  type LitterFields,
+  litterSchema,
+  type Puppy,
+  type PuppyFields,
+  type PuppyState,
+  puppySchema,
+} from '../../core/litter/litter.ts';
+import type { Recorder, Row } from './journal.ts';
+
+const LITTER = `SELECT l.id, l.name, l.dam, l.sire, l.breed, l.sizeClass, l.adultDogKg, l.adultBitchKg, l.whelpedAt, l.whelpedInstant, l.demo
+  FROM litters l WHERE l.removed = 0`;
+const PUPPY = `SELECT p.id, p.litterId, p.letter, p.colour, p.pattern, p.callName, p.sex, p.markings, p.birthOrder, p.bornAt, p.bornInstant,
+  p.place, p.state, p.stateOn FROM puppies p JOIN litters l ON l.id = p.litterId WHERE p.removed = 0 AND l.removed = 0`;
+
+/** All litters, the youngest first. */
+export function allLitters(db: Database.Database): Litter[] {
+  return db.prepare<[], Row>(`${LITTER} ORDER BY l.whelpedInstant DESC, l.id`).all().map(toLitter);
+}
+
+export function findLitter(db: Database.Database, id: string): Litter | null {
+  const row = db.prepare<[string], Row>(`${LITTER} AND l.id = ?`).get(id);
+  return row === undefined ? null : toLitter(row);
+}
+
+/** The puppies of a litter in the order of the weigh-in. */
+export function puppiesOf(db: Database.Database, litterId: string): Puppy[] {
+  return db.prepare<[string], Row>(`${PUPPY} AND p.litterId = ? ORDER BY p.place, p.birthOrder, p.id`).all(litterId).map(toPuppy);
+}
+
+export function findPuppy(db: Database.Database, id: string): Puppy | null {
+  const row = db.prepare<[string], Row>(`${PUPPY} AND p.id = ?`).get(id);
+  return row === undefined ? null : toPuppy(row);
+}
+
+export function insertLitter(recorder: Pick<Recorder, 'insert'>, { demo, ...litter }: Litter): void {
+  recorder.insert('litters', { ...litter, demo: demo ? 1 : 0 });
+}
+
+export function updateLitter(recorder: Recorder, id: string, fields: LitterFields): void {
+  recorder.update('litters', id, { ...fields });
+}
+
+export function removeLitter(recorder: Recorder, id: string): void {
+  recorder.update('litters', id, { removed: 1 });
+}
+
+export function insertPuppy(recorder: Pick<Recorder, 'insert'>, { collar, ...puppy }: Puppy): void {
+  recorder.insert('puppies', { ...puppy, ...collar });
+}
+
+export function updatePuppy(recorder: Recorder, id: string, { collar, ...fields }: PuppyFields): void {
+  recorder.update('puppies', id, { ...fields, ...collar });
+}
+
+export function removePuppy(recorder: Recorder, id: string): void {
+  recorder.update('puppies', id, { removed: 1 });
+}
+
+export function setState(recorder: Recorder, id: string, state: PuppyState, stateOn: string | null): void {
+  recorder.update('puppies', id, { state, stateOn });
+}
+
+export function setPlace(recorder: Recorder, id: string, place: number): void {
+  recorder.update('puppies', id, { place });
+}
+
+function toLitter(row: Row): Litter {
+  return litterSchema.parse({ ...row, demo: row['demo'] === 1 });
+}
+
+function toPuppy({ letter, colour, pattern, ...row }: Row): Puppy {
+  return puppySchema.parse({ ...row, collar: { letter, colour, pattern } });
+}

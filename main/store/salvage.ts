@@ -1,0 +1,241 @@
+/**
+ * What can be read of a damaged data file, written into a new one. Every page that is a leaf of a table is read by
+ * itself; a row is taken only when the new file's own rules and the schemas of the facts let it in. The list of things
+ * done is left out: with rows missing, undo would do something else than it says.
+ */
+import Database from 'better-sqlite3';
+import type { z } from 'zod';
+import type { Contents } from '../../core/contract/operations.ts';
+import { damFieldsSchema, damSchema } from '../../core/feeding/dam.ts';
+import { weaningEventSchema } from '../../core/feeding/eaten.ts';
+import { storedFoodSchema } from '../../core/feeding/own-food.ts';
+import { feedingSchema } from '../../core/feeding/rotation.ts';
+import { litterRulesSchema, rulesVersionSchema } from '../../core/feeding/rules.ts';
+import { weaningPlanSchema } from '../../core/feeding/weaning-plan.ts';
+import { dogSchema, freezerSettingsSchema, packSchema, starterSchema, thawSchema } from '../../core/freezer/pack.ts';
+import { planDocumentSchema } from '../../core/homing/document.ts';
+import { collarSchema } from '../../core/litter/collar.ts';
+import { litterSchema, puppySchema, readingSchema } from '../../core/litter/litter.ts';
+import { storedHouseSchema } from '../../core/records/house.ts';
+import { isLeaf, leavesUnder, type RawRow, rowsOf, type Value } from './cells.ts';
+import { contentsIn } from './contents.ts';
+import { APPLICATION_ID, makePrivate, readHeader } from './file.ts';
+import type { Row } from './journal.ts';
+import { MIGRATIONS } from './migrations.ts';
+import { type Pages, readPages } from './pages.ts';
+
+export interface Salvaged {
+  readonly contents: Contents;
+  /** Rows and cells that were seen but could not be taken. */
+  readonly leftOut: number;
+}
+
+const NOT_FACTS = new Set(['journal']);
+
+/** Reads `damaged` and makes `target`, which must not be there. Changes nothing of `damaged`. */
+export function salvage(damaged: string, target: string): Salvaged {
+  makePrivate(target);
+  const db = new Database(target);
+  try {
+    db.pragma('journal_mode = OFF'); // a half file is thrown away, a whole one made durable when it gets its place
+    db.pragma('synchronous = OFF');
+    makeTables(db, versionOf(damaged));
+    db.pragma('foreign_keys = OFF'); // rows come in the order of their pages
+    const leftOut = db.transaction(() => takeRows(db, readPages(damaged)) + dropOrphans(db))();
+    return { contents: contentsIn(db), leftOut };
+  } finally {
+    db.close();
+  }
+}
+
+function versionOf(file: string): number {
+  const newest = MIGRATIONS.length;
+  const version = headerVersion(file);
+  return version >= 1 && version <= newest ? version : newest;
+}
+
+function headerVersion(file: string): number {
+  try {
+    return readHeader(file)?.userVersion ?? 0;
+  } catch {
+    return 0; // there is only a log
+  }
+}
+
+function makeTables(db: Database.Database, version: number): void {
+  db.pragma('auto_vacuum = INCREMENTAL');
+  db.pragma(`application_id = ${APPLICATION_ID}`);
+  for (const step of MIGRATIONS.slice(0, version)) db.exec(step.sql);
+  db.pragma(`user_version = ${version}`);
+}
+
+interface Column {
+  readonly name: string;
+  /** Of a STRICT table: TEXT, INTEGER or REAL. */
+  readonly type: string;
+  /** Its number is the row's own, and not among the row's values. */
+  readonly isRowid: boolean;
+}
+
+interface Table {
+  readonly name: string;
+  readonly columns: readonly Column[];
+}
+
+function tablesOf(db: Database.Database): Table[] {
+  const names = db
+    .prepare<[], string>("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite~_%' ESCAPE '~'")
+    .pluck()
+    .all();
+  return names.map((name) => ({
+    name,
+    columns: db
+      .prepare<[string], { name: string; type: string; pk: number }>('SELECT name, type, pk FROM pragma_table_info(?)')
+      .all(name)
+      .map(({ name: of, type, pk }) => ({ name: of, type, isRowid: type === 'INTEGER' && pk === 1 })),
+  }));
+}
+
+function takeRows(db: Database.Database, pages: Pages): number {
+  const tables = tablesOf(db);
+  const owners = ownersOf(pages, tables);
+  let leftOut = 0;
+  for (let number = 1; number <= pages.count; number += 1) {
+    if (!isLeaf(pages, number) || (number === 1 && !owners.has(1))) continue;
+    const { rows, unread } = rowsOf(pages, number);
+    leftOut += unread + takePage(db, rows, inLikelyOrder(tables, owners.get(number), rows[0]?.values.length ?? 0));
+  }
+  return leftOut;
+}
+
+/** Which table a leaf page belongs to, as far as the file itself still says so. */
+function ownersOf(pages: Pages, tables: readonly Table[]): Map<number, Table> {
+  const owners = new Map<number, Table>();
+  for (const leaf of leavesUnder(pages, 1)) {
+    for (const { values } of rowsOf(pages, leaf).rows) {
+      const [type, name, , root] = values;
+      const table = tables.find((t) => type === 'table' && t.name === name);
+      if (table === undefined || typeof root !== 'number' || root < 2) continue;
+      for (const number of leavesUnder(pages, root)) if (!owners.has(number)) owners.set(number, table);
+    }
+  }
+  return owners;
+}
+
+/** The table that the file names as the page's own, then those with just as many columns, then those that may have got more. */
+function inLikelyOrder(tables: readonly Table[], owner: Table | undefined, width: number): Table[] {
+  const same = tables.filter((table) => table.columns.length === width);
+  return [...(owner === undefined ? [] : [owner]), ...same, ...tables.filter((table) => !same.includes(table))];
+}
+
+/** All rows of a page are of one table: the first that takes any of them. Answers how many were left out. */
+function takePage(db: Database.Database, rows: readonly RawRow[], tables: readonly Table[]): number {
+  for (const table of tables) {
+    if (!rows.some((row) => fits(table, row))) continue;
+    if (NOT_FACTS.has(table.name)) return 0;
+    const taken = rows.filter((row) => fits(table, row) && takeRow(db, table, row)).length;
+    if (taken > 0) return rows.length - taken;
+  }
+  return isSchemaOrCount(rows) ? 0 : rows.length;
+}
+
+/** SQLite's own tables: the schema (five columns) and the highest numbers given (two: a name and a number). */
+function isSchemaOrCount(rows: readonly RawRow[]): boolean {
+  return rows.every(
+    ({ values }) =>
+      (values.length === 5 && (values[0] === 'table' || values[0] === 'index')) ||
+      (values.length === 2 && typeof values[0] === 'string' && typeof values[1] === 'number'),
+  );
+}
+
+/** A row of an older shape has fewer values: the columns that came later take their defaults. */
+function fits(table: Table, { values }: RawRow): boolean {
+  return values.length > 1 && values.length <= table.columns.length && values.every((value, n) => suits(table.columns[n], value));
+}
+
+function suits(column: Column | undefined, value: Value): boolean {
+  if (column === undefined || column.isRowid) return value === null;
+  return value === null || typeof value === (column.type === 'TEXT' ? 'string' : 'number');
+}
+
+function takeRow(db: Database.Database, table: Table, row: RawRow): boolean {
+  const columns = table.columns.slice(0, row.values.length);
+  const values = columns.map((column, n) => (column.isRowid ? row.rowid : (row.values[n] ?? null)));
+  const names = columns.map((column) => `"${column.name}"`).join(', ');
+  try {
+    const insert = db.prepare(`INSERT INTO ${table.name} (${names}) VALUES (${columns.map(() => '?').join(', ')})`);
+    const { lastInsertRowid } = insert.run(...values);
+    const taken = db.prepare<[number | bigint], Row>(`SELECT * FROM ${table.name} WHERE rowid = ?`).get(lastInsertRowid);
+    if (taken !== undefined && isReadable(table.name, taken)) return true;
+    db.prepare(`DELETE FROM ${table.name} WHERE rowid = ?`).run(lastInsertRowid);
+    return false;
+  } catch (error) {
+    if (error instanceof Database.SqliteError && error.code.startsWith('SQLITE_CONSTRAINT')) return false;
+    throw error;
+  }
+}
+
+/** Whether a row can be read by the program. A table that is not named here has only the file's own rules. */
+const READABLE: Record<string, (row: Row) => boolean> = {
+  litters: (row) => reads(litterSchema.omit({ demo: true }), row),
+  puppies: (row) => reads(puppySchema.omit({ collar: true }), row) && reads(collarSchema, row),
+  readings: (row) => reads(readingSchema.omit({ held: true, kept: true, withdrawn: true }), row),
+  rules: (row) => rulesVersionSchema.safeParse({ id: row['id'], from: row['fromDay'], rules: json(row['rules']) }).success,
+  house: (row) => storedHouseSchema.safeParse(json(row['house'])).success,
+  plans: (row) => planDocumentSchema.safeParse(json(row['document'])).success,
+  foods: (row) => reads(storedFoodSchema.omit({ retired: true }), { ...row, fields: json(row['fields']) }),
+  feeding: (row) => reads(feedingSchema, { ...row, week: json(row['week']), dogs: json(row['dogs']) }),
+  litterRules: (row) => reads(litterRulesSchema, { ...row, from: row['fromDay'], rules: json(row['rules']) }),
+  weaning: (row) => weaningPlanSchema.safeParse(json(row['plan'])).success,
+  weaningEvents: (row) => reads(weaningEventSchema, { ...row, note: json(row['note']) }),
+  dams: ({ id, foodKcal, ...row }) =>
+    reads(damSchema, { id, weights: [], fields: picked(damFieldsSchema, { ...row, foodKcalPer100g: foodKcal }) }),
+  damWeights: (row) => reads(damSchema.shape.weights.element, row),
+  packs: (row) => reads(packSchema, row),
+  thaws: (row) => reads(thawSchema, row),
+  freezerDogs: (row) => reads(dogSchema, row),
+  starters: (row) => reads(starterSchema, row),
+  freezer: (row) => freezerSettingsSchema.safeParse(json(row['settings'])).success,
+};
+
+/** The tables whose rows are held against the schemas of the facts. */
+export const READ_TABLES: readonly string[] = Object.keys(READABLE);
+
+/** Whether the schemas of the facts let a row of that table in. */
+export function isReadable(table: string, row: Row): boolean {
+  return !Object.hasOwn(READABLE, table) || READABLE[table]?.(row) === true;
+}
+
+function reads(schema: z.ZodObject, row: Record<string, unknown>): boolean {
+  return schema.safeParse(picked(schema, row)).success;
+}
+
+/** What a schema speaks of. */
+function picked(schema: z.ZodObject, row: Record<string, unknown>): Record<string, unknown> {
+  return Object.fromEntries(Object.keys(schema.shape).map((name) => [name, row[name]]));
+}
+
+function json(cell: unknown): unknown {
+  return typeof cell === 'string' ? JSON.parse(cell) : null;
+}
+
+/** Lets go of names of rows that are lost: a column that may be empty is emptied, else the row goes with them. */
+function dropOrphans(db: Database.Database): number {
+  let dropped = 0;
+  for (;;) {
+    const broken = db.pragma('foreign_key_check') as { table: string; rowid: number; fkid: number }[];
+    if (broken.length === 0) return dropped;
+    for (const { table, rowid, fkid } of broken) {
+      const column = namingColumn(db, table, fkid);
+      if (column.mayBeEmpty) db.prepare(`UPDATE ${table} SET ${column.name} = NULL WHERE rowid = ?`).run(rowid);
+      else dropped += db.prepare(`DELETE FROM ${table} WHERE rowid = ?`).run(rowid).changes;
+    }
+  }
+}
+
+function namingColumn(db: Database.Database, table: string, fkid: number): { name: string; mayBeEmpty: boolean } {
+  const keys = db.pragma(`foreign_key_list(${table})`) as { id: number; from: string }[];
+  const name = keys.find((key) => key.id === fkid)?.from ?? '';
+  const columns = db.pragma(`table_info(${table})`) as { name: string; notnull: number }[];
+  return { name, mayBeEmpty: columns.find((column) => column.name === name)?.notnull === 0 };
+}

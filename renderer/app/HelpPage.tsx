@@ -1,0 +1,76 @@
+import { useHouse } from '../growth/useLitterGrowth.ts';
+import { type HelpKey, helpParts, helpWords as w } from '../words/en/help.ts';
+import './help.css';
+import { href } from './routes.ts';
+
+/** Everything there is to know, on one page. The vet's number stands first. */
+export function HelpPage() {
+  const { vetName, vetPhone } = useHouse();
+  return (
+    <>
+      <header className="title">
+        <div>
+          <h1>{w.title}</h1>
+          <p>{w.lead}</p>
+        </div>
+        <p className="right">
+          {vetPhone === '' ? (
+            <>
+              {w.noVet} <a href={href({ at: 'rules' })}>{w.writeVet}</a>
+            </>
+          ) : (
+            w.vet(vetName, vetPhone)
+          )}
+        </p>
+      </header>
+      <nav className="help-contents" aria-label={w.contents}>
+        <ul>
+          {helpParts.map((part) => (
+            <li key={part.id}>
+              <button type="button" className="link" onClick={() => goTo(part.id)}>
+                {part.title}
+              </button>
+            </li>
+          ))}
+        </ul>
+      </nav>
+      {helpParts.map((part) => (
+        <section key={part.id} className="help-part">
+          <h2 id={`help-${part.id}`} tabIndex={-1}>
+            {part.title}
+          </h2>
+          <div>
+            {part.paragraphs.map((text) => (
+              <p key={text}>{text}</p>
+            ))}
+            {part.keys !== undefined && <Keys keys={part.keys} />}
+          </div>
+        </section>
+      ))}
+    </>
+  );
+}
+
+/** The address after # names the page, so a part of it is gone to by focus. */
+function goTo(id: string): void {
+  const heading = document.getElementById(`help-${id}`);
+  heading?.focus({ preventScroll: true });
+  heading?.scrollIntoView();
+}
+
+function Keys({ keys }: { keys: readonly HelpKey[] }) {
+  return (
+    <dl className="help-keys">
+      {keys.map(({ keys: names, does }) => (
+        <div key={does}>
+          <dt>
+            {names.map((name) => (
+              <kbd key={name}>{name}</kbd>
+            ))}
+          </dt>
+          <dd>{does}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}

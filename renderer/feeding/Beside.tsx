@@ -1,0 +1,189 @@
+/** Where a ration parts from the published numbers, with the one action that mends it: on a puppy's page, and on Today for a weaned litter. */
+
+import { dateOf } from '../../core/calendar/clock.ts';
+import { type CivilDate, daysBetween } from '../../core/calendar/day.ts';
+import { explainRation } from '../../core/feeding/explain.ts';
+import { percentText, plain } from '../../core/feeding/figures.ts';
+import { type Finding, type FindingsInput, findings, type RuleChange } from '../../core/feeding/findings.ts';
+import type { Food } from '../../core/feeding/food.ts';
+import { rationOn } from '../../core/feeding/ration.ts';
+import type { HouseRules } from '../../core/feeding/rules.ts';
+import { WEANED_DAYS } from '../../core/feeding/weaning-plan.ts';
+import { type Puppy, puppyName } from '../../core/litter/litter.ts';
+import { foodText } from '../../core/units/food.ts';
+import { massText } from '../../core/units/mass.ts';
+import { href } from '../app/routes.ts';
+import { Why } from '../app/Why.tsx';
+import { call } from '../data/host.ts';
+import { run } from '../data/query.ts';
+import type { LitterGrowthFacts } from '../growth/useLitterGrowth.ts';
+import { inTurn } from '../parts/form/in-turn.ts';
+import { useWindow } from '../state/window.ts';
+import { foodsWords, findingWords as w } from '../words/en/foods.ts';
+import { FindingLines } from './FindingLines.tsx';
+import { figure } from './figures.ts';
+import { FRESH_DAYS, rationInput } from './puppy-ration.ts';
+import { TreatsToday } from './TreatsToday.tsx';
+import { useFoodOn } from './useFoods.ts';
+import { rulesOfLitter } from './useRules.ts';
+
+/** Writes one rule for a litter, from today, on top of what is in force for it now. */
+function mendFor(litterId: string, today: CivilDate) {
+  return (change: RuleChange) => {
+    void inTurn(async () => {
+      const now = await call('feeding.rules', {});
+      if (!now.ok) {
+        useWindow.getState().setFailure(now.error);
+        return;
+      }
+      const rules = { ...rulesOfLitter(now.value, litterId, today), [change.key]: change.value };
+      await run('feeding.setLitterRules', { litterId, from: today, rules });
+    });
+  };
+}
+
+/** From which weight: weighed, carried on by the forecast, or old. */
+function reckonedAt(input: FindingsInput, facts: LitterGrowthFacts, today: CivilDate): string {
+  const mass = massText(input.weightGrams, facts.house.massUnit);
+  if (input.day > today) return w.atEight(mass);
+  const days = input.weighedOn === null ? 0 : daysBetween(input.weighedOn, input.day);
+  if (days <= FRESH_DAYS) return w.now(mass);
+  return input.adultKg === null ? w.stale(mass, days) : w.forecast(mass, days);
+}
+
+/** The day's amount of one puppy, how it came about, and what is found about it. */
+export function PuppyBeside({
+  facts,
+  puppy,
+  rules,
+  food,
+  today,
+}: {
+  facts: LitterGrowthFacts;
+  puppy: Puppy;
+  rules: HouseRules;
+  food: Food;
+  today: CivilDate;
+}) {
+  const input = rationInput(facts, puppy, rules, food, today);
+  const unit = facts.house.massUnit;
+  const ration = input === null ? null : rationOn(input);
+  const found = input === null ? [] : findings(input);
+  return (
+    <section className="part puppy-beside">
+      <h2>{w.title}</h2>
+      {input === null || ration === null ? (
+        <p className="line soft">{w.noWeight}</p>
+      ) : (
+        <>
+          <p className="note">
+            {reckonedAt(input, facts, today)} {w.withFood(food.name)} <a href={href({ at: 'foods' })}>{w.foodLink}</a>
+          </p>
+          <p className="puppy-beside-amount">
+            <Why
+              explanation={{
+                figure: w.amount(foodText(ration.dayGrams, unit)),
+                how: w.how(plain(ration.share * 100, 1), food.name),
+                sum: explainRation(input).map((line) => ({
+                  what: line.what,
+                  figure: line.figure,
+                  source: `${line.source}${line.known === 'own record' ? '' : ` (${foodsWords.known[line.known]})`}`,
+                })),
+              }}
+            >
+              <b className="big">{w.amount(foodText(ration.dayGrams, unit))}</b>
+            </Why>{' '}
+            <span>
+              {ration.estimateKcal === null
+                ? w.noEstimate(figure(ration.kcal))
+                : w.ofEstimate(figure(ration.kcal), percentText(ration.kcal / ration.estimateKcal, 0).replace(/\D+$/, ''))}
+            </span>
+          </p>
+          {found.length === 0 && <p className="line">{w.none}</p>}
+          <FindingLines findings={found} action={{ word: w.mend, take: mendFor(puppy.litterId, today) }} />
+          {input.day === today && <TreatsToday key={puppy.id} input={input} />}
+        </>
+      )}
+    </section>
+  );
+}
+
+const RANK: Record<Finding['severity'], number> = { warning: 0, caution: 1, note: 2 };
+
+interface Told {
+  readonly finding: Finding;
+  readonly names: readonly string[];
+}
+
+/** One finding of each kind, the gravest first, with the others whom it holds for. */
+function gathered(all: readonly { name: string; found: readonly Finding[] }[]): Told[] {
+  const byCode = new Map<string, { finding: Finding; by: string; names: string[] }>();
+  for (const { name, found } of all) {
+    for (const finding of found) {
+      const told = byCode.get(finding.code);
+      if (told === undefined) byCode.set(finding.code, { finding, by: name, names: [] });
+      else if (RANK[finding.severity] < RANK[told.finding.severity]) {
+        byCode.set(finding.code, { finding, by: name, names: [...told.names, told.by] });
+      } else if (finding.sentence !== told.finding.sentence) told.names.push(name);
+    }
+  }
+  return [...byCode.values()].toSorted((a, b) => RANK[a.finding.severity] - RANK[b.finding.severity]);
+}
+
+/** What is found about the rations of a weaned litter; nothing before that. */
+export function LitterBeside({
+  facts,
+  order,
+  rules,
+  today,
+}: {
+  facts: LitterGrowthFacts;
+  order: readonly Puppy[];
+  rules: HouseRules;
+  today: CivilDate;
+}) {
+  const { litter } = facts;
+  if (litter === null || order.length === 0) return null;
+  if (daysBetween(dateOf(litter.whelpedAt), today) < WEANED_DAYS) return null;
+  return (
+    <OfWeaned facts={facts} order={order} rules={rules} today={today} litterId={litter.id} born={dateOf(litter.whelpedAt)} />
+  );
+}
+
+function OfWeaned({
+  facts,
+  order,
+  rules,
+  today,
+  litterId,
+  born,
+}: {
+  facts: LitterGrowthFacts;
+  order: readonly Puppy[];
+  rules: HouseRules;
+  today: CivilDate;
+  litterId: string;
+  born: CivilDate;
+}) {
+  const food = useFoodOn(litterId, rules, born, today);
+  const all = order.flatMap((puppy) => {
+    const input = rationInput(facts, puppy, rules, food, today);
+    return input === null ? [] : [{ name: puppyName(puppy), found: findings(input) }];
+  });
+  if (all.length === 0) return null;
+  const told = gathered(all);
+  const also = (finding: Finding) => {
+    const names = told.find((t) => t.finding === finding)?.names ?? [];
+    return names.length === 0 ? '' : w.sameFor(names.join(', '));
+  };
+  return (
+    <section className="part">
+      <h2>{w.title}</h2>
+      <p className="note">
+        {w.withFood(food.name)} <a href={href({ at: 'foods' })}>{w.foodLink}</a>
+      </p>
+      {told.length === 0 && <p className="line">{w.none}</p>}
+      <FindingLines findings={told.map((t) => t.finding)} action={{ word: w.mend, take: mendFor(litterId, today) }} also={also} />
+    </section>
+  );
+}

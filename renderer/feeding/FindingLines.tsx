@@ -1,0 +1,53 @@
+import { percentText } from '../../core/feeding/figures.ts';
+import type { Finding, RuleChange } from '../../core/feeding/findings.ts';
+import { foodsWords, findingWords as w } from '../words/en/foods.ts';
+import './findings.css';
+
+/** What mends a finding, in words: "Make it 6.1 %". */
+export function changeWords({ key, value }: RuleChange): string {
+  const isShare = key.startsWith('share') || key === 'boneShare';
+  return w.what[key](isShare ? percentText(value, 1).replace(/\D+$/, '') : String(value));
+}
+
+/** Findings one under another: fact, what mends it, the one action that does, the source. */
+export function FindingLines({
+  findings,
+  action,
+  also = () => '',
+}: {
+  findings: readonly Finding[];
+  /** Takes the change that mends a finding; null where nothing can be changed here. */
+  action: { readonly word: (what: string) => string; readonly take: (change: RuleChange) => void } | null;
+  /** Whom it holds for, too. */
+  also?: (finding: Finding) => string;
+}) {
+  return (
+    <ul className="finding-lines">
+      {findings.map((finding) => (
+        <li key={`${finding.code} ${finding.sentence}`} className={`finding-line finding-${finding.severity}`}>
+          <b className="finding-severity">{w.severities[finding.severity]}</b>
+          <div>
+            <p>
+              {finding.sentence} {finding.mend} {also(finding)}
+            </p>
+            <p className="note">
+              {w.source}: {finding.source}
+              {finding.source.startsWith(foodsWords.known[finding.known]) ? '' : ` (${foodsWords.known[finding.known]})`}.
+            </p>
+          </div>
+          {action !== null && finding.change !== undefined && (
+            <MendButton change={finding.change} word={action.word} take={action.take} />
+          )}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function MendButton(props: { change: RuleChange; word: (what: string) => string; take: (change: RuleChange) => void }) {
+  return (
+    <button type="button" className="button finding-mend" onClick={() => props.take(props.change)}>
+      {props.word(changeWords(props.change))}
+    </button>
+  );
+}

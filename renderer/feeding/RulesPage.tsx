@@ -1,0 +1,279 @@
+import { useState } from 'react';
+import type { CivilDate } from '../../core/calendar/day.ts';
+import { fullDate } from '../../core/calendar/words.ts';
+import { DEFAULT_RULES, type HouseRules, type LitterRules, ownRulesOn, type RulesVersion } from '../../core/feeding/rules.ts';
+import { litterName } from '../../core/litter/litter.ts';
+import { call } from '../data/host.ts';
+import { useToday } from '../data/now.ts';
+import { run, useQuery } from '../data/query.ts';
+import { inTheHouse } from '../litter/useLitter.ts';
+import { FormChoice, SavedChoice, SavedField } from '../parts/form/fields.tsx';
+import { inTurn } from '../parts/form/in-turn.ts';
+import { PageTitle } from '../parts/PageTitle.tsx';
+import { useWindow } from '../state/window.ts';
+import { choiceWords, type RuleKey, ruleWords, rulesWords as w } from '../words/en/feeding.ts';
+import { formWords } from '../words/en/form.ts';
+import { FoodPart } from './FoodPart.tsx';
+import { HousePart } from './HousePart.tsx';
+import { RulesEffect } from './RulesEffect.tsx';
+import { changedKeys, isChoice, isClock, RULE_GROUPS, ruleText, withRule } from './rule-list.ts';
+import './rules.css';
+import { rulesOfLitter, rulesOn } from './useRules.ts';
+
+/** Her feeding rules beside what is published, of the house or of one litter; the house itself, and the food that is reckoned with. */
+export function RulesPage() {
+  const asked = useQuery('feeding.rules', {});
+  const today = useToday();
+  const [litterId, setLitterId] = useState<string | null>(null);
+  const versions = asked.value?.versions;
+  const all = asked.value;
+  const rules = all === null ? null : litterId === null ? rulesOn(all.versions, today) : rulesOfLitter(all, litterId, today);
+  return (
+    <>
+      <PageTitle title={w.title} lead={versions !== undefined && versions.length > 1 ? w.lead : w.leadCommon} />
+      <WhoseRules
+        litterId={litterId}
+        choose={setLitterId}
+        own={all !== null && litterId !== null && ownRulesOn(all.ofLitters, litterId, today) !== null}
+        today={today}
+      />
+      {rules !== null && all !== null && (
+        <Rules
+          key={litterId}
+          litterId={litterId}
+          rules={rules}
+          versions={litterId === null ? all.versions : versionsOf(all, litterId)}
+          today={today}
+        />
+      )}
+      <HousePart />
+      <FoodPart />
+    </>
+  );
+}
+
+/** Of the house or of a litter that is here; a litter goes by the house until a rule is changed for it. */
+function WhoseRules(props: {
+  litterId: string | null;
+  choose: (litterId: string | null) => void;
+  own: boolean;
+  today: CivilDate;
+}) {
+  const { litterId, choose, own, today } = props;
+  const litters = (useQuery('litter.all', {}).value?.litters ?? []).filter(inTheHouse);
+  return (
+    <div className="rules-whose">
+      <div className="form">
+        <FormChoice
+          label={w.whose}
+          value={litterId ?? ''}
+          options={[{ value: '', word: w.ofHouse }, ...litters.map((l) => ({ value: l.litter.id, word: litterName(l.litter) }))]}
+          onChange={(id) => choose(id === '' ? null : id)}
+        />
+      </div>
+      {litterId !== null && (
+        <p className="line">
+          {own ? w.ofItsOwn : w.goesByHouse}
+          {own && (
+            <button
+              type="button"
+              className="link"
+              onClick={() => void run('feeding.setLitterRules', { litterId, from: today, rules: null })}
+            >
+              {w.backToHouse}
+            </button>
+          )}
+        </p>
+      )}
+    </div>
+  );
+}
+
+/** A litter's versions over those of the house that were in force before its first. */
+function versionsOf(
+  { versions, ofLitters }: { versions: readonly RulesVersion[]; ofLitters: readonly LitterRules[] },
+  litterId: string,
+): RulesVersion[] {
+  const own = ofLitters.filter((v) => v.litterId === litterId);
+  return [...own.map((v) => ({ id: v.id, from: v.from, rules: v.rules ?? rulesOn(versions, v.from) })), ...versions];
+}
+
+/** Sends one rule changed, on top of what is in force now. Null when saved, else the sentence for its row. */
+function saveRule(key: RuleKey, text: string, today: CivilDate, litterId: string | null): Promise<string | null> {
+  return inTurn(async () => {
+    const now = await call('feeding.rules', {});
+    if (!now.ok) {
+      useWindow.getState().setFailure(now.error);
+      return formWords.notSaved;
+    }
+    const inForce = litterId === null ? rulesOn(now.value.versions, today) : rulesOfLitter(now.value, litterId, today);
+    const changed = withRule(inForce, key, text);
+    if (!changed.ok) return changed.sentence;
+    const done =
+      litterId === null
+        ? await run('feeding.setRules', { from: today, rules: changed.value })
+        : await run('feeding.setLitterRules', { litterId, from: today, rules: changed.value });
+    return done.ok ? null : formWords.notSaved;
+  });
+}
+
+function Rules(props: { litterId: string | null; rules: HouseRules; versions: readonly RulesVersion[]; today: CivilDate }) {
+  const { litterId, rules, versions, today } = props;
+  const [opened] = useState(rules);
+  const [tried, setTried] = useState<{ key: RuleKey; rules: HouseRules } | null>(null);
+  const trying = (key: RuleKey) => (text: string | null) => {
+    const changed = text === null ? null : withRule(rules, key, text);
+    setTried(changed?.ok === true ? { key, rules: changed.value } : null);
+  };
+  const save = async (key: RuleKey, text: string) => {
+    const refused = await saveRule(key, text, today, litterId);
+    setTried(null);
+    return refused;
+  };
+  return (
+    <>
+      {RULE_GROUPS.map(({ group, keys }, i) => (
+        <section key={group} className={i === 0 ? 'rules-group' : 'part'}>
+          <h2>{w.groups[group]}</h2>
+          <table className="rules">
+            <thead>
+              <tr>
+                <th scope="col">{w.rule}</th>
+                <th scope="col">{w.yours}</th>
+                <th scope="col">{w.common}</th>
+                <th scope="col">{w.published}</th>
+              </tr>
+            </thead>
+            <tbody>
+              {keys.map((key) => (
+                <RuleRow key={key} rule={key} rules={rules} onTry={trying(key)} save={(text) => save(key, text)} />
+              ))}
+            </tbody>
+          </table>
+          {group === 'amounts' && <p className="note rules-note">{w.glide}</p>}
+          {group === 'meals' && (
+            <RulesEffect opened={opened} rules={rules} tried={tried?.rules ?? null} today={today} litterId={litterId} />
+          )}
+        </section>
+      ))}
+      <Versions versions={versions} />
+    </>
+  );
+}
+
+function shown(key: RuleKey, text: string): string {
+  if (isChoice(key)) {
+    const words: Record<string, string> = choiceWords[key];
+    return words[text] ?? text;
+  }
+  const unit = w.units[key];
+  return unit === '' ? text : w.withUnit(text, unit);
+}
+
+function RuleRow(props: {
+  rule: RuleKey;
+  rules: HouseRules;
+  onTry: (text: string | null) => void;
+  save: (text: string) => Promise<string | null>;
+}) {
+  const { rule: key, rules, save } = props;
+  const [refused, setRefused] = useState<string | null>(null);
+  const words = ruleWords[key];
+  const text = ruleText(rules, key);
+  const usual = ruleText(DEFAULT_RULES, key);
+  return (
+    <tr>
+      <th scope="row">{words.rule}</th>
+      <td className="rules-yours">
+        <RuleField rule={key} text={text} rules={rules} onTry={props.onTry} save={save} />
+        {key === 'keepHours' && rules.keepHours > officialHours(rules) && (
+          <span className="rules-official">{w.longerThanOfficial(officialHours(rules))}</span>
+        )}
+      </td>
+      <td data-label={w.common} className="rules-usual">
+        {words.usual ?? shown(key, usual)}
+        {text !== usual && (
+          <button
+            type="button"
+            className="link rules-reset"
+            aria-label={w.resetTo(words.rule, shown(key, usual))}
+            onClick={() => void save(usual).then(setRefused)}
+          >
+            {w.backTo(shown(key, usual))}
+          </button>
+        )}
+        <span className="rules-refused" role="status">
+          {refused}
+        </span>
+      </td>
+      <td data-label={w.published} className="rules-published">
+        {words.official === true && <b>{w.caution} </b>}
+        {words.published ?? <span className="soft">{w.noneFound}</span>}
+      </td>
+    </tr>
+  );
+}
+
+function officialHours(rules: HouseRules): number {
+  return rules.officialKeeping === 'us' ? 48 : 24;
+}
+
+function RuleField(props: {
+  rule: RuleKey;
+  text: string;
+  rules: HouseRules;
+  onTry: (text: string | null) => void;
+  save: (text: string) => Promise<string | null>;
+}) {
+  const { rule: key, text, rules, save } = props;
+  const label = ruleWords[key].rule;
+  if (isChoice(key)) {
+    const options = Object.entries(choiceWords[key]).map(([value, word]) => ({ value, word }));
+    return <SavedChoice inCell label={label} value={text} options={options} save={save} />;
+  }
+  const read = (typed: string) => {
+    const changed = withRule(rules, key, typed);
+    return changed.ok ? { ok: true as const, value: typed } : changed;
+  };
+  return (
+    <SavedField
+      inCell
+      label={label}
+      className="rules-field"
+      inputMode={isClock(key) ? 'text' : 'decimal'}
+      value={text}
+      {...(w.units[key] === '' ? {} : { hint: w.units[key] })}
+      read={read}
+      onTry={props.onTry}
+      save={save}
+    />
+  );
+}
+
+/** Every version with the day it began and what it changed. */
+function Versions({ versions }: { versions: readonly RulesVersion[] }) {
+  return (
+    <section className="part">
+      <h2>{w.versions}</h2>
+      <ul className="rules-versions">
+        {versions.map((version, i) => {
+          const before = versions[i + 1];
+          return (
+            <li key={version.id} className="line">
+              <b>{before === undefined ? w.versionDefault : w.versionFrom(fullDate(version.from))}</b>
+              {before !== undefined && <span className="soft">{whatChanged(before.rules, version.rules)}</span>}
+            </li>
+          );
+        })}
+      </ul>
+    </section>
+  );
+}
+
+function whatChanged(before: HouseRules, after: HouseRules): string {
+  const keys = changedKeys(before, after);
+  if (keys.length === 0) return w.versionSame;
+  return keys
+    .map((key) => w.change(ruleWords[key].rule, shown(key, ruleText(before, key)), shown(key, ruleText(after, key))))
+    .join('; ');
+}

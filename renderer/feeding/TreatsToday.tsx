@@ -1,0 +1,51 @@
+import { useId, useState } from 'react';
+import { plain } from '../../core/feeding/figures.ts';
+import type { FindingsInput } from '../../core/feeding/findings.ts';
+import { foodUnit } from '../../core/units/food.ts';
+import { FormField } from '../parts/form/fields.tsx';
+import { treatWords as w } from '../words/en/foods.ts';
+import { FindingLines } from './FindingLines.tsx';
+import { readTreatGrams, readTreatKcal, treatsLeave } from './treats.ts';
+import './treats.css';
+
+/** A what-if of today: treats come off the meals by their energy. Nothing of it is stored. */
+export function TreatsToday({ input }: { input: FindingsInput }) {
+  const [grams, setGrams] = useState('');
+  const [kcal, setKcal] = useState('');
+  const id = useId();
+  const unit = input.unit ?? 'g';
+  const readGrams = readTreatGrams(grams, unit);
+  const readKcal = readTreatKcal(kcal, input.food.kcalPer100g);
+  const left =
+    readGrams.ok && readGrams.value !== null && readKcal.ok
+      ? treatsLeave(input, { grams: readGrams.value, kcalPer100g: readKcal.value })
+      : null;
+  return (
+    <section className="treats" aria-labelledby={id}>
+      <h3 id={id}>{w.title}</h3>
+      <p className="note">{w.note}</p>
+      <div className="form treats-form">
+        <FormField
+          label={w.grams}
+          hint={w.gramsHint(foodUnit(unit))}
+          inputMode="decimal"
+          value={grams}
+          onChange={setGrams}
+          sentence={readGrams.ok ? null : readGrams.sentence}
+        />
+        <FormField
+          label={w.kcal}
+          hint={w.kcalHint(plain(input.food.kcalPer100g, 0))}
+          inputMode="decimal"
+          value={kcal}
+          onChange={setKcal}
+          sentence={readKcal.ok ? null : readKcal.sentence}
+        />
+      </div>
+      <p className="treats-left" role="status">
+        {left !== null && <b>{left.sentence}</b>}
+      </p>
+      {left !== null && left.high !== null && <FindingLines findings={[left.high]} action={null} />}
+    </section>
+  );
+}

@@ -1,0 +1,119 @@
+/** The house rules one by one: how each is read, shown and put back into the whole. What it means is in `words`. */
+import { DEFAULT_RULES, type HouseRules, houseRulesSchema } from '../../core/feeding/rules.ts';
+import { good, type Read, readClock, readNumber } from '../parts/form/read.ts';
+import { type RuleKey, rulesWords as w } from '../words/en/feeding.ts';
+
+export type NumberKey = Exclude<RuleKey, 'morning' | 'midday' | 'afternoon' | 'evening' | ChoiceKey>;
+export type ClockKey = 'morning' | 'midday' | 'afternoon' | 'evening';
+export type ChoiceKey = 'basis' | 'growthMethod' | 'officialKeeping';
+
+interface NumberRule {
+  readonly low: number;
+  readonly high: number;
+  readonly whole: boolean;
+  /** 100 for a share that is written in percent. */
+  readonly times: number;
+}
+
+const percent = (low: number, high: number): NumberRule => ({ low, high, whole: false, times: 100 });
+const whole = (low: number, high: number): NumberRule => ({ low, high, whole: true, times: 1 });
+
+/** Bounds as they are written, the same as the schema's. */
+const NUMBERS: Record<NumberKey, NumberRule> = {
+  shareYoung: percent(0.5, 20),
+  shareMiddle: percent(0.5, 20),
+  shareAdult: percent(0.5, 20),
+  youngUntilMonths: whole(2, 12),
+  middleMonths: whole(3, 18),
+  adultMonths: whole(6, 30),
+  twoMealsFromMonths: whole(3, 24),
+  stepDays: whole(0, 28),
+  fourMealsUntilWeeks: whole(0, 26),
+  energyFloor: percent(30, 150),
+  liftAfterMinutes: whole(5, 60),
+  cutShare: percent(5, 30),
+  treatShare: percent(0, 30),
+  vegetableSpoonsPerHalfPound: { low: 0, high: 4, whole: false, times: 1 },
+  boneShare: percent(0, 40),
+  thawHours: whole(12, 96),
+  keepHours: whole(12, 120),
+  boneMinutes: whole(5, 60),
+};
+
+const CLOCKS: readonly ClockKey[] = ['morning', 'midday', 'afternoon', 'evening'];
+
+export const RULE_GROUPS: readonly { readonly group: keyof typeof w.groups; readonly keys: readonly RuleKey[] }[] = [
+  {
+    group: 'amounts',
+    keys: [
+      'shareYoung',
+      'youngUntilMonths',
+      'shareMiddle',
+      'middleMonths',
+      'shareAdult',
+      'adultMonths',
+      'basis',
+      'growthMethod',
+      'energyFloor',
+    ],
+  },
+  {
+    group: 'meals',
+    keys: ['fourMealsUntilWeeks', 'twoMealsFromMonths', 'stepDays', 'morning', 'midday', 'afternoon', 'evening'],
+  },
+  { group: 'left', keys: ['liftAfterMinutes', 'cutShare', 'treatShare'] },
+  { group: 'bone', keys: ['boneShare', 'boneMinutes', 'vegetableSpoonsPerHalfPound'] },
+  { group: 'keeping', keys: ['thawHours', 'keepHours', 'officialKeeping'] },
+];
+
+export function isClock(key: RuleKey): key is ClockKey {
+  return CLOCKS.some((c) => c === key);
+}
+
+export function isChoice(key: RuleKey): key is ChoiceKey {
+  return key === 'basis' || key === 'growthMethod' || key === 'officialKeeping';
+}
+
+/** What stands in the field: figures without their unit. */
+export function ruleText(rules: HouseRules, key: RuleKey): string {
+  if (isClock(key)) return rules.mealTimes[key];
+  if (isChoice(key)) return rules[key];
+  return String(Math.round(rules[key] * NUMBERS[key].times * 1000) / 1000);
+}
+
+/** The rules with this one changed to what was typed, or a sentence: that it cannot be read, or that it contradicts another rule. */
+export function withRule(rules: HouseRules, key: RuleKey, text: string): Read<HouseRules> {
+  const changed = changedRule(rules, key, text);
+  if (!changed.ok) return changed;
+  const checked = houseRulesSchema.safeParse(changed.value);
+  if (checked.success) return good(checked.data);
+  const field = String(checked.error.issues[0]?.path[0] ?? '');
+  const sentence =
+    field === 'middleMonths'
+      ? w.agesMustRise
+      : field === 'shareMiddle'
+        ? w.sharesMustFall
+        : field === 'fourMealsUntilWeeks'
+          ? w.mealsMustFall
+          : w.doesNotFit;
+  return { ok: false, sentence };
+}
+
+function changedRule(rules: HouseRules, key: RuleKey, text: string): Read<unknown> {
+  if (isChoice(key)) return good({ ...rules, [key]: text });
+  if (isClock(key)) {
+    const clock = readClock(text);
+    return clock.ok ? good({ ...rules, mealTimes: { ...rules.mealTimes, [key]: clock.value } }) : clock;
+  }
+  const { low, high, whole: isWhole, times } = NUMBERS[key];
+  const unit = w.units[key];
+  const read = readNumber({ low, high, whole: isWhole, example: ruleText(DEFAULT_RULES, key), ...(unit === '' ? {} : { unit }) })(
+    text,
+  );
+  return read.ok ? good({ ...rules, [key]: Math.round((read.value / times) * 1e6) / 1e6 }) : read;
+}
+
+/** The rules that differ between two versions. */
+export function changedKeys(before: HouseRules, after: HouseRules): RuleKey[] {
+  return RULE_GROUPS.flatMap((g) => g.keys).filter((key) => ruleText(before, key) !== ruleText(after, key));
+}

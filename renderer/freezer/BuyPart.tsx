@@ -1,0 +1,86 @@
+import { longDate } from '../../core/calendar/words.ts';
+import type { Purchase } from '../../core/freezer/shopping.ts';
+import { foodText } from '../../core/units/food.ts';
+import { Why } from '../app/Why.tsx';
+import { shortDate } from '../words/en/dates.ts';
+import { freezerWords as w } from '../words/en/freezer.ts';
+import { heavyText, moneyText } from './say.ts';
+import type { Freezer } from './useFreezer.ts';
+
+/** What to buy and by when, and what the week is expected to throw away. */
+export function BuyPart({ f, putIn }: { f: Freezer; putIn: (foodId: string, count: number | null) => void }) {
+  const unit = f.house.massUnit;
+  const waste = foodText(f.wasteGrams, unit);
+  const isExact = f.plan.foods.every((food) => food.exact);
+  const wanted = f.plan.foods.some((food) => food.wanted);
+  return (
+    <section>
+      <h2>{w.toBuy}</h2>
+      {f.purchases.map((p) => (
+        <PurchaseLine key={p.foodId} f={f} purchase={p} putIn={putIn} />
+      ))}
+      {f.purchases.length === 0 && wanted && <p className="line soft">{w.nothingToBuy(f.untilDay)}</p>}
+      <p className="line soft">
+        <span>
+          {w.expectedWaste}{' '}
+          <b className="freezer-ink">
+            <Why
+              explanation={{
+                figure: w.whyWaste(waste),
+                how: isExact ? w.whyWasteHow : w.whyWasteNotProved,
+                sum: [{ what: w.sumThawed, figure: waste, source: w.sumSource }],
+              }}
+            >
+              {waste}
+            </Why>
+          </b>
+        </span>
+      </p>
+      {f.plan.foods
+        .filter((food) => !food.exact)
+        .map((food) => (
+          <p key={food.foodId} className="note">
+            {w.notProved(f.nameOf(food.foodId))}
+          </p>
+        ))}
+    </section>
+  );
+}
+
+function PurchaseLine({
+  f,
+  purchase: p,
+  putIn,
+}: {
+  f: Freezer;
+  purchase: Purchase;
+  putIn: (foodId: string, count: number | null) => void;
+}) {
+  const unit = f.house.massUnit;
+  const food = f.nameOf(p.foodId);
+  const what = p.packs === null ? w.buyGrams(heavyText(p.grams, unit), food) : w.buy(p.packs.count, food);
+  const [from, to] = [shortDate(p.from, f.today), shortDate(p.to, f.today)];
+  const more = [
+    p.packs === null ? '' : w.each(foodText(p.packs.grams, unit)),
+    w.buyFor(heavyText(p.packs === null ? p.grams : p.packs.count * p.packs.grams, unit), from, to),
+    p.packs?.cost == null ? '' : w.cost(moneyText(p.packs.cost, f.stock.settings.money)),
+  ];
+  return (
+    <div className="line">
+      <p className="freezer-buy">
+        <b>{what}</b>
+        {p.by <= f.today ? w.byToday : w.by(longDate(p.by))}
+        <br />
+        <span className="note">{more.filter((t) => t !== '').join('; ')}</span>
+      </p>
+      <button
+        type="button"
+        className="link"
+        aria-label={w.putThemInWhat(what)}
+        onClick={() => putIn(p.foodId, p.packs?.count ?? null)}
+      >
+        {w.putThemIn}
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,293 @@
+import { type FormEvent, useState } from 'react';
+import { longDate } from '../../core/calendar/words.ts';
+import { type Dog, type DogFields, type FreezerSettings, gramsLeft, type Starter } from '../../core/freezer/pack.ts';
+import { litterName } from '../../core/litter/litter.ts';
+import { foodText } from '../../core/units/food.ts';
+import { run, useQuery } from '../data/query.ts';
+import { inTheHouse } from '../litter/useLitter.ts';
+import { SavedChoice, SavedField } from '../parts/form/fields.tsx';
+import { good, type Read, readDate, readLine, readNumber } from '../parts/form/read.ts';
+import { shortDate } from '../words/en/dates.ts';
+import { formWords } from '../words/en/form.ts';
+import { freezerWords as w } from '../words/en/freezer.ts';
+import { readPackGrams } from './DeliveryPart.tsx';
+import { Choice, Field, FoodChoice } from './Field.tsx';
+import { heavyText } from './say.ts';
+import type { Freezer } from './useFreezer.ts';
+
+/** The litters by themselves; dogs and starter packs as she writes them; and how she does it. */
+export function EatersPart({ f }: { f: Freezer }) {
+  return (
+    <section className="part">
+      <h2>{w.eaters}</h2>
+      <p className="soft">{w.eatersLead}</p>
+      <Litters f={f} />
+      <Dogs f={f} />
+      <h3 className="freezer-third">{w.starters}</h3>
+      <Starters f={f} />
+      <h3 className="freezer-third">{w.settings}</h3>
+      <Settings f={f} />
+    </section>
+  );
+}
+
+function Litters({ f }: { f: Freezer }) {
+  const all = useQuery('litter.all', {}).value?.litters ?? [];
+  return all.filter(inTheHouse).map(({ litter }) => {
+    const grams = f.demand.reduce((sum, d) => sum + (d.litterId === litter.id && d.day === f.today ? d.grams : 0), 0);
+    return (
+      <p key={litter.id} className="line">
+        <b>{litterName(litter)}</b>
+        <span className="soft">{grams > 0 ? w.litterEats(foodText(grams, f.house.massUnit)) : w.notYet}</span>
+      </p>
+    );
+  });
+}
+
+function Dogs({ f }: { f: Freezer }) {
+  const [edited, setEdited] = useState<Dog | 'new' | null>(null);
+  return (
+    <>
+      {f.stock.dogs.map((dog) => (
+        <p key={dog.id} className="line">
+          <b>{dog.name}</b>
+          <span className="soft">
+            {dog.damId === null
+              ? w.dogLine(foodText(dog.gramsADay, f.house.massUnit), f.nameOf(dog.foodId), dog.meals)
+              : w.damLine(f.nameOf(dog.foodId))}
+            {dog.untilDay !== null && `, ${w.until(shortDate(dog.fromDay, f.today), shortDate(dog.untilDay, f.today))}`}
+          </span>
+          <button type="button" className="link" onClick={() => setEdited(dog)}>
+            {w.change}
+          </button>
+          <button
+            type="button"
+            className="link"
+            aria-label={w.removeDog(dog.name)}
+            onClick={() => void run('freezer.removeDog', { dogId: dog.id })}
+          >
+            {w.remove}
+          </button>
+        </p>
+      ))}
+      {edited === null ? (
+        <p className="line">
+          <button type="button" className="link" onClick={() => setEdited('new')}>
+            {w.addDog}
+          </button>
+        </p>
+      ) : (
+        <DogForm
+          key={edited === 'new' ? '' : edited.id}
+          f={f}
+          dog={edited === 'new' ? null : edited}
+          close={() => setEdited(null)}
+        />
+      )}
+    </>
+  );
+}
+
+const FIXED = 'fixed';
+
+function DogForm({ f, dog, close }: { f: Freezer; dog: Dog | null; close: () => void }) {
+  const unit = f.house.massUnit;
+  const dams = useQuery('feeding.dams', {}).value?.dams ?? [];
+  const [name, setName] = useState(dog?.name ?? '');
+  const [grams, setGrams] = useState(dog === null ? '' : foodText(dog.gramsADay, unit).replace(/\u00a0/g, ' '));
+  const [foodId, setFoodId] = useState(dog?.foodId ?? f.plan.foods[0]?.foodId ?? 'food-generic-mix');
+  const [follows, setFollows] = useState(dog?.damId ?? FIXED);
+  const [meals, setMeals] = useState(String(dog?.meals ?? 2));
+  const [from, setFrom] = useState<string>(dog?.fromDay ?? f.today);
+  const [until, setUntil] = useState<string>(dog?.untilDay ?? '');
+  const [mistakes, setMistakes] = useState<Record<string, string>>({});
+  const submit = async (event: FormEvent) => {
+    event.preventDefault();
+    const found: Record<string, string> = {};
+    const take = <T,>(field: string, read: Read<T>): T | null => {
+      if (read.ok) return read.value;
+      found[field] = read.sentence;
+      return null;
+    };
+    const read = {
+      name: take('name', readLine(60, w.needName)(name)),
+      grams: take('grams', readPackGrams(grams, f)),
+      meals: take('meals', readNumber({ low: 1, high: 4, whole: true, example: w.examples.meals })(meals)),
+      from: take('from', readDate(from)),
+      until: until === '' ? null : take('until', readDate(until)),
+    };
+    if (read.grams !== null && read.grams > 10_000) found['grams'] = formWords.between('1 g', '10 kg');
+    if (read.until !== null && read.from !== null && read.until < read.from) found['until'] = w.endsEarly;
+    setMistakes(found);
+    if (Object.keys(found).length > 0 || read.name === null || read.grams === null || read.meals === null || read.from === null)
+      return;
+    const fields: DogFields = {
+      name: read.name,
+      foodId,
+      gramsADay: read.grams,
+      damId: follows === FIXED ? null : follows,
+      meals: read.meals,
+      fromDay: read.from,
+      untilDay: read.until,
+    };
+    if ((await run('freezer.setDog', { dogId: dog?.id ?? null, fields })).ok) close();
+  };
+  return (
+    <form className="freezer-form" onSubmit={(event) => void submit(event)}>
+      <Field label={w.dogName} value={name} mistake={mistakes['name'] ?? null} onChange={setName} />
+      <Field label={w.dogGrams} size="short" value={grams} mistake={mistakes['grams'] ?? null} onChange={setGrams} />
+      <FoodChoice f={f} value={foodId} onChange={setFoodId} />
+      {dams.length > 0 && (
+        <Choice
+          label={w.dogFollows}
+          value={follows}
+          options={[{ value: FIXED, word: w.fixed }, ...dams.map((d) => ({ value: d.id, word: w.dam(d.fields.name) }))]}
+          onChange={setFollows}
+        />
+      )}
+      <Field
+        label={w.dogMeals}
+        size="short"
+        inputMode="numeric"
+        value={meals}
+        mistake={mistakes['meals'] ?? null}
+        onChange={setMeals}
+      />
+      <Field label={w.dogFrom} type="date" value={from} mistake={mistakes['from'] ?? null} onChange={setFrom} />
+      <Field label={w.dogUntil} type="date" value={until} mistake={mistakes['until'] ?? null} onChange={setUntil} />
+      <button type="submit" className="button">
+        {w.saveDog}
+      </button>
+      <button type="button" className="link" onClick={close}>
+        {w.stopCount}
+      </button>
+    </form>
+  );
+}
+
+function Starters({ f }: { f: Freezer }) {
+  const [adding, setAdding] = useState(false);
+  const unit = f.house.massUnit;
+  const coming = f.stock.starters.filter((s) => s.day >= f.today);
+  return (
+    <>
+      <p className="soft">{w.startersLead}</p>
+      {coming.map((s) => (
+        <StarterLine key={s.id} f={f} starter={s} />
+      ))}
+      {adding ? (
+        <StarterForm f={f} close={() => setAdding(false)} />
+      ) : (
+        <p className="line">
+          <button type="button" className="link" onClick={() => setAdding(true)}>
+            {w.addStarter}
+          </button>
+          {coming.length > 0 && (
+            <span className="soft">
+              {heavyText(
+                coming.reduce((sum, s) => sum + s.grams, 0),
+                unit,
+              )}
+            </span>
+          )}
+        </p>
+      )}
+    </>
+  );
+}
+
+function StarterLine({ f, starter: s }: { f: Freezer; starter: Starter }) {
+  const unit = f.house.massUnit;
+  const short = f.plan.startersShort.find((o) => o.starter.id === s.id);
+  return (
+    <p className="line">
+      <b>{s.who}</b>
+      <span className="soft">
+        {w.starterLine(foodText(s.grams, unit), f.nameOf(s.foodId), longDate(s.day))}
+        {short !== undefined && `; ${w.starterShort(foodText(short.grams, unit))}`}
+      </span>
+      <button
+        type="button"
+        className="link"
+        aria-label={w.removeStarter(s.who)}
+        onClick={() => void run('freezer.removeStarter', { starterId: s.id })}
+      >
+        {w.remove}
+      </button>
+    </p>
+  );
+}
+
+function StarterForm({ f, close }: { f: Freezer; close: () => void }) {
+  const biggest = f.stock.packs.filter((p) => gramsLeft(p) > 0).at(-1);
+  const [who, setWho] = useState('');
+  const [day, setDay] = useState('');
+  const [foodId, setFoodId] = useState(biggest?.foodId ?? f.plan.foods[0]?.foodId ?? 'food-generic-mix');
+  const [grams, setGrams] = useState('');
+  const [mistakes, setMistakes] = useState<Record<string, string>>({});
+  const submit = async (event: FormEvent) => {
+    event.preventDefault();
+    const read = { who: readLine(60, w.needName)(who), day: readDate(day), grams: readPackGrams(grams, f) };
+    setMistakes({
+      ...(read.who.ok ? {} : { who: read.who.sentence }),
+      ...(read.day.ok ? {} : { day: read.day.sentence }),
+      ...(read.grams.ok ? {} : { grams: read.grams.sentence }),
+    });
+    if (!read.who.ok || !read.day.ok || !read.grams.ok) return;
+    const fields = { who: read.who.value, day: read.day.value, foodId, grams: read.grams.value };
+    if ((await run('freezer.setStarter', { starterId: null, fields })).ok) close();
+  };
+  return (
+    <form className="freezer-form" onSubmit={(event) => void submit(event)}>
+      <Field label={w.starterWho} value={who} mistake={mistakes['who'] ?? null} onChange={setWho} />
+      <Field label={w.starterGrams} size="short" value={grams} mistake={mistakes['grams'] ?? null} onChange={setGrams} />
+      <FoodChoice f={f} value={foodId} onChange={setFoodId} />
+      <Field label={w.starterDay} type="date" value={day} mistake={mistakes['day'] ?? null} onChange={setDay} />
+      <button type="submit" className="button">
+        {w.saveStarter}
+      </button>
+      <button type="button" className="link" onClick={close}>
+        {w.stopCount}
+      </button>
+    </form>
+  );
+}
+
+function Settings({ f }: { f: Freezer }) {
+  const { settings } = f.stock;
+  const save = async (change: Partial<FreezerSettings>) => {
+    const done = await run('freezer.setSettings', { settings: { ...settings, ...change } });
+    return done.ok ? null : formWords.notSaved;
+  };
+  return (
+    <div className="form">
+      <SavedChoice
+        label={w.moveAt}
+        value={settings.moveAt}
+        options={(['meals', 'evening'] as const).map((value) => ({ value, word: w.moveAts[value] }))}
+        save={(value) => save({ moveAt: value === 'evening' ? 'evening' : 'meals' })}
+      />
+      <SavedField
+        label={w.room}
+        hint={w.roomHint}
+        inputMode="decimal"
+        value={settings.roomGrams === null ? '' : String(settings.roomGrams / 1000)}
+        read={readRoom}
+        save={(roomGrams) => save({ roomGrams })}
+      />
+      <SavedField
+        label={w.money}
+        hint={w.moneyHint}
+        value={settings.money}
+        read={readLine(4)}
+        save={(money) => save({ money })}
+      />
+    </div>
+  );
+}
+
+function readRoom(text: string): Read<number | null> {
+  if (text.trim() === '') return good(null);
+  const read = readNumber({ low: 0.5, high: 200, unit: 'kg', example: w.examples.room })(text);
+  return read.ok ? good(Math.round(read.value * 1000)) : read;
+}

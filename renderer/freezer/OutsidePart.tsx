@@ -1,0 +1,119 @@
+import { type FormEvent, type RefObject, useState } from 'react';
+import { dateOf, parseLocalTime } from '../../core/calendar/clock.ts';
+import { oldestFirst, type Pack, portionGrams, THAW_WAYS, type ThawWay } from '../../core/freezer/pack.ts';
+import { thawClock } from '../../core/freezer/thawing.ts';
+import { foodText } from '../../core/units/food.ts';
+import { instantOf, now } from '../data/now.ts';
+import { run } from '../data/query.ts';
+import { shortDate } from '../words/en/dates.ts';
+import { formWords } from '../words/en/form.ts';
+import { timeNear, freezerWords as w } from '../words/en/freezer.ts';
+import { Choice, Field } from './Field.tsx';
+import { takesText } from './say.ts';
+import type { Freezer } from './useFreezer.ts';
+
+/** A pack that came out without the plan. On the counter it can only be written down afterwards, and then two hours hold. */
+export function OutsidePart({ f, heading }: { f: Freezer; heading: RefObject<HTMLHeadingElement | null> }) {
+  const packs = choicesOf(f);
+  const [packId, setPackId] = useState('');
+  const [portions, setPortions] = useState('');
+  const [way, setWay] = useState<ThawWay>('refrigerator');
+  const [when, setWhen] = useState<string | null>(null);
+  const [mistake, setMistake] = useState<{ field: 'portions' | 'when'; sentence: string } | null>(null);
+  const [said, setSaid] = useState('');
+  const pack = packs.find((p) => p.id === packId) ?? packs[0];
+  const submit = async (event: FormEvent) => {
+    event.preventDefault();
+    if (pack === undefined) return;
+    const count = portions.trim() === '' ? pack.left : Number(portions);
+    if (!Number.isInteger(count) || count < 1 || count > pack.left)
+      return setMistake({ field: 'portions', sentence: w.tooManyPortions(pack.left) });
+    const at = parseLocalTime(when ?? now().local);
+    if (at === null) return setMistake({ field: 'when', sentence: formWords.notDate });
+    if (at > now().local) return setMistake({ field: 'when', sentence: way === 'counter' ? w.notPlanned : w.later });
+    if (dateOf(at) < pack.frozenOn)
+      return setMistake({ field: 'when', sentence: w.beforeFrozen(shortDate(pack.frozenOn, f.today)) });
+    setMistake(null);
+    const done = await run('freezer.thaw', { takes: [{ packId: pack.id, portions: count }], at, instant: instantOf(at), way });
+    if (!done.ok) return;
+    const clock = thawClock(f.rules, way, at, portionGrams(pack) / 1000);
+    const take = { packId: pack.id, portions: count, of: pack.portions, grams: portionGrams(pack) * count };
+    setSaid(w.written(takesText(f, [take]), timeNear(clock.useBy, f.today)));
+    setPortions('');
+    setWhen(null);
+  };
+  return (
+    <section className="part">
+      <h2 ref={heading} tabIndex={-1}>
+        {w.outside}
+      </h2>
+      <p className="soft">{w.outsideLead}</p>
+      {pack === undefined ? (
+        <p className="line soft">{w.empty}</p>
+      ) : (
+        <form className="freezer-form" onSubmit={(event) => void submit(event)}>
+          <Choice
+            label={w.which}
+            value={pack.id}
+            options={packs.map((p) => ({ value: p.id, word: packWord(f, p) }))}
+            onChange={(id) => {
+              setPackId(id);
+              setPortions('');
+            }}
+          />
+          {pack.left > 1 && (
+            <Field
+              label={w.howManyPortions}
+              size="short"
+              inputMode="numeric"
+              hint={portions === '' ? w.whole : ''}
+              value={portions}
+              mistake={mistake?.field === 'portions' ? mistake.sentence : null}
+              onChange={setPortions}
+            />
+          )}
+          <Choice
+            label={w.way}
+            value={way}
+            options={THAW_WAYS.map((t) => ({ value: t, word: w.ways[t] }))}
+            onChange={(value) => setWay(THAW_WAYS.find((t) => t === value) ?? 'refrigerator')}
+          />
+          <Field
+            label={w.when}
+            type="datetime-local"
+            value={when ?? f.now}
+            mistake={mistake?.field === 'when' ? mistake.sentence : null}
+            onChange={setWhen}
+          />
+          <button type="submit" className="button">
+            {w.write}
+          </button>
+        </form>
+      )}
+      {way !== 'refrigerator' && (
+        <p className="freezer-caution" role="status">
+          {way === 'counter' ? w.counterRule : w.coldRule}
+        </p>
+      )}
+      <p className="freezer-said" role="status">
+        {said}
+      </p>
+    </section>
+  );
+}
+
+/** One pack of each kind, the oldest; packs that are cut stand for themselves. */
+function choicesOf(f: Freezer): Pack[] {
+  const there = f.stock.packs.filter((p) => p.gone === null && p.left > 0).sort(oldestFirst);
+  const kinds = Map.groupBy(
+    there,
+    (p) => `${p.foodId} ${p.grams} ${p.frozenOn} ${p.bestBefore ?? ''} ${p.left < p.portions ? p.id : ''}`,
+  );
+  return [...kinds.values()].flatMap((packs) => packs[0] ?? []);
+}
+
+function packWord(f: Freezer, p: Pack): string {
+  const what = w.perPack(f.nameOf(p.foodId), foodText(p.grams, f.house.massUnit));
+  const frozen = shortDate(p.frozenOn, f.today);
+  return `${what}; ${p.left < p.portions ? w.batchPart(p.left, p.portions, frozen) : w.batch(1, frozen)}`;
+}

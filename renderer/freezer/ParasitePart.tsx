@@ -1,0 +1,78 @@
+import { freezingFor, meatKinds, porkDaysLeft } from '../../core/freezer/parasites.ts';
+import { type MeatKind, PARASITE_FREEZING, type ParasiteFreezing } from '../../core/reference/freezer/parasites.ts';
+import { freezerWords as w } from '../words/en/freezer.ts';
+import type { Freezer } from './useFreezer.ts';
+
+const RULES: Partial<Record<MeatKind, string>> = { pork: w.porkRule, game: w.gameRule, fish: w.fishRule };
+
+/** The note on pork, game and fish: first those that are in the freezer, then the whole table. */
+export function ParasitePart({ f }: { f: Freezer }) {
+  const there = f.plan.foods.filter((food) => food.packs > 0);
+  const found = there.flatMap(({ foodId }) => {
+    const food = f.book.find(foodId);
+    const kinds = meatKinds([f.nameOf(foodId), ...(food?.recipe.map((r) => r.name) ?? [])]);
+    return kinds.map((kind) => ({ foodId, kind }));
+  });
+  const shown = new Set(found.flatMap(({ kind }) => freezingFor(kind)));
+  return (
+    <section className="part">
+      <h2>{w.parasites}</h2>
+      <p className="soft">{w.parasitesLead}</p>
+      {found.map(({ foodId, kind }) => (
+        <p key={`${foodId} ${kind}`} className="line">
+          <b>{f.nameOf(foodId)}</b>
+          <span>{kind === 'pork' ? w.pork(porkLeft(f, foodId)) : RULES[kind]}</span>
+        </p>
+      ))}
+      <details className="freezer-table">
+        <summary>{[w.porkRule, w.gameRule, w.fishRule].join(' ')}</summary>
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">{w.parasite}</th>
+              <th scope="col">{w.freeze}</th>
+              <th scope="col">{w.source}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {PARASITE_FREEZING.map((line) => (
+              <tr key={line.parasite}>
+                <th scope="row">
+                  {line.parasite}
+                  {shown.has(line) && <span className="note"> {w.onYourPacks}</span>}
+                </th>
+                <td>{freezeText(line)}</td>
+                <td className="note">{`${line.source} (${line.known})`}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </details>
+    </section>
+  );
+}
+
+function freezeText(line: ParasiteFreezing): string {
+  return line.freeze.length === 0 ? w.never : line.freeze.map((o) => w.enough(o.celsius, o.days)).join(w.or);
+}
+
+/** Days that the youngest pork still has to stay frozen. */
+function porkLeft(f: Freezer, foodId: string): number {
+  const days = f.stock.packs
+    .filter((p) => p.foodId === foodId && p.gone === null && p.left > 0)
+    .map((p) => porkDaysLeft(p.frozenOn, f.today));
+  return Math.max(0, ...days);
+}
+
+export function CautionPart() {
+  return (
+    <section className="part">
+      <h2>{w.cautions}</h2>
+      {w.cautionLines.map((text) => (
+        <p key={text} className="line">
+          {text}
+        </p>
+      ))}
+    </section>
+  );
+}

@@ -1,0 +1,115 @@
+import { useId } from 'react';
+import { dateOf } from '../../core/calendar/clock.ts';
+import { seriesOf } from '../../core/growth/series.ts';
+import { litterName, puppyName } from '../../core/litter/litter.ts';
+import { massFigure } from '../../core/units/mass.ts';
+import { href } from '../app/routes.ts';
+import { useToday } from '../data/now.ts';
+import { CollarBand } from '../parts/CollarBand.tsx';
+import { LitterWeightChart } from '../parts/LitterWeightChart.tsx';
+import { PageTitle } from '../parts/PageTitle.tsx';
+import { when } from '../words/en/dates.ts';
+import { growthWords, signed, standingFigure } from '../words/en/growth.ts';
+import { knownOf } from './known.ts';
+import { LitterDrift } from './LitterDrift.tsx';
+import { PuppyLevel } from './PuppyLevel.tsx';
+import { useLitterGrowth } from './useLitterGrowth.ts';
+import './growth.css';
+
+/** Everyone by day, and the table behind the picture. */
+export function GrowthPage({ litterId }: { litterId: string }) {
+  const { litter, puppies, growth, input, house } = useLitterGrowth(litterId);
+  const today = useToday();
+  const tableId = useId();
+  if (litter === null || growth === null || input === null) return null;
+  const unit = house.massUnit;
+  const suffix = unit === 'lboz' ? 'lb oz' : unit;
+  const order = puppies.toSorted((a, b) => a.place - b.place);
+  const lines = order
+    .map((p) => ({ puppyId: p.id, name: puppyName(p), collar: p.collar, points: seriesOf(input, p.id) }))
+    .filter((l) => l.points.length > 0);
+  return (
+    <>
+      <PageTitle title={growthWords.growth} lead={growthWords.growthOf(litterName(litter))} />
+      {lines.length === 0 ? (
+        <p className="line soft">
+          {growthWords.noReadings}{' '}
+          <a href={href({ at: 'litter', litterId, page: 'weigh-in', puppyId: null })}>{growthWords.goWeigh}</a>
+        </p>
+      ) : (
+        <>
+          <div className="growth-chart">
+            <LitterWeightChart lines={lines} unit={unit} describedBy={tableId} />
+          </div>
+          <LitterDrift
+            litterId={litterId}
+            puppies={puppies}
+            growth={growth}
+            input={input}
+            unit={unit}
+            today={today}
+            weighedIds={null}
+          />
+        </>
+      )}
+      <table className="growth-table" id={tableId}>
+        <thead>
+          <tr>
+            <th scope="col">{growthWords.collar}</th>
+            <th scope="col">{growthWords.puppy}</th>
+            <th scope="col" className="figure">
+              {growthWords.weightColumn(suffix)}
+            </th>
+            <th scope="col" className="figure">
+              {growthWords.gainColumn(suffix)} {growthWords.perDay}
+            </th>
+            <th scope="col" className="figure">
+              {growthWords.percentADay}
+            </th>
+            <th scope="col" className="figure">
+              {growthWords.standingColumn}
+            </th>
+            <th scope="col" className="remark">
+              {growthWords.levelColumn}
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {order.map((puppy) => {
+            const a = growth.puppies.get(puppy.id);
+            return (
+              <tr key={puppy.id}>
+                <td>
+                  <CollarBand collar={puppy.collar} height={24} label={null} />
+                </td>
+                <th scope="row">
+                  <a href={href({ at: 'puppy', puppyId: puppy.id, view: 'weight' })}>{puppyName(puppy)}</a>
+                </th>
+                <td className="figure">{a?.grams == null ? '' : massFigure(a.grams, unit)}</td>
+                <td className="figure">
+                  {a?.gain == null ? '' : signed(massFigure(Math.abs(a.gain.grams), unit), a.gain.grams)}
+                </td>
+                <td className="figure">{a?.gain == null ? '' : signed(Math.abs(a.gain.percent).toFixed(1), a.gain.percent)}</td>
+                <td className="figure">{a?.standing == null ? '' : standingFigure(a.standing)}</td>
+                <td className="remark">
+                  {puppy.state === 'home' || puppy.state === 'died' ? (
+                    <span className="soft">{growthWords.states[puppy.state]}</span>
+                  ) : a === undefined ? (
+                    ''
+                  ) : (
+                    <>
+                      <PuppyLevel level={a.level} known={knownOf(input, puppy.id)} />{' '}
+                      <span className="note">
+                        {a.level !== 'steady' ? a.sentence : a.at === null || dateOf(a.at) === today ? '' : when(a.at, today)}
+                      </span>
+                    </>
+                  )}
+                </td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </>
+  );
+}

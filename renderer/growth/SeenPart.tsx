@@ -1,0 +1,55 @@
+import { useId, useMemo } from 'react';
+import { dateOf } from '../../core/calendar/clock.ts';
+import type { GrowthInput } from '../../core/growth/input.ts';
+import type { Reading } from '../../core/litter/litter.ts';
+import type { MassUnit } from '../../core/units/mass.ts';
+import { LevelMark } from '../parts/LevelMark.tsx';
+import { dayOfWeek } from '../words/en/dates.ts';
+import { puppyNoteWords as w } from '../words/en/puppy-notes.ts';
+import { seenEntries } from './seen.ts';
+
+/** What was seen of one puppy, latest first. */
+export function SeenPart({
+  input,
+  readings,
+  puppyId,
+  unit,
+}: {
+  input: GrowthInput;
+  readings: readonly Reading[];
+  puppyId: string;
+  unit: MassUnit;
+}) {
+  const id = useId();
+  const entries = useMemo(() => seenEntries(input, readings, puppyId, unit), [input, readings, puppyId, unit]);
+  return (
+    <section className="part">
+      <h2 id={id}>{w.seen}</h2>
+      {entries.length === 0 ? (
+        <p className="line soft">{w.nothingSeen}</p>
+      ) : (
+        <>
+          <p className="note">{w.seenNote}</p>
+          <table className="seen" aria-labelledby={id}>
+            <thead>
+              <tr>
+                <th scope="col">{w.seenDay}</th>
+                <th scope="col">{w.seenLevel}</th>
+                <th scope="col">{w.seenWhat}</th>
+              </tr>
+            </thead>
+            <tbody>
+              {entries.map((e) => (
+                <tr key={`${e.at} ${e.level ?? ''} ${e.sentence}`}>
+                  <th scope="row">{dayOfWeek(dateOf(e.at))}</th>
+                  <td>{e.level === null ? '' : <LevelMark level={e.level} />}</td>
+                  <td>{e.sentence}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </>
+      )}
+    </section>
+  );
+}

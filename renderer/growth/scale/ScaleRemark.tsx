@@ -1,0 +1,62 @@
+import { type Puppy, puppyName } from '../../../core/litter/litter.ts';
+import { type MassUnit, massText } from '../../../core/units/mass.ts';
+import { scaleWords as w } from '../../words/en/scale.ts';
+import { useScaleStore } from './scale-store.ts';
+import type { ScaleWeighing } from './useScaleWeighing.ts';
+
+/** What the scale asks about the puppy in hand: whose weight it is, or whether its middle will do. */
+export function ScaleAsks({
+  scale,
+  puppy,
+  puppies,
+  unit,
+}: {
+  scale: ScaleWeighing;
+  puppy: Puppy;
+  puppies: readonly Puppy[];
+  unit: MassUnit;
+}) {
+  const { other, offer } = scale;
+  const who = other === null ? undefined : puppies.find((p) => p.id === other.puppyId);
+  if (other !== null && who !== undefined) {
+    const [name, inHand] = [puppyName(who), puppyName(puppy)];
+    return (
+      <>
+        <span className="fact">
+          {w.fits(name, massText(other.expectedGrams, unit), inHand, massText(other.inHandGrams, unit))}
+        </span>
+        <span className="answers">
+          <button type="button" tabIndex={-1} onClick={scale.giveToOther}>
+            <kbd>Space</kbd> <b>{w.give(name, massText(other.grams, unit))}</b>
+          </button>
+          <button type="button" tabIndex={-1} onClick={scale.keep}>
+            <kbd>Enter</kbd> {w.isInHand(inHand)}
+          </button>
+        </span>
+      </>
+    );
+  }
+  if (offer !== null) {
+    return (
+      <>
+        <span className="fact">{w.offer(massText(offer.grams, unit), massText(offer.spread / 2, unit))}</span>
+        <span className="answers">
+          <button type="button" tabIndex={-1} onClick={scale.keep}>
+            <kbd>Enter</kbd> <b>{w.take(massText(offer.grams, unit))}</b>
+          </button>
+        </span>
+      </>
+    );
+  }
+  return null;
+}
+
+/** What the scale is doing, in a few words that change only when it does something else. */
+export function ScalePhase() {
+  const fault = useScaleStore((s) => s.capture.fault);
+  const loaded = useScaleStore((s) => s.capture.loaded);
+  const taken = useScaleStore((s) => s.capture.taken);
+  const takenOf = useScaleStore((s) => s.takenOf);
+  const words = fault !== null ? w.faults[fault] : !loaded ? w.ready : taken ? w.takeOff(takenOf ?? '') : w.moving;
+  return <span className="scale-phase">{words} </span>;
+}

@@ -1,0 +1,44 @@
+/** The quiet record of a puppy: what the weights showed, and what was asked and answered about them. */
+import type { LocalTime } from '../../core/calendar/clock.ts';
+import type { Level } from '../../core/growth/assess.ts';
+import type { GrowthInput } from '../../core/growth/input.ts';
+import { seenOf } from '../../core/growth/seen.ts';
+import type { Reading } from '../../core/litter/litter.ts';
+import { type MassUnit, massText } from '../../core/units/mass.ts';
+import { puppyNoteWords as w } from '../words/en/puppy-notes.ts';
+
+export interface SeenEntry {
+  readonly at: LocalTime;
+  /** Null for a question about a weight. */
+  readonly level: Level | null;
+  readonly sentence: string;
+}
+
+/** Latest first. `readings` holds those that were replaced or taken back too. */
+export function seenEntries(input: GrowthInput, readings: readonly Reading[], puppyId: string, unit: MassUnit): SeenEntry[] {
+  const answers = readings
+    .filter((r) => r.puppyId === puppyId)
+    .flatMap((r): SeenEntry[] => {
+      const sentence = answerOf(r, readings, unit);
+      return sentence === null ? [] : [{ at: r.at, level: null, sentence }];
+    });
+  return [...seenOf(asWeighedHere(input, puppyId), puppyId, unit), ...answers].toSorted((a, b) =>
+    a.at < b.at ? 1 : a.at > b.at ? -1 : 0,
+  );
+}
+
+/** What was said while it was weighed here is not unsaid because it has left or died. */
+function asWeighedHere(input: GrowthInput, puppyId: string): GrowthInput {
+  return { ...input, puppies: input.puppies.map((p) => (p.id === puppyId ? { ...p, state: 'litter' } : p)) };
+}
+
+function answerOf(r: Reading, all: readonly Reading[], unit: MassUnit): string | null {
+  const mass = massText(r.grams, unit);
+  if (r.withdrawn) return w.takenBack(mass);
+  if (r.supersededBy !== null) {
+    const by = all.find((other) => other.id === r.supersededBy);
+    return by === undefined ? null : w.replaced(mass, massText(by.grams, unit));
+  }
+  if (r.held) return w.open(mass);
+  return r.kept ? w.kept(mass) : null;
+}

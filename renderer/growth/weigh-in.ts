@@ -1,0 +1,70 @@
+/** What the weigh-in page works on: whose row is next, which reading belongs to this session, when a typed weight was taken. */
+import { dateOf, type LocalTime, localTime } from '../../core/calendar/clock.ts';
+import type { CivilDate } from '../../core/calendar/day.ts';
+import { type Puppy, type Reading, type Session, stands } from '../../core/litter/litter.ts';
+
+export type WeighingSession = Exclude<Session, 'birth'>;
+
+/** Weighed again within this time, the later number mends the earlier; after it, it is another weighing. */
+const MENDING_MS = 3_600_000;
+
+/** Before two in the afternoon it is the morning's weigh-in. */
+export function sessionAt(clock: string): WeighingSession {
+  return clock < '14:00' ? 'morning' : 'evening';
+}
+
+/** Who is weighed: in the litter or kept, in the order of the weigh-in. */
+export function toWeigh(puppies: readonly Puppy[]): Puppy[] {
+  return puppies.filter((p) => p.state === 'litter' || p.state === 'kept').toSorted((a, b) => a.place - b.place);
+}
+
+/** The latest standing reading of a puppy in a session of a day. */
+export function readingOf(
+  readings: readonly Reading[],
+  puppyId: string,
+  day: CivilDate,
+  session: WeighingSession,
+): Reading | null {
+  let latest: Reading | null = null;
+  for (const r of readings) {
+    if (r.puppyId !== puppyId || r.session !== session || dateOf(r.at) !== day || !stands(r)) continue;
+    if (latest === null || r.instant >= latest.instant) latest = r;
+  }
+  return latest;
+}
+
+/** The last counted reading before an instant. */
+export function readingBefore(readings: readonly Reading[], puppyId: string, instant: number): Reading | null {
+  let last: Reading | null = null;
+  for (const r of readings) {
+    if (r.puppyId !== puppyId || r.instant >= instant || !stands(r) || r.held) continue;
+    if (last === null || r.instant > last.instant) last = r;
+  }
+  return last;
+}
+
+/** When a weight typed now was taken: now, or at the usual hour of another day or session. */
+export function takenAt(day: CivilDate, session: WeighingSession, nowLocal: LocalTime): LocalTime {
+  if (day === dateOf(nowLocal) && session === sessionAt(nowLocal.slice(11))) return nowLocal;
+  const usual = localTime(`${day}T${session === 'morning' ? '07:00' : '19:00'}`);
+  return usual < nowLocal ? usual : nowLocal;
+}
+
+/** Whether a number typed now mends the reading that is there rather than being another weighing. */
+export function mends(existing: Reading, day: CivilDate, nowLocal: LocalTime, nowInstant: number): boolean {
+  return existing.held || day !== dateOf(nowLocal) || nowInstant - existing.recordedInstant < MENDING_MS;
+}
+
+/** The next puppy after this one that is not weighed yet, around the list; null when everyone is. */
+export function nextToWeigh(
+  order: readonly Puppy[],
+  afterId: string | null,
+  weighed: (puppyId: string) => boolean,
+): string | null {
+  const at = order.findIndex((p) => p.id === afterId);
+  for (let step = 1; step <= order.length; step += 1) {
+    const puppy = order[(at + step) % order.length];
+    if (puppy !== undefined && puppy.id !== afterId && !weighed(puppy.id)) return puppy.id;
+  }
+  return null;
+}

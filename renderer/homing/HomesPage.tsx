@@ -1,0 +1,151 @@
+import { ageInWords } from '../../core/calendar/age.ts';
+import { dateOf } from '../../core/calendar/clock.ts';
+import { addDays, date } from '../../core/calendar/day.ts';
+import { longDate } from '../../core/calendar/words.ts';
+import type { KeptPlan } from '../../core/contract/operations.ts';
+import { GO_HOME_DAY } from '../../core/homing/basis.ts';
+import { earliestGoHome, GO_HOME_RULES } from '../../core/homing/go-home-day.ts';
+import { litterName, PUPPY_STATES, type Puppy, puppyName } from '../../core/litter/litter.ts';
+import { href } from '../app/routes.ts';
+import { now, useToday } from '../data/now.ts';
+import { useQuery } from '../data/query.ts';
+import { changeState } from '../litter/changes.ts';
+import { useLitter } from '../litter/useLitter.ts';
+import { CollarBand } from '../parts/CollarBand.tsx';
+import { collarWords } from '../parts/collar-words.ts';
+import { SavedChoice, SavedField } from '../parts/form/fields.tsx';
+import { readDate } from '../parts/form/read.ts';
+import { PageTitle } from '../parts/PageTitle.tsx';
+import { waitsForPlan } from '../print/documents.ts';
+import { shortDate } from '../words/en/dates.ts';
+import { homesWords as words } from '../words/en/homing.ts';
+import { stateWords } from '../words/en/litter.ts';
+import './homes.css';
+
+const NO_PLANS: readonly KeptPlan[] = [];
+
+/** Who goes when: each puppy with where it is now, its plan, and the plans that were handed over. */
+export function HomesPage({ litterId }: { litterId: string }) {
+  const facts = useLitter(litterId);
+  const kept = useQuery('homing.kept', { litterId }).value?.plans ?? NO_PLANS;
+  const today = useToday();
+  if (facts === null) return null;
+  const { litter, puppies } = facts;
+  const born = date(litter.whelpedAt.slice(0, 10));
+  const earliest = addDays(born, GO_HOME_DAY);
+  const waiting = puppies.filter(waitsForPlan).length;
+  return (
+    <>
+      <PageTitle title={words.title} lead={words.lead(litterName(litter), ageInWords(born, today))}>
+        <p>
+          <b>{words.earliest(longDate(earliest))}</b> {words.localRule}
+        </p>
+      </PageTitle>
+      {puppies.length === 0 ? (
+        <p className="line">
+          {words.none} <a href={href({ at: 'litter', litterId, page: 'puppies', puppyId: null })}>{words.writePuppies}</a>
+        </p>
+      ) : (
+        <>
+          <table className="homes">
+            <thead>
+              <tr>
+                <th scope="col">{words.puppy}</th>
+                <th scope="col">{words.state}</th>
+                <th scope="col">{words.plan}</th>
+                <th scope="col">{words.handedOver}</th>
+              </tr>
+            </thead>
+            <tbody>
+              {puppies.map((p) => (
+                <HomeRow key={p.id} puppy={p} kept={kept.filter((k) => k.puppyId === p.id)} />
+              ))}
+            </tbody>
+          </table>
+          <p className="homes-foot">
+            <span>{words.waiting(waiting)}</span>
+            {waiting > 0 && (
+              <a className="button main" href={href({ at: 'print', of: 'litter', id: litterId, paper: null })}>
+                {words.printAll}
+              </a>
+            )}
+          </p>
+          <p className="note">{words.keptNote}</p>
+          <p className="note">
+            {words.rules(GO_HOME_RULES.map((r) => words.rule(r.where, longDate(earliestGoHome(born, r)), r.source, r.known)))}
+          </p>
+        </>
+      )}
+    </>
+  );
+}
+
+function HomeRow({ puppy, kept }: { puppy: Puppy; kept: readonly KeptPlan[] }) {
+  const name = puppyName(puppy);
+  return (
+    <tr>
+      <th scope="row">
+        <a className="homes-puppy" href={href({ at: 'puppy', puppyId: puppy.id, view: 'notes' })}>
+          <CollarBand collar={puppy.collar} height={26} label={null} faded={puppy.state === 'died'} />
+          <span>
+            <b>{name}</b> <span className="note">{collarWords(puppy.collar)}</span>
+          </span>
+        </a>
+      </th>
+      <td data-label={words.state}>
+        <div className="homes-state">
+          <SavedChoice
+            inCell
+            label={words.stateOf(name)}
+            value={puppy.state}
+            options={PUPPY_STATES.map((s) => ({ value: s, word: stateWords[s] }))}
+            save={(value) => {
+              const state = PUPPY_STATES.find((s) => s === value) ?? puppy.state;
+              return changeState(puppy, state, state === 'litter' ? null : dateOf(now().local));
+            }}
+          />
+          {puppy.state !== 'litter' && (
+            <SavedField
+              inCell
+              type="date"
+              label={words.dateOf(name)}
+              value={puppy.stateOn ?? ''}
+              max={dateOf(now().local)}
+              read={readDate}
+              save={(on) => changeState(puppy, puppy.state, on)}
+            />
+          )}
+        </div>
+      </td>
+      <td data-label={words.plan}>
+        {puppy.state !== 'died' && (
+          <a href={href({ at: 'print', of: 'puppy', id: puppy.id, paper: null })} aria-label={words.previewOf(name)}>
+            {words.preview}
+          </a>
+        )}
+      </td>
+      <td data-label={words.handedOver}>
+        <Kept kept={kept} name={name} />
+      </td>
+    </tr>
+  );
+}
+
+function Kept({ kept, name }: { kept: readonly KeptPlan[]; name: string }) {
+  const today = useToday();
+  if (kept.length === 0) return <span className="soft">{words.notYet}</span>;
+  return (
+    <ul className="homes-kept">
+      {kept.map((k) => {
+        const day = shortDate(k.handedOver, today);
+        return (
+          <li key={k.id}>
+            <a href={href({ at: 'print', of: 'kept', id: k.id, paper: null })} aria-label={words.openKept(name, day)}>
+              {day}
+            </a>
+          </li>
+        );
+      })}
+    </ul>
+  );
+}

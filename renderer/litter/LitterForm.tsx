@@ -1,0 +1,104 @@
+import { useState } from 'react';
+import { clockOf, dateOf, localTime } from '../../core/calendar/clock.ts';
+import { type Litter, type LitterFields, SIZE_CLASSES } from '../../core/litter/litter.ts';
+import { grownUnit, type MassUnit } from '../../core/units/mass.ts';
+import { go } from '../app/routes.ts';
+import { now } from '../data/now.ts';
+import { run } from '../data/query.ts';
+import { SavedChoice, SavedField } from '../parts/form/fields.tsx';
+import { grownText, readClock, readDate, readGrownKg, readLine } from '../parts/form/read.ts';
+import { useWindow } from '../state/window.ts';
+import { beginWords as b, sizeWords, puppiesWords as w } from '../words/en/litter.ts';
+import { changeLitter, changeWhelping } from './changes.ts';
+
+const LINE = 120;
+
+/** What is written about the litter; each line is saved when it is left. */
+export function LitterForm({ litter, unit }: { litter: Litter; unit: MassUnit }) {
+  const text = (field: 'sire' | 'name' | 'breed', label: string, hint?: string) => (
+    <SavedField
+      label={label}
+      {...(hint === undefined ? {} : { hint })}
+      value={litter[field]}
+      read={readLine(LINE)}
+      save={(value) => changeLitter(litter.id, fieldChange(field, value))}
+    />
+  );
+  const grown = (field: 'adultDogKg' | 'adultBitchKg', label: string) => (
+    <SavedField
+      label={label}
+      hint={b.grownHint(grownUnit(unit))}
+      value={grownText(litter[field], unit)}
+      read={readGrownKg(unit)}
+      save={(kg) => changeLitter(litter.id, fieldChange(field, kg))}
+    />
+  );
+  return (
+    <section className="part">
+      <h2>{w.litter}</h2>
+      <div className="form">
+        <SavedField
+          label={b.dam}
+          value={litter.dam}
+          read={readLine(LINE, b.damNeeded)}
+          save={(dam) => changeLitter(litter.id, { dam })}
+        />
+        {text('sire', b.sire)}
+        {text('name', b.name, b.nameHint)}
+        <SavedField
+          type="date"
+          label={b.whelpedDate}
+          value={dateOf(litter.whelpedAt)}
+          max={dateOf(now().local)}
+          read={readDate}
+          save={(day) => changeWhelping(litter.id, localTime(`${day}T${clockOf(litter.whelpedAt)}`))}
+        />
+        <SavedField
+          inputMode="numeric"
+          label={b.whelpedTime}
+          value={clockOf(litter.whelpedAt)}
+          read={readClock}
+          save={(clock) => changeWhelping(litter.id, localTime(`${dateOf(litter.whelpedAt)}T${clock}`))}
+        />
+        {text('breed', b.breed)}
+        <SavedChoice
+          label={b.size}
+          hint={b.sizeHint}
+          value={litter.sizeClass ?? ''}
+          options={[{ value: '', word: b.sizeNone }, ...SIZE_CLASSES.map((s) => ({ value: s, word: sizeWords[s] }))]}
+          save={(value) => changeLitter(litter.id, { sizeClass: SIZE_CLASSES.find((s) => s === value) ?? null })}
+        />
+        {grown('adultDogKg', b.grownDogs)}
+        {grown('adultBitchKg', b.grownBitches)}
+      </div>
+      <RemoveLitter litterId={litter.id} />
+    </section>
+  );
+}
+
+function fieldChange<K extends keyof LitterFields>(field: K, value: LitterFields[K]): Partial<LitterFields> {
+  const change: Partial<LitterFields> = {};
+  change[field] = value;
+  return change;
+}
+
+/** Not a dialog: undo brings the litter back, and the program refuses once a puppy was weighed. */
+function RemoveLitter({ litterId }: { litterId: string }) {
+  const [refused, setRefused] = useState(false);
+  const remove = async () => {
+    const done = await run('litter.remove', { litterId }, { quiet: true });
+    if (done.ok) return go({ at: 'litters' });
+    if (done.error.code === 'refused') return setRefused(true);
+    useWindow.getState().setFailure(done.error);
+  };
+  return (
+    <p className="puppies-note">
+      <button type="button" className="link" onClick={() => void remove()}>
+        {w.removeLitter}
+      </button>{' '}
+      <span className={refused ? '' : 'note'} role="status">
+        {refused ? w.removeLitterRefused : w.removeLitterNote}
+      </span>
+    </p>
+  );
+}

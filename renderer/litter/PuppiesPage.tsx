@@ -1,0 +1,143 @@
+import { useState } from 'react';
+import { ageInWords } from '../../core/calendar/age.ts';
+import { dateOf } from '../../core/calendar/clock.ts';
+import { fullDate } from '../../core/calendar/words.ts';
+import { litterName, puppyName, type Reading } from '../../core/litter/litter.ts';
+import { href } from '../app/routes.ts';
+import { useToday } from '../data/now.ts';
+import { run } from '../data/query.ts';
+import { useLitterGrowth } from '../growth/useLitterGrowth.ts';
+import { inTurn } from '../parts/form/in-turn.ts';
+import { PageTitle } from '../parts/PageTitle.tsx';
+import { unitShort } from '../words/en/feeding.ts';
+import { puppiesWords as w } from '../words/en/litter.ts';
+import { addPuppy, birthReading, bornAnotherDay, moveToWhelping } from './changes.ts';
+import { LitterForm } from './LitterForm.tsx';
+import { PuppyRow } from './PuppyRow.tsx';
+import './puppies.css';
+import { type LitterFacts, useLitter } from './useLitter.ts';
+
+const MOST = 16;
+const COLUMNS = 9;
+
+/** The puppies of one litter in the order of the weigh-in, and the litter itself. Everything is saved when a field is left. */
+export function PuppiesPage({ litterId }: { litterId: string }) {
+  const facts = useLitter(litterId);
+  const { readings, house } = useLitterGrowth(litterId);
+  const today = useToday();
+  const [said, setSaid] = useState('');
+  if (facts === null) return null;
+  const { litter, puppies } = facts;
+  const born = dateOf(litter.whelpedAt);
+  const add = async () => {
+    const id = await addPuppy(facts);
+    if (id !== null) focusSoon(`puppy-${id}`);
+  };
+  const move = (puppyId: string, step: -1 | 1) => arrange(facts, puppyId, step, setSaid);
+  return (
+    <>
+      <PageTitle title={w.title} lead={w.lead(litterName(litter), fullDate(born), ageInWords(born, today))}>
+        {puppies.length < MOST ? (
+          <button type="button" className="button main" onClick={() => void add()}>
+            {w.add}
+          </button>
+        ) : (
+          <span className="note">{w.full}</span>
+        )}
+      </PageTitle>
+      <OtherDay facts={facts} readings={readings} />
+      <p className="unseen" role="status">
+        {said}
+      </p>
+      <table className="puppies">
+        <thead>
+          <tr>
+            {[
+              w.order,
+              w.collar,
+              w.name,
+              w.sex,
+              w.birthWeight(unitShort[house.massUnit]),
+              w.born,
+              w.markings,
+              w.state,
+              w.more,
+            ].map((word) => (
+              <th key={word} scope="col">
+                {word}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {puppies.length === 0 && (
+            <tr>
+              <td colSpan={COLUMNS} className="soft">
+                {w.none}
+              </td>
+            </tr>
+          )}
+          {puppies.map((p) => (
+            <PuppyRow
+              key={p.id}
+              puppy={p}
+              facts={facts}
+              birth={birthReading(p.id, readings)}
+              unit={house.massUnit}
+              columns={COLUMNS}
+              move={move}
+              say={setSaid}
+            />
+          ))}
+        </tbody>
+      </table>
+      {puppies.length > 0 && (
+        <p className="note puppies-note">
+          {w.orderNote} <a href={href({ at: 'litter', litterId, page: 'weigh-in', puppyId: null })}>{w.weighIn}</a>
+        </p>
+      )}
+      <LitterForm litter={litter} unit={house.massUnit} />
+    </>
+  );
+}
+
+function focusSoon(id: string): void {
+  requestAnimationFrame(() => document.getElementById(id)?.querySelector<HTMLElement>('input')?.focus());
+}
+
+/** Moves a puppy one place in the weigh-in; what had the focus keeps it, though its row was moved in the page. */
+function arrange(facts: LitterFacts, puppyId: string, step: -1 | 1, say: (text: string) => void): void {
+  const ids = facts.puppies.map((p) => p.id);
+  const at = ids.indexOf(puppyId);
+  const to = at + step;
+  const puppy = facts.puppies[at];
+  if (puppy === undefined || to < 0 || to >= ids.length) return;
+  ids.splice(at, 1);
+  ids.splice(to, 0, puppyId);
+  const active = document.activeElement;
+  void inTurn(async () => {
+    const done = await run('litter.arrange', { litterId: facts.litter.id, puppyIds: ids });
+    if (!done.ok) return;
+    say(w.moved(puppyName(puppy), to + 1, ids.length));
+    requestAnimationFrame(() => {
+      if (active instanceof HTMLElement && active.isConnected) active.focus();
+    });
+  });
+}
+
+/** After the day of the whelping was mended, the puppies still have the old one: one click moves them. */
+function OtherDay({ facts, readings }: { facts: LitterFacts; readings: readonly Reading[] }) {
+  const away = bornAnotherDay(facts);
+  if (away.length === 0) return null;
+  const moveAll = async () => {
+    for (const p of away) await moveToWhelping(p, facts.litter.whelpedAt, birthReading(p.id, readings));
+  };
+  return (
+    <p className="puppies-other-day">
+      <b>{w.otherDay(away.length)}</b>{' '}
+      <button type="button" className="link" onClick={() => void moveAll()}>
+        {w.moveThem}
+      </button>
+    </p>
+  );
+}

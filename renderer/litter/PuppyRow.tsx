@@ -1,0 +1,228 @@
+import { type KeyboardEvent, type ReactNode, useId, useState } from 'react';
+import { clockOf, dateOf, localTime } from '../../core/calendar/clock.ts';
+import { COLLAR_COLOURS, COLLAR_LETTERS, COLLAR_PATTERNS, type Collar } from '../../core/litter/collar.ts';
+import { PUPPY_STATES, type Puppy, puppyName, type Reading, SEXES } from '../../core/litter/litter.ts';
+import { type MassUnit, massFigure, massText } from '../../core/units/mass.ts';
+import { now } from '../data/now.ts';
+import { run } from '../data/query.ts';
+import { CollarBand } from '../parts/CollarBand.tsx';
+import { SavedChoice, SavedField } from '../parts/form/fields.tsx';
+import { readClock, readDate, readLine, readMass } from '../parts/form/read.ts';
+import { useWindow } from '../state/window.ts';
+import { sexWords, stateWords, puppiesWords as w } from '../words/en/litter.ts';
+import { collarTextWords } from '../words/en/parts.ts';
+import { changeBirthWeight, changeBorn, changePuppy, changeState } from './changes.ts';
+import type { LitterFacts } from './useLitter.ts';
+
+const LINE = 120;
+/** Outside of this a birth weight is asked about; toy breeds begin near 70 g, giant ones end near 800 g (common practice, no source). */
+const USUAL_BIRTH_GRAMS = { low: 50, high: 1000 };
+
+interface RowProps {
+  readonly puppy: Puppy;
+  readonly facts: LitterFacts;
+  readonly birth: Reading | null;
+  readonly unit: MassUnit;
+  readonly columns: number;
+  readonly move: (puppyId: string, step: -1 | 1) => void;
+  readonly say: (text: string) => void;
+}
+
+/** One puppy: what is written at whelping in its row, the rest under "more". Alt with an arrow moves it, from any of its fields. */
+export function PuppyRow(props: RowProps) {
+  const { puppy, facts, birth, unit } = props;
+  const [open, setOpen] = useState(false);
+  const moreId = useId();
+  const name = puppyName(puppy);
+  const { whelpedAt } = facts.litter;
+  const place = facts.puppies.indexOf(puppy);
+  const byKey = (event: KeyboardEvent) => {
+    if (!event.altKey || (event.key !== 'ArrowUp' && event.key !== 'ArrowDown')) return;
+    event.preventDefault();
+    event.stopPropagation();
+    props.move(puppy.id, event.key === 'ArrowUp' ? -1 : 1);
+  };
+  return (
+    <>
+      <tr id={`puppy-${puppy.id}`} onKeyDown={byKey}>
+        <td className="puppies-order">
+          <span className="puppies-place">{place + 1}</span>
+          <MoveButton label={w.up(name)} arrow="↑" off={place === 0} onMove={() => props.move(puppy.id, -1)} />
+          <MoveButton
+            label={w.down(name)}
+            arrow="↓"
+            off={place === facts.puppies.length - 1}
+            onMove={() => props.move(puppy.id, 1)}
+          />
+        </td>
+        <td className="puppies-collar">
+          <CollarBand collar={puppy.collar} height={26} />
+        </td>
+        <td data-label={w.name}>
+          <SavedField
+            inCell
+            label={w.of(puppy.collar.letter, w.name)}
+            className="puppies-name"
+            value={puppy.callName}
+            read={readLine(LINE)}
+            save={(callName) => changePuppy(puppy.id, { callName })}
+          />
+        </td>
+        <td data-label={w.sex}>
+          <SavedChoice
+            inCell
+            label={w.of(name, w.sex)}
+            value={puppy.sex}
+            options={SEXES.map((s) => ({ value: s, word: sexWords[s] }))}
+            save={(value) => changePuppy(puppy.id, { sex: SEXES.find((s) => s === value) ?? puppy.sex })}
+          />
+        </td>
+        <td data-label={w.birthWeightPlain} className="puppies-weight">
+          <SavedField
+            inCell
+            label={w.of(name, w.birthWeightPlain)}
+            inputMode="decimal"
+            value={birthText(birth, unit)}
+            read={readMass(unit)}
+            save={(mass) => changeBirthWeight(puppy, birth, mass)}
+          />
+          {birth !== null && unusual(birth.grams) && <span className="note">{w.unusual(massText(birth.grams, unit))}</span>}
+        </td>
+        <td data-label={w.born}>
+          <SavedField
+            inCell
+            inputMode="numeric"
+            label={w.of(name, w.born)}
+            value={clockOf(puppy.bornAt)}
+            read={readClock}
+            save={(clock) => changeBorn(puppy, whelpedAt, localTime(`${dateOf(puppy.bornAt)}T${clock}`), birth)}
+          />
+        </td>
+        <td data-label={w.markings} className="puppies-markings">
+          <SavedField
+            inCell
+            label={w.of(name, w.markings)}
+            value={puppy.markings}
+            read={readLine(LINE)}
+            save={(markings) => changePuppy(puppy.id, { markings })}
+          />
+        </td>
+        <td data-label={w.state}>
+          <SavedChoice
+            inCell
+            label={w.of(name, w.state)}
+            value={puppy.state}
+            options={PUPPY_STATES.map((s) => ({ value: s, word: stateWords[s] }))}
+            save={(value) => {
+              const state = PUPPY_STATES.find((s) => s === value) ?? puppy.state;
+              return changeState(puppy, state, state === 'litter' ? null : dateOf(now().local));
+            }}
+          />
+          {puppy.state !== 'litter' && <StateOn puppy={puppy} name={name} />}
+        </td>
+        <td className="puppies-more">
+          <button
+            type="button"
+            className="link"
+            aria-expanded={open}
+            aria-controls={moreId}
+            aria-label={w.moreOf(name)}
+            onClick={() => setOpen(!open)}
+          >
+            {w.more}
+          </button>
+        </td>
+      </tr>
+      {open && (
+        <tr className="puppies-open" id={moreId} onKeyDown={byKey}>
+          <td colSpan={props.columns}>
+            <More {...props} name={name} />
+          </td>
+        </tr>
+      )}
+    </>
+  );
+}
+
+function unusual(grams: number): boolean {
+  return grams < USUAL_BIRTH_GRAMS.low || grams > USUAL_BIRTH_GRAMS.high;
+}
+
+/** As it was typed when that was in her unit, so that nothing looks rounded. */
+function birthText(birth: Reading | null, unit: MassUnit): string {
+  if (birth === null) return '';
+  return birth.unit === unit && birth.typed !== '' ? birth.typed : massFigure(birth.grams, unit);
+}
+
+function MoveButton({ label, arrow, off, onMove }: { label: string; arrow: ReactNode; off: boolean; onMove: () => void }) {
+  return (
+    <button type="button" className="puppies-move" aria-label={label} aria-disabled={off} onClick={onMove}>
+      {arrow}
+    </button>
+  );
+}
+
+function StateOn({ puppy, name }: { puppy: Puppy; name: string }) {
+  return (
+    <SavedField
+      inCell
+      type="date"
+      className="puppies-on"
+      label={w.of(name, w.stateOn[puppy.state])}
+      value={puppy.stateOn ?? ''}
+      max={dateOf(now().local)}
+      read={readDate}
+      save={(on) => changeState(puppy, puppy.state, on)}
+    />
+  );
+}
+
+function More({ puppy, facts, birth, name, say }: RowProps & { name: string }) {
+  const [refused, setRefused] = useState(false);
+  const taken = new Set(facts.puppies.filter((p) => p.id !== puppy.id).map((p) => p.collar.letter));
+  const wear = (change: Partial<Collar>) => changePuppy(puppy.id, { collar: { ...puppy.collar, ...change } });
+  const remove = async () => {
+    const done = await run('litter.removePuppy', { puppyId: puppy.id }, { quiet: true });
+    if (done.ok) return say(w.removed(name));
+    if (done.error.code === 'refused') return setRefused(true);
+    useWindow.getState().setFailure(done.error);
+  };
+  return (
+    <>
+      <div className="form">
+        <SavedChoice
+          label={w.letter}
+          value={puppy.collar.letter}
+          options={COLLAR_LETTERS.filter((l) => !taken.has(l)).map((l) => ({ value: l, word: l }))}
+          save={(value) => wear({ letter: COLLAR_LETTERS.find((l) => l === value) ?? puppy.collar.letter })}
+        />
+        <SavedChoice
+          label={w.colour}
+          value={puppy.collar.colour}
+          options={COLLAR_COLOURS.map((c) => ({ value: c, word: collarTextWords.colours[c] }))}
+          save={(value) => wear({ colour: COLLAR_COLOURS.find((c) => c === value) ?? puppy.collar.colour })}
+        />
+        <SavedChoice
+          label={w.pattern}
+          value={puppy.collar.pattern}
+          options={COLLAR_PATTERNS.map((p) => ({ value: p, word: collarTextWords.patterns[p] }))}
+          save={(value) => wear({ pattern: COLLAR_PATTERNS.find((p) => p === value) ?? puppy.collar.pattern })}
+        />
+        <SavedField
+          type="date"
+          label={w.bornOn}
+          value={dateOf(puppy.bornAt)}
+          max={dateOf(now().local)}
+          read={readDate}
+          save={(day) => changeBorn(puppy, facts.litter.whelpedAt, localTime(`${day}T${clockOf(puppy.bornAt)}`), birth)}
+        />
+      </div>
+      <p className="puppies-remove">
+        <button type="button" className="link" onClick={() => void remove()}>
+          {w.remove}
+        </button>{' '}
+        <span role="status">{refused ? w.removeRefused(name) : ''}</span>
+      </p>
+    </>
+  );
+}

@@ -1,0 +1,227 @@
+import { useId, useMemo, useRef } from 'react';
+import { ageInWords } from '../../core/calendar/age.ts';
+import { addDays, type CivilDate } from '../../core/calendar/day.ts';
+import { fullDate } from '../../core/calendar/words.ts';
+import type { LadderStep } from '../../core/feeding/ladder.ts';
+import type { MealName } from '../../core/feeding/meals.ts';
+import { foodFigure, foodText } from '../../core/units/food.ts';
+import type { MassUnit } from '../../core/units/mass.ts';
+import { ladderWords as words } from '../words/en/parts.ts';
+import { LAYERS, type LadderLayout, type LadderLook, type LadderTexts, ladderLayout, weightOf } from './ladder-layout.ts';
+import { useMeasure, useWidth } from './measure.ts';
+import './parts.css';
+
+/** 184 mm at 96 px an inch: the width inside the margins of A4. */
+const PAPER: LadderLook = {
+  width: 695,
+  height: 284,
+  pad: 4,
+  figure: 17,
+  bracket: 17,
+  change: 14.5,
+  layer: 14.5,
+  age: 15.5,
+  date: 14,
+};
+
+function screenLook(width: number): LadderLook {
+  return width < 560
+    ? { width, height: 250, pad: 4, figure: 14, bracket: 14.5, change: 14, layer: 14, age: 14, date: 0 }
+    : { width, height: 228, pad: 8, figure: 16, bracket: 15, change: 14, layer: 14, age: 14, date: 0 };
+}
+
+/**
+ * The food of one puppy as a ladder: a tread a week, later a month. `nowDay` is its age in days today, null when nothing is
+ * to be marked. On screen it fills the width it is given and its rows follow as a table for readers; on paper it is drawn
+ * for a sheet 184 mm wide, and the plan has its own table.
+ */
+export function MealLadder({
+  steps,
+  born,
+  nowDay,
+  unit = 'g',
+  paper = false,
+  paperHigh = PAPER.height,
+}: {
+  steps: readonly LadderStep[];
+  born: CivilDate;
+  nowDay: number | null;
+  unit?: MassUnit;
+  paper?: boolean;
+  /** Height on paper over its width of 695. */
+  paperHigh?: number;
+}) {
+  const box = useRef<HTMLDivElement>(null);
+  const wide = useWidth(box);
+  const measure = useMeasure();
+  const width = paper ? PAPER.width : wide;
+  const layout = useMemo(
+    () =>
+      width === 0 || steps.length === 0
+        ? null
+        : ladderLayout(
+            steps,
+            born,
+            nowDay,
+            paper ? { ...PAPER, height: paperHigh } : screenLook(width),
+            ladderTexts(unit, paper),
+            measure,
+          ),
+    [steps, born, nowDay, unit, paper, paperHigh, width, measure],
+  );
+  return (
+    <div className={paper ? 'ladder' : 'ladder on-screen'} ref={box}>
+      {layout !== null && <LadderPicture layout={layout} unit={unit} paper={paper} />}
+      {!paper && steps.length > 0 && (
+        <>
+          <p className="note">{words.how}</p>
+          <LadderTable steps={steps} born={born} unit={unit} />
+        </>
+      )}
+    </div>
+  );
+}
+
+function ladderTexts(unit: MassUnit, paper: boolean): LadderTexts {
+  return {
+    figure: (grams, first, now) => {
+      const figure = first || now ? foodText(grams, unit) : foodFigure(grams, unit);
+      return now ? `${words.now} ${figure}` : figure;
+    },
+    meals: (count) => [words.mealsADay(count), words.mealsShort(count)],
+    change: (days) => [words.change(days), words.changeShort(days)],
+    layer: (meal) => words.meals[meal],
+    weeks: paper ? words.weeksPaper : words.weeks,
+    months: paper ? words.monthsPaper : words.months,
+    date: words.date,
+    now: words.now,
+  };
+}
+
+function LadderPicture({ layout, unit, paper }: { layout: LadderLayout; unit: MassUnit; paper: boolean }) {
+  const hatch = useId();
+  const spots = useId();
+  const { width, height, base, changes, brackets, ticks, texts, now } = layout;
+  const fills: Record<MealName, string> = {
+    evening: 'var(--layer-evening)',
+    afternoon: `url(#${spots})`,
+    midday: `url(#${hatch})`,
+    morning: 'var(--layer-morning)',
+  };
+  return (
+    <svg
+      viewBox={`0 0 ${width} ${height}`}
+      {...(paper ? {} : { width, height })}
+      role="img"
+      aria-label={pictureWords(layout, unit)}
+    >
+      <defs>
+        <pattern id={hatch} width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+          <rect width="6" height="6" fill="var(--paper)" />
+          <rect width="2.2" height="6" fill="var(--hatch)" />
+        </pattern>
+        <pattern id={spots} width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+          <rect width="7" height="7" fill="var(--paper)" />
+          <circle cx="3.5" cy="3.5" r="1.5" fill="var(--hatch)" />
+        </pattern>
+      </defs>
+      {changes.map((c) => (
+        <rect key={c.from} className="changing" x={c.from} y={c.top} width={c.to - c.from} height={base - c.top} />
+      ))}
+      {LAYERS.map((meal) => (
+        <path key={meal} d={layerPath(layout, meal)} fill={fills[meal]} />
+      ))}
+      {LAYERS.slice(0, -1).map((meal) => (
+        <path key={meal} className="edge" d={edgePath(layout, meal)} />
+      ))}
+      <path className="outline" d={outlinePath(layout)} />
+      {!paper && now !== null && <path className="present" d={`M${now.from} ${now.top}H${now.to}`} />}
+      <path className="axis" d={`M0 ${base}H${width}${ticks.map((x) => `M${x} ${base}v5`).join('')}`} />
+      {brackets.map((b) => (
+        <path key={b.from} className="span" d={`M${b.from} ${b.y + 6}V${b.y}H${b.to}V${b.y + 6}`} />
+      ))}
+      {texts.map((t) => (
+        <text
+          key={`${t.kind} ${t.x} ${t.y}`}
+          className={t.kind === 'figure' || t.kind === 'layer' ? `${t.kind} halo` : t.kind}
+          x={t.x}
+          y={t.y}
+          fontSize={t.size}
+          fontWeight={weightOf(t.kind)}
+          textAnchor="middle"
+        >
+          {t.text}
+        </text>
+      ))}
+    </svg>
+  );
+}
+
+function layerPath({ treads }: LadderLayout, meal: MealName): string {
+  return treads
+    .flatMap((t) =>
+      t.layers.filter((l) => l.meal === meal).map((l) => `M${t.from} ${l.top}H${t.to + 0.4}V${l.bottom}H${t.from}Z`),
+    )
+    .join('');
+}
+
+/** The ink edge between two meals; the topmost edge is the outline. */
+function edgePath({ treads }: LadderLayout, meal: MealName): string {
+  return treads
+    .flatMap((t) => t.layers.filter((l) => l.meal === meal && l.top > t.top + 0.5).map((l) => `M${t.from} ${l.top}H${t.to}`))
+    .join('');
+}
+
+function outlinePath({ treads, base }: LadderLayout): string {
+  const [first, last] = [treads[0], treads.at(-1)];
+  if (first === undefined || last === undefined) return '';
+  return `M${first.from} ${base}${treads.map((t) => `V${t.top}H${t.to}`).join('')}V${base}`;
+}
+
+function pictureWords({ treads }: LadderLayout, unit: MassUnit): string {
+  const [first, last] = [treads[0]?.step, treads.at(-1)?.step];
+  const most = Math.max(...treads.map((t) => t.step.dayGrams));
+  if (first === undefined || last === undefined) return words.table;
+  return words.picture(
+    foodText(first.dayGrams, unit),
+    Object.keys(first.meals).length,
+    foodText(most, unit),
+    foodText(last.dayGrams, unit),
+  );
+}
+
+function LadderTable({ steps, born, unit }: { steps: readonly LadderStep[]; born: CivilDate; unit: MassUnit }) {
+  const columns = [...LAYERS].reverse().filter((meal) => steps.some((s) => s.meals[meal] !== undefined));
+  return (
+    <div className="unseen">
+      <table>
+        <caption>{words.table}</caption>
+        <thead>
+          <tr>
+            <th scope="col">{words.age}</th>
+            <th scope="col">{words.from}</th>
+            <th scope="col">{words.day}</th>
+            {columns.map((meal) => (
+              <th key={meal} scope="col">
+                {words.meals[meal]}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {steps.map((s) => (
+            <tr key={s.fromDay}>
+              <th scope="row">{ageInWords(born, addDays(born, s.fromDay))}</th>
+              <td>{fullDate(addDays(born, s.fromDay))}</td>
+              <td>{foodText(s.dayGrams, unit)}</td>
+              {columns.map((meal) => {
+                const grams = s.meals[meal];
+                return <td key={meal}>{grams === undefined ? words.notFed : foodText(grams, unit)}</td>;
+              })}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}

@@ -1,0 +1,135 @@
+import { useMemo, useRef, useState } from 'react';
+import { addDays, type CivilDate } from '../../core/calendar/day.ts';
+import { type PrepDocument, prepDocument } from '../../core/feeding/prep-document.ts';
+import { litterName } from '../../core/litter/litter.ts';
+import { go, href, type Paper, type Route } from '../app/routes.ts';
+import { run } from '../data/query.ts';
+import { useWeaning, type Weaning } from '../feeding/useWeaning.ts';
+import { failureWords } from '../words/en/app.ts';
+import { printWords } from '../words/en/print.ts';
+import { prepWords as w } from '../words/en/weaning.ts';
+import { PaperChoice } from './PaperChoice.tsx';
+import { PrepPaper } from './PrepPaper.tsx';
+import { usePageTitle, usePrintKey } from './page.ts';
+import { type Fit, useFit } from './useFit.ts';
+import { usePreviewScale } from './usePreviewScale.ts';
+import './print-page.css';
+
+type PrepRoute = Extract<Route, { at: 'prep' }>;
+
+/** The prep sheet before it is printed: the page that is seen is the page that is printed. */
+export function PrepPage({ route }: { route: PrepRoute }) {
+  const weaning = useWeaning(route.litterId);
+  if (weaning === null) return <p className="print-window">{w.loading}</p>;
+  return <Preview route={route} weaning={weaning} />;
+}
+
+function Preview({ route, weaning }: { route: PrepRoute; weaning: Weaning }) {
+  const { today, facts } = weaning;
+  const day = route.day ?? addDays(today, 1);
+  const paper = route.paper ?? facts.house.paper;
+  const document = useMemo(() => documentOf(weaning, day), [weaning, day]);
+  const sheets = useRef<HTMLElement>(null);
+  const fit = useFit(sheets, document === null ? '' : `${paper} ${JSON.stringify(document)}`);
+  usePageTitle(document?.title ?? w.title);
+  return (
+    <div className="print-window">
+      <PrepBar route={route} weaning={weaning} day={day} paper={paper} document={document} fit={fit} />
+      <p className="print-refused">{w.clipped}</p>
+      <main className="print-desk" ref={sheets}>
+        {document === null && <p className="no-print">{w.nothing}</p>}
+        {fit.at === 'clipped' && (
+          <p className="print-clipped no-print" role="alert">
+            {w.clipped}
+          </p>
+        )}
+        {document !== null && <Scaled document={document} paper={paper} />}
+      </main>
+    </div>
+  );
+}
+
+function documentOf(weaning: Weaning, day: CivilDate): PrepDocument | null {
+  const { input, litter, born, today, rulesFrom, order } = weaning;
+  if (input === null || weaning.plan === null) return null;
+  return prepDocument({
+    input,
+    litterId: litter.id,
+    litterName: litterName(litter),
+    born,
+    day,
+    made: today,
+    rulesFrom,
+    collarOf: (id) => order.find((p) => p.id === id)?.collar ?? null,
+  });
+}
+
+function Scaled({ document, paper }: { document: PrepDocument; paper: Paper }) {
+  const box = useRef<HTMLDivElement>(null);
+  usePreviewScale(box, paper, 1);
+  return (
+    <div className="print-fit" ref={box}>
+      <PrepPaper document={document} paper={paper} />
+    </div>
+  );
+}
+
+function PrepBar(props: {
+  route: PrepRoute;
+  weaning: Weaning;
+  day: CivilDate;
+  paper: Paper;
+  document: PrepDocument | null;
+  fit: Fit;
+}) {
+  const { route, weaning, day, paper, document, fit } = props;
+  const { litter, today } = weaning;
+  const ready = fit.at === 'fits' && document !== null;
+  usePrintKey(ready);
+  const days = [today, addDays(today, 1)];
+  return (
+    <section className="print-bar no-print" aria-label={printWords.region}>
+      <div className="print-row">
+        <a href={href({ at: 'litter', litterId: litter.id, page: 'weaning', puppyId: null })}>{w.back(litterName(litter))}</a>
+        <fieldset>
+          <legend>{w.day}</legend>
+          {days.map((d, i) => (
+            <label key={d} className="box">
+              <input type="radio" name="day" checked={d === day} onChange={() => go({ ...route, day: d })} />
+              {i === 0 ? w.today : w.tomorrow}
+            </label>
+          ))}
+        </fieldset>
+        <PaperChoice paper={paper} choose={(p) => go({ ...route, day, paper: p })} />
+        <div className="print-right">
+          <SavePrep litterId={litter.id} day={day} paper={paper} ready={ready} />
+          <button type="button" className="button main" disabled={!ready} onClick={() => window.print()}>
+            {printWords.print}
+          </button>
+        </div>
+      </div>
+      <p className="print-status" role="status">
+        {document === null ? '' : fit.at === 'measuring' ? printWords.preparing : fit.at === 'fits' ? w.fits : ''}
+      </p>
+    </section>
+  );
+}
+
+function SavePrep({ litterId, day, paper, ready }: { litterId: string; day: CivilDate; paper: Paper; ready: boolean }) {
+  const [said, setSaid] = useState('');
+  const [writing, setWriting] = useState(false);
+  const save = async () => {
+    setWriting(true);
+    const done = await run('feeding.prepPdf', { litterId, day, paper }, { quiet: true });
+    setWriting(false);
+    setSaid(done.ok ? w.saved(done.value.file, done.value.folder) : failureWords[done.error.code]);
+  };
+  return (
+    <>
+      <span role="status">{writing ? printWords.savingOne : said}</span>
+      <button type="button" className="button" disabled={!ready || writing} onClick={() => void save()}>
+        {printWords.savePdf}
+      </button>
+    </>
+  );
+}

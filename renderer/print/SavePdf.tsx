@@ -1,0 +1,118 @@
+import { useRef, useState } from 'react';
+import type { PaperOf } from '../../core/contract/operations.ts';
+import type { PlanDocument } from '../../core/homing/document.ts';
+import type { Paper } from '../app/routes.ts';
+import { useToday } from '../data/now.ts';
+import { run } from '../data/query.ts';
+import { failureWords } from '../words/en/app.ts';
+import { printWords as words } from '../words/en/print.ts';
+import type { PrintRoute } from './documents.ts';
+
+interface Saved {
+  readonly files: readonly string[];
+  readonly folder: string;
+  readonly failures: readonly string[];
+}
+
+/** One PDF for each puppy, one after the other, with how far it is. Every file can be opened from the list that follows. */
+export function SavePdf({
+  route,
+  documents,
+  paper,
+  ready,
+}: {
+  route: PrintRoute;
+  documents: readonly PlanDocument[];
+  paper: Paper;
+  ready: boolean;
+}) {
+  const today = useToday();
+  const [writing, setWriting] = useState<{ done: number; name: string } | null>(null);
+  const [saved, setSaved] = useState<Saved | null>(null);
+  const busy = useRef(false);
+
+  async function save() {
+    if (busy.current) return;
+    busy.current = true;
+    const files: string[] = [];
+    const failures: string[] = [];
+    let folder = '';
+    setSaved(null);
+    for (const [done, d] of documents.entries()) {
+      setWriting({ done, name: d.name });
+      const of: PaperOf =
+        route.of === 'kept' ? { kind: 'kept', planId: route.id } : { kind: 'puppy', puppyId: d.puppyId, on: today };
+      const result = await run('homing.savePdf', { of, paper }, { quiet: true });
+      if (!result.ok) {
+        failures.push(words.notSaved(d.name, failureWords[result.error.code]));
+        // Without an engine, or a place to write to, the next one fails for the same reason.
+        if (result.error.code !== 'refused') break;
+        continue;
+      }
+      files.push(result.value.file);
+      folder = result.value.folder;
+    }
+    setWriting(null);
+    setSaved({ files, folder, failures });
+    busy.current = false;
+  }
+
+  const many = documents.length > 1;
+  return (
+    <div>
+      <div className="print-row">
+        <button type="button" className="button" disabled={!ready || writing !== null} onClick={() => void save()}>
+          {many ? words.savePdfs : words.savePdf}
+        </button>
+        {writing !== null && (
+          <>
+            {many && <progress aria-label={words.progress} value={writing.done} max={documents.length} />}
+            <span role="status">{many ? words.saving(writing.done + 1, documents.length, writing.name) : words.savingOne}</span>
+          </>
+        )}
+      </div>
+      {saved !== null && <SavedFiles saved={saved} />}
+    </div>
+  );
+}
+
+function SavedFiles({ saved }: { saved: Saved }) {
+  return (
+    <div role="status">
+      {saved.failures.map((f) => (
+        <p key={f}>{f}</p>
+      ))}
+      {saved.files.length > 0 && (
+        <>
+          <p>{words.saved(saved.files.length, saved.folder)}</p>
+          <ul className="print-saved">
+            {saved.files.map((f) => (
+              <li key={f}>
+                <button type="button" className="link" onClick={() => void openFile(f)}>
+                  {words.open(f)}
+                </button>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+    </div>
+  );
+}
+
+/** How long the bytes of an opened file are kept, in ms. */
+const KEPT_FOR = 60_000;
+
+/** A window can't reach the folder, so the host hands the file over and the browser opens or keeps it. */
+async function openFile(file: string): Promise<void> {
+  const result = await run('homing.paperFile', { file });
+  if (!result.ok) return;
+  const bytes = Uint8Array.from(atob(result.value.base64), (c) => c.codePointAt(0) ?? 0);
+  const address = URL.createObjectURL(new Blob([bytes], { type: 'application/pdf' }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = file;
+  link.click();
+  // The download reads it after this turn.
+  setTimeout(() => URL.revokeObjectURL(address), KEPT_FOR);
+}

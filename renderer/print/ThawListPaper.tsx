@@ -1,0 +1,77 @@
+import { clockOf, dateOf } from '../../core/calendar/clock.ts';
+import { longDate } from '../../core/calendar/words.ts';
+import type { Paper } from '../app/routes.ts';
+import { namesText, takesText, weekRows } from '../freezer/say.ts';
+import type { Freezer } from '../freezer/useFreezer.ts';
+import { timeNear, freezerPaperWords as w } from '../words/en/freezer.ts';
+import './print.css';
+import './freezer-paper.css';
+
+/** More rows than this do not fit on one sheet; the nearest days are what is needed at the freezer door. */
+const MOST_ROWS = 18;
+
+/** The thaw list of seven days on one sheet, for the freezer door. */
+export function ThawListPaper({ f, paper }: { f: Freezer; paper: Paper }) {
+  const rows = weekRows(f).slice(0, MOST_ROWS);
+  const time = (t: Parameters<typeof clockOf>[0]) => w.atTime(dateOf(t), clockOf(t));
+  const byDay = [...Map.groupBy(rows, (r) => dateOf(r.out))];
+  return (
+    <article className="plan-paper thaw-paper on-paper" data-paper={paper} lang="en" aria-label={w.listTitle(f.today)}>
+      <section className="sheet" data-sheet={1} data-name={w.listTitle(f.today)} aria-label={w.listTitle(f.today)}>
+        <div className="sheet-body">
+          <header className="thaw-paper-head">
+            <h1>{w.listTitle(f.today)}</h1>
+            <p>{w.lead(f.rules.thawHours, f.rules.keepHours)}</p>
+          </header>
+          <table>
+            <thead>
+              <tr>
+                <th scope="col">
+                  <span className="unseen">{w.box}</span>
+                </th>
+                <th scope="col">{w.out}</th>
+                <th scope="col">{w.what}</th>
+                <th scope="col">{w.ready}</th>
+                <th scope="col">{w.useBy}</th>
+                <th scope="col">{w.forWhom}</th>
+              </tr>
+            </thead>
+            {byDay.map(([day, ofDay]) => (
+              <tbody key={day}>
+                <tr className="thaw-paper-day">
+                  <th scope="rowgroup" colSpan={6}>
+                    {longDate(day)}
+                  </th>
+                </tr>
+                {ofDay.map((row) => (
+                  <tr key={`${row.foodId} ${row.out}`}>
+                    <td>
+                      <i className="thaw-paper-box" aria-hidden="true" />
+                    </td>
+                    <td>{row.manyTimes ? w.from(clockOf(row.out)) : clockOf(row.out)}</td>
+                    <th scope="row">{takesText(f, row.takes)}</th>
+                    <td>{row.manyTimes ? w.from(time(row.ready)) : time(row.ready)}</td>
+                    <td>
+                      <b>{row.manyTimes ? w.from(time(row.useBy)) : time(row.useBy)}</b>
+                      {row.officialUseBy < row.useBy && (
+                        <>
+                          <br />
+                          <i>{w.official(time(row.officialUseBy))}</i>
+                        </>
+                      )}
+                    </td>
+                    <td>{namesText(row.eaters)}</td>
+                  </tr>
+                ))}
+              </tbody>
+            ))}
+          </table>
+          <footer className="sheet-foot">
+            <span>{w.foot}</span>
+            <span className="sheet-number">{w.made(timeNear(f.now, f.today))}</span>
+          </footer>
+        </div>
+      </section>
+    </article>
+  );
+}

@@ -1,0 +1,93 @@
+import { useState } from 'react';
+import { EXPORTS, type ExportKind, type OutputOf } from '../../core/contract/operations.ts';
+import { href } from '../app/routes.ts';
+import { run } from '../data/query.ts';
+import { failureWords } from '../words/en/app.ts';
+import { exportWords as w } from '../words/en/import.ts';
+import { recordsWords } from '../words/en/records.ts';
+import './import.css';
+
+/** Everything in open formats: written into the exports folder, and offered to be opened or kept elsewhere. */
+export function ExportPart() {
+  const [written, setWritten] = useState<OutputOf<'records.export'> | null>(null);
+  const [writing, setWriting] = useState<ExportKind | null>(null);
+  const [refused, setRefused] = useState<string | null>(null);
+  const write = async (as: ExportKind) => {
+    setWriting(as);
+    setWritten(null);
+    setRefused(null);
+    const answer = await run('records.export', { as });
+    setWriting(null);
+    if (answer.ok) setWritten(answer.value);
+  };
+  return (
+    <section className="part">
+      <h2>{w.title}</h2>
+      <p className="note records-note">{w.lead}</p>
+      <p className="line">
+        <a href={href({ at: 'import' })}>{w.bringIn}</a>
+      </p>
+      <table className="export-kinds">
+        <thead className="unseen">
+          <tr>
+            <th scope="col">{w.what}</th>
+            <th scope="col">{w.how}</th>
+            <th scope="col">{w.write}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {EXPORTS.map((as) => (
+            <tr key={as}>
+              <th scope="row">{w.kinds[as].what}</th>
+              <td className="note">{w.kinds[as].how}</td>
+              <td className="figure">
+                <button
+                  type="button"
+                  className="link"
+                  disabled={writing !== null}
+                  aria-label={w.writeOf(w.kinds[as].what)}
+                  onClick={() => void write(as)}
+                >
+                  {w.write}
+                </button>
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <div role="status">
+        {writing !== null && <p>{w.writing}</p>}
+        {written !== null && (
+          <>
+            <p className="export-written">{w.written(written.folder, written.files.length)}</p>
+            <ul className="export-files">
+              {written.files.map(({ file, bytes }) => (
+                <li key={file}>
+                  <button type="button" className="link" onClick={() => void openFile(file).then(setRefused)}>
+                    {w.open(file, recordsWords.bytesFigure(bytes))}
+                  </button>
+                </li>
+              ))}
+            </ul>
+            {refused !== null && <p>{refused}</p>}
+          </>
+        )}
+      </div>
+      <p className="note">{w.caution}</p>
+    </section>
+  );
+}
+
+/** A window can't reach the folder, so the host hands the file over and the browser keeps it where she says. Answers why not. */
+async function openFile(file: string): Promise<string | null> {
+  const answer = await run('records.exportFile', { file }, { quiet: true });
+  if (!answer.ok) return answer.error.code === 'too-large' ? w.tooLarge : failureWords[answer.error.code];
+  const bytes = Uint8Array.from(atob(answer.value.base64), (c) => c.codePointAt(0) ?? 0);
+  const address = URL.createObjectURL(new Blob([bytes], { type: 'application/octet-stream' }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = file;
+  link.click();
+  URL.revokeObjectURL(address);
+  return null;
+}

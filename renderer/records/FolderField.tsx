@@ -1,0 +1,28 @@
+import { call } from '../data/host.ts';
+import { FormField } from '../parts/form/fields.tsx';
+import { keepingWords as w } from '../words/en/keeping.ts';
+
+/** The path of a folder: typed, or (on the desktop) chosen in the system's dialog. */
+export function FolderField(props: {
+  readonly value: string;
+  readonly onChange: (folder: string) => void;
+  readonly sentence: string | null;
+  readonly canChoose: boolean;
+}) {
+  const choose = async () => {
+    const answer = await call('records.chooseFolder', {});
+    if (answer.ok && answer.value.folder !== null) props.onChange(answer.value.folder);
+  };
+  return (
+    <div className="form">
+      <FormField label={w.folder} value={props.value} onChange={props.onChange} sentence={props.sentence} />
+      {props.canChoose && (
+        <p className="keeping-choose">
+          <button type="button" className="link" onClick={() => void choose()}>
+            {w.choose}
+          </button>
+        </p>
+      )}
+    </div>
+  );
+}

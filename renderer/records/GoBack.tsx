@@ -1,0 +1,48 @@
+import { useState } from 'react';
+import type { Backup } from '../../core/contract/operations.ts';
+import { run } from '../data/query.ts';
+import { useWindow } from '../state/window.ts';
+import { keepingWords as w } from '../words/en/keeping.ts';
+
+/** Goes back to a copy; answers the sentence of a failure, or null. Where it went well, the foot says what became of the old. */
+export async function goBackTo(folder: string | null, file: string): Promise<string | null> {
+  const answer = await run('records.restore', { folder, file }, { quiet: true });
+  if (!answer.ok) return w.failed(answer.error.code);
+  useWindow.getState().explain({ figure: w.wentBack, how: w.wentBackHow(answer.value.kept), sum: [] });
+  return null;
+}
+
+/** Asked in its own place, twice: what was written since is set aside, and can be gone back to. */
+export function GoBack({ folder, backup }: { folder: string | null; backup: Backup }) {
+  const [asking, setAsking] = useState(false);
+  const [said, setSaid] = useState('');
+  if (!backup.checked) return null;
+  const goBack = async () => {
+    setSaid(w.goingBack);
+    const failure = await goBackTo(folder, backup.file);
+    setAsking(false);
+    setSaid(failure ?? '');
+  };
+  return (
+    <span className="keeping-back">
+      {asking ? (
+        <>
+          <span className="note">{w.goBackAsk}</span>
+          <button type="button" className="link" onClick={() => void goBack()}>
+            {w.goBackNow}
+          </button>
+          <button type="button" className="link" onClick={() => setAsking(false)}>
+            {w.leaveIt}
+          </button>
+        </>
+      ) : (
+        <button type="button" className="link" aria-label={`${w.goBack}: ${backup.file}`} onClick={() => setAsking(true)}>
+          {w.goBack}
+        </button>
+      )}
+      <span role="status" className={said === '' ? 'mistake-none' : ''}>
+        {said}
+      </span>
+    </span>
+  );
+}

@@ -1,0 +1,130 @@
+import { useState } from 'react';
+import { clockOf, dateOf } from '../../core/calendar/clock.ts';
+import type { ImportRow } from '../../core/records/import.ts';
+import { massText } from '../../core/units/mass.ts';
+import { importWords as w } from '../words/en/import.ts';
+import { type ImportDraft, isTaken, type Preview } from './import-draft.ts';
+
+interface Props {
+  draft: ImportDraft;
+  preview: Preview;
+  put: (change: Partial<ImportDraft>) => void;
+  /** What the weights themselves make doubtful, by the row's number. */
+  findings: ReadonlyMap<number, string>;
+}
+
+interface Numbered {
+  readonly row: ImportRow;
+  readonly n: number;
+}
+
+const SHOWN = 100;
+
+/** Every row with what becomes of it: those to look at first, then those that are taken in. */
+export function ImportRows({ draft, preview, put, findings }: Props) {
+  const numbered = preview.rows.map((row, n): Numbered => ({ row, n }));
+  const isDoubtful = ({ row, n }: Numbered) => row.state.is === 'doubtful' || (row.state.is === 'taken' && findings.has(n));
+  const doubtful = numbered.filter(isDoubtful);
+  const refused = numbered.filter(({ row }) => row.state.is === 'refused');
+  const there = numbered.filter(({ row }) => row.state.is === 'there' || row.state.is === 'twice');
+  const good = numbered.filter((r) => isTaken(r.row) && !isDoubtful(r));
+  const toLookAt = numbered.filter((r) => isDoubtful(r) || !isTaken(r.row));
+  const table = { draft, preview, put, findings };
+  return (
+    <section className="part">
+      <h2>{w.rows}</h2>
+      <p role="status" className="import-counts">
+        {w.counts(good.length, doubtful.length, there.length, refused.length)}
+      </p>
+      <h3>{w.toLookAt}</h3>
+      {toLookAt.length === 0 ? <p className="soft">{w.nothingToLookAt}</p> : <Rows {...table} rows={toLookAt} />}
+      {good.length > 0 && (
+        <details className="import-good">
+          <summary>{w.allRows(good.length)}</summary>
+          <Rows {...table} rows={good} />
+        </details>
+      )}
+    </section>
+  );
+}
+
+function Rows({ rows, draft, preview, put, findings }: Props & { rows: readonly Numbered[] }) {
+  const [most, setMost] = useState(SHOWN);
+  return (
+    <>
+      <table className="import-rows">
+        <thead>
+          <tr>
+            <th scope="col">{w.row}</th>
+            <th scope="col">{w.stands}</th>
+            <th scope="col">{w.day}</th>
+            <th scope="col" className="figure">
+              {w.weight}
+            </th>
+            <th scope="col">{w.remark}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.slice(0, most).map(({ row, n }) => {
+            const place = w.place(row.entry.line, row.entry.heading);
+            const remark = remarkOf(row, findings.get(n), preview);
+            const asks = isTaken(row) && (row.state.is === 'doubtful' || findings.has(n));
+            return (
+              <tr key={n}>
+                <th scope="row">
+                  <bdi>{place}</bdi>
+                </th>
+                <td className="import-stands">
+                  <bdi>{[row.entry.label.text, row.entry.weightText].filter((t) => t !== '').join(': ')}</bdi>
+                </td>
+                <td className="import-day">
+                  {row.reading === null ? '' : `${dateOf(row.reading.at)} ${clockOf(row.reading.at)}`}
+                </td>
+                <td className="figure">{row.reading === null ? '' : massText(row.reading.grams, preview.unit)}</td>
+                <td className="import-remark">
+                  <bdi>{remark}</bdi>
+                  {asks && (
+                    <label className="box">
+                      <input
+                        type="checkbox"
+                        aria-label={w.takeItOf(place)}
+                        checked={!draft.left.includes(n)}
+                        onChange={(event) =>
+                          put({ left: event.target.checked ? draft.left.filter((l) => l !== n) : [...draft.left, n] })
+                        }
+                      />
+                      {w.takeIt}
+                    </label>
+                  )}
+                </td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+      {rows.length > most && (
+        <p className="note">
+          {w.firstOf(most, rows.length)}{' '}
+          <button type="button" className="link" onClick={() => setMost(rows.length)}>
+            {w.allOf(rows.length)}
+          </button>
+        </p>
+      )}
+    </>
+  );
+}
+
+function remarkOf(row: ImportRow, finding: string | undefined, preview: Preview): string {
+  switch (row.state.is) {
+    case 'refused':
+      return w.refusal(row.state.why, row.entry.weightText);
+    case 'there':
+      return w.there;
+    case 'twice':
+      return w.twice;
+    case 'doubtful':
+      return [w.doubt(row.state.why, (grams) => massText(grams, preview.unit)), finding ?? ''].filter((t) => t !== '').join(' ');
+    case 'taken':
+      return finding ?? w.good;
+  }
+}

@@ -1,0 +1,87 @@
+import { puppyName, SEXES } from '../../core/litter/litter.ts';
+import { newKey } from '../../core/records/import.ts';
+import type { Label } from '../../core/records/import-columns.ts';
+import { CollarBand } from '../parts/CollarBand.tsx';
+import { collarLabel } from '../parts/collar-words.ts';
+import { FormChoice } from '../parts/form/fields.tsx';
+import { importWords as w } from '../words/en/import.ts';
+import { sexWords } from '../words/en/litter.ts';
+import { type ImportDraft, type Preview, sexesOf } from './import-draft.ts';
+
+interface Props {
+  draft: ImportDraft;
+  preview: Preview;
+  put: (change: Partial<ImportDraft>) => void;
+}
+
+/** What the table calls each puppy, and who that is. */
+export function ImportWho({ draft, preview, put }: Props) {
+  const labels = preview.columns.ok ? preview.columns.read.labels : [];
+  return (
+    <section className="part">
+      <h2>{w.who}</h2>
+      <p className="note">{w.whoHint}</p>
+      {preview.made === null && <p role="alert">{w.tooMany}</p>}
+      <table className="import-who">
+        <thead>
+          <tr>
+            <th scope="col">{w.inTable}</th>
+            <th scope="col" className="figure">
+              {w.weights}
+            </th>
+            <th scope="col">{w.is}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {labels.map((label) => (
+            <Row key={label.key} label={label} draft={draft} preview={preview} put={put} />
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+function Row({ label, draft, preview, put }: Props & { label: Label }) {
+  const who = preview.who.get(label.key);
+  const puppies = preview.target?.puppies ?? [];
+  const made = preview.made?.find((p) => p.key === newKey(label));
+  const there = who?.is === 'there' ? puppies.find((p) => p.id === who.puppyId) : undefined;
+  const collar = there?.collar ?? made?.collar;
+  const called = label.text === '' ? w.noName : label.text;
+  const weights = preview.rows.filter((r) => r.entry.label.key === label.key).length;
+  return (
+    <tr>
+      <th scope="row" className="import-label">
+        <bdi>{called}</bdi>
+      </th>
+      <td className="figure">{weights}</td>
+      <td>
+        <span className="import-is">
+          {collar !== undefined && <CollarBand collar={collar} height={24} label={null} />}
+          <FormChoice
+            inCell
+            label={w.whoOf(called)}
+            value={who === undefined ? '' : who.is === 'there' ? who.puppyId : who.is}
+            options={[
+              ...(who === undefined ? [{ value: '', word: w.notSaid }] : []),
+              ...puppies.map((p) => ({ value: p.id, word: collarLabel(p.collar, puppyName(p)) })),
+              { value: 'new', word: w.newPuppy },
+              { value: 'nobody', word: w.leaveOut },
+            ]}
+            onChange={(value) => put({ who: { ...draft.who, [label.key]: value }, left: [] })}
+          />
+          {who?.is === 'new' && (
+            <FormChoice
+              inCell
+              label={w.sexOf(called)}
+              value={sexesOf(draft, preview).get(newKey(label)) ?? 'dog'}
+              options={SEXES.map((s) => ({ value: s, word: sexWords[s] }))}
+              onChange={(value) => put({ sexes: { ...draft.sexes, [label.key]: SEXES.find((s) => s === value) ?? 'dog' } })}
+            />
+          )}
+        </span>
+      </td>
+    </tr>
+  );
+}

@@ -1,0 +1,46 @@
+import { useState } from 'react';
+import type { ContractError } from '../../core/contract/result.ts';
+import { href } from '../app/routes.ts';
+import { run } from '../data/query.ts';
+import { failureWords } from '../words/en/app.ts';
+import { importWords as w } from '../words/en/import.ts';
+
+/** An export of a whole house, for a data file where nothing is written yet. */
+export function ImportWhole({ whole, done }: { whole: { readonly name: string; readonly text: string }; done: () => void }) {
+  const [sending, setSending] = useState(false);
+  const [said, setSaid] = useState('');
+  const [taken, setTaken] = useState(false);
+  const take = async () => {
+    setSending(true);
+    const answer = await run('records.takeIn', { text: whole.text }, { quiet: true });
+    setSending(false);
+    setTaken(answer.ok);
+    setSaid(answer.ok ? w.wholeDone(answer.value.contents.litters, answer.value.contents.readings) : sentenceOf(answer.error));
+  };
+  return (
+    <section className="part">
+      <h2>{w.whole}</h2>
+      <p>{w.wholeLead(whole.name)}</p>
+      <p className="import-take">
+        {!taken && (
+          <button type="button" className="button main" disabled={sending} onClick={() => void take()}>
+            {w.wholeTake}
+          </button>
+        )}
+        <span role="status">{said}</span>
+        {taken && (
+          <a href={href({ at: 'litters' })} onClick={done}>
+            {w.wholeTo}
+          </a>
+        )}
+      </p>
+    </section>
+  );
+}
+
+function sentenceOf({ code, field }: ContractError): string {
+  if (code === 'conflict') return w.wholeConflict;
+  if (code === 'refused') return w.wholeNewer;
+  if (code !== 'bad-input') return failureWords[code];
+  return field === undefined || field === 'text' ? w.wholeMisfit : `${w.wholeMisfit} ${w.wholeAt(field)}`;
+}

@@ -1,0 +1,166 @@
+import { useState } from 'react';
+import type { Contents, Rescue } from '../../core/contract/operations.ts';
+import type { Result } from '../../core/contract/result.ts';
+import { localOf, useToday } from '../data/now.ts';
+import { run } from '../data/query.ts';
+import { PageTitle } from '../parts/PageTitle.tsx';
+import { useWindow } from '../state/window.ts';
+import { when } from '../words/en/dates.ts';
+import { contentsText, keepingWords, rescueWords as w } from '../words/en/keeping.ts';
+import { recordsWords } from '../words/en/records.ts';
+import { ElsewherePart } from './ElsewherePart.tsx';
+import { FactsTable } from './FactsTable.tsx';
+import { GoBack, goBackTo } from './GoBack.tsx';
+import './rescue.css';
+
+/** The whole window while the data file is not in order: what is wrong, and every way on. Nothing is lost by any of them. */
+export function RescuePage({ rescue }: { rescue: Rescue }) {
+  return (
+    <main className="rescue">
+      <PageTitle title={w.titles[rescue.problem]} lead={w.leads[rescue.problem]} />
+      <WhatIsThere rescue={rescue} />
+      {rescue.problem === 'changed' && <AsItIs />}
+      <NewestBackup rescue={rescue} />
+      <WhatCanBeRead rescue={rescue} />
+      <OtherBackups rescue={rescue} />
+    </main>
+  );
+}
+
+function useContentsText(): (contents: Contents) => string {
+  const today = useToday();
+  return (contents) => contentsText(contents, contents.lastReading === null ? null : when(localOf(contents.lastReading), today));
+}
+
+function WhatIsThere({ rescue }: { rescue: Rescue }) {
+  const inWords = useContentsText();
+  const rows: [string, string][] = [
+    [w.file, rescue.file],
+    [w.size, recordsWords.bytesFigure(rescue.bytes)],
+    [w.readable, isEmpty(rescue.readable) ? w.readsNothing : inWords(rescue.readable)],
+  ];
+  return <FactsTable className="rescue-where" rows={rows} />;
+}
+
+function isEmpty(contents: Contents | null): contents is null {
+  return contents === null || contents.litters + contents.puppies + contents.readings === 0;
+}
+
+/** A button that works for a while and says how it went, in its own place. */
+function Way({ word, main, go }: { word: string; main: boolean; go: () => Promise<string | null> }) {
+  const [said, setSaid] = useState('');
+  const [working, setWorking] = useState(false);
+  const start = async () => {
+    setWorking(true);
+    setSaid(w.working);
+    const failure = await go();
+    setWorking(false);
+    setSaid(failure ?? '');
+  };
+  return (
+    <p className="keeping-do">
+      <button type="button" className={main ? 'button main' : 'button'} disabled={working} onClick={() => void start()}>
+        {word}
+      </button>
+      <span role="status">{said}</span>
+    </p>
+  );
+}
+
+function newestGood(rescue: Rescue) {
+  return rescue.backups.find((b) => b.backup.checked) ?? null;
+}
+
+function NewestBackup({ rescue }: { rescue: Rescue }) {
+  const inWords = useContentsText();
+  const today = useToday();
+  const newest = newestGood(rescue);
+  if (newest === null || newest.contents === null) {
+    return (
+      <section className="part">
+        <h2>{w.back}</h2>
+        <p>{w.noBackup}</p>
+      </section>
+    );
+  }
+  const { backup, contents } = newest;
+  return (
+    <section className="part">
+      <h2>{w.back}</h2>
+      <p>
+        {w.backMade(when(localOf(backup.instant), today), inWords(contents))}{' '}
+        {missingText(rescue, newest.missing, (instant) => when(localOf(instant), today))}
+      </p>
+      <Way word={w.backNow} main go={() => goBackTo(null, backup.file)} />
+    </section>
+  );
+}
+
+function missingText(rescue: Rescue, missing: number | null, at: (instant: number) => string): string {
+  if (missing === null || isEmpty(rescue.readable)) return w.missingUnknown;
+  return w.missing(missing, rescue.readable.lastReading === null ? null : at(rescue.readable.lastReading));
+}
+
+function WhatCanBeRead({ rescue }: { rescue: Rescue }) {
+  const inWords = useContentsText();
+  if (rescue.problem === 'changed') return null;
+  return (
+    <section className="part">
+      <h2>{w.take}</h2>
+      {isEmpty(rescue.readable) ? (
+        <p>{w.takeNothing}</p>
+      ) : (
+        <>
+          <p>{w.takeNote(inWords(rescue.readable))}</p>
+          <Way word={w.takeNow} main={newestGood(rescue) === null} go={salvage} />
+        </>
+      )}
+    </section>
+  );
+}
+
+async function salvage(): Promise<string | null> {
+  const answer = await run('records.salvage', {}, { quiet: true });
+  if (!answer.ok) return sentenceOf(answer);
+  const { kept, leftOut } = answer.value;
+  useWindow.getState().explain({ figure: w.took, how: w.tookHow(kept, leftOut), sum: [] });
+  return null;
+}
+
+function AsItIs() {
+  const go = async () => sentenceOf(await run('records.takeAsItIs', {}, { quiet: true }));
+  return (
+    <section className="part">
+      <h2>{w.asItIs}</h2>
+      <p>{w.asItIsNote}</p>
+      <Way word={w.asItIsNow} main={false} go={go} />
+    </section>
+  );
+}
+
+function sentenceOf(result: Result<unknown>): string | null {
+  return result.ok ? null : keepingWords.failed(result.error.code);
+}
+
+function OtherBackups({ rescue }: { rescue: Rescue }) {
+  const inWords = useContentsText();
+  const today = useToday();
+  const newest = newestGood(rescue);
+  const others = rescue.backups.filter((b) => b !== newest);
+  return (
+    <section className="part">
+      <h2>{w.others}</h2>
+      <ul className="keeping-found">
+        {others.map(({ backup, contents }) => (
+          <li key={backup.file} className="line">
+            <span className="keeping-when">{when(localOf(backup.instant), today)}</span>
+            <span className="soft">{contents === null ? w.notWhole : inWords(contents)}</span>
+            <GoBack folder={null} backup={backup} />
+          </li>
+        ))}
+      </ul>
+      <p>{w.fromElsewhere}</p>
+      <ElsewherePart canChoose={rescue.canChooseFolder} canCopy={false} />
+    </section>
+  );
+}

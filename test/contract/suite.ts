@@ -1,0 +1,938 @@
+/**
+ * The contract, walked operation by operation through any dispatch: the service itself, the loopback host by fetch, the
+ * desktop wrapper. It leans on no host: only on the list of operations.
+ */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type InputOf, OPERATIONS, type OperationName } from '../../core/contract/operations.ts';
+import type { ErrorCode, Result } from '../../core/contract/result.ts';
+import { DEFAULT_RULES } from '../../core/feeding/rules.ts';
+import { usualPlan } from '../../core/feeding/weaning-plan.ts';
+import { DEFAULT_HOUSE } from '../../core/records/house.ts';
+import {
+  allFacts,
+  before,
+  call,
+  type Dispatch,
+  damFields,
+  damWeight,
+  dayBefore,
+  dogFields,
+  foodFields,
+  litterFields,
+  makeWorld,
+  mealNote,
+  packFields,
+  puppyFields,
+  readingFields,
+  recipeFields,
+  starterFields,
+  type World,
+  weekOf,
+} from './world.ts';
+
+/** Makes a dispatch on an empty data folder. */
+export type MakeDispatch = () => Promise<{ dispatch: Dispatch; close(): Promise<void> }>;
+
+/** The world, and what the operations on files need. */
+export interface Filed extends World {
+  /** A copy among the data folder's own. */
+  readonly backup: string;
+  /** Another folder on this computer, as a stick would be. */
+  readonly otherFolder: string;
+}
+
+interface Case<N extends OperationName> {
+  /** Input that must be taken, in a world where nothing else was done since. */
+  readonly good: (world: Filed) => InputOf<N>;
+  /** Errors that a host without the means may answer instead. */
+  readonly may?: readonly ErrorCode[];
+  /** Done before the good input. */
+  readonly first?: (world: Filed) => Promise<unknown>;
+  /** Input that fits the schema and must be refused with the code. */
+  readonly refused?: readonly (readonly [why: string, code: ErrorCode, input: (world: Filed) => InputOf<N>])[];
+  /** False for commands that the journal leaves out. */
+  readonly undoable?: boolean;
+}
+
+type Cases = { readonly [N in OperationName]: Case<N> };
+
+let whole = '';
+const NO_ID = '00000000-0000-4000-8000-000000000000';
+const weighed = (w: World) => w.puppies[0]?.id ?? '';
+const other = (w: World) => w.puppies[1]?.id ?? '';
+const now = (w: World) => readingFields(before(w.clock, 0, 1), 1010.5);
+const early = (w: World) => readingFields(before(w.clock, 22), 300);
+const late = (w: World) => readingFields(before(w.clock, -2), 1100);
+const weaningPlan = (w: World) => usualPlan(dayBefore(w.clock, 20), dayBefore(w.clock, -1));
+const twisted = (w: World) => ({ ...now(w), at: before(w.clock, 2).local });
+
+const CASES: Cases = {
+  'litter.all': { good: () => ({}) },
+  'litter.begin': {
+    good: (w) => ({ ...litterFields(w.clock, 'Bryony'), name: 'The “autumn” litter — ünïcode ✓' }),
+    refused: [
+      [
+        'whelped next week',
+        'bad-input',
+        (w) => {
+          const later = before(w.clock, -7);
+          return { ...litterFields(w.clock, 'Bryony'), whelpedAt: later.local, whelpedInstant: later.instant };
+        },
+      ],
+    ],
+  },
+  'litter.change': {
+    good: (w) => ({
+      litterId: w.litter.id,
+      fields: { ...litterFields(w.clock, 'Yarrow'), name: 'First of the year', sizeClass: null, adultDogKg: null },
+    }),
+    refused: [
+      ['no such litter', 'not-found', (w) => ({ litterId: NO_ID, fields: litterFields(w.clock, 'Yarrow') })],
+      [
+        'whelped after its weighings',
+        'bad-input',
+        (w) => {
+          const later = before(w.clock, 1);
+          return {
+            litterId: w.litter.id,
+            fields: { ...litterFields(w.clock, 'Yarrow'), whelpedAt: later.local, whelpedInstant: later.instant },
+          };
+        },
+      ],
+    ],
+  },
+  'litter.remove': {
+    good: (w) => ({ litterId: w.emptyLitter.id }),
+    refused: [
+      ['weighed', 'refused', (w) => ({ litterId: w.litter.id })],
+      ['no such litter', 'not-found', () => ({ litterId: NO_ID })],
+    ],
+  },
+  'litter.addPuppy': {
+    good: (w) => ({
+      litterId: w.litter.id,
+      fields: puppyFields(w.clock, 4),
+      birthWeight: { grams: 341.5, typed: '341.5', unit: 'g', source: 'scale' },
+    }),
+    refused: [
+      ['letter taken', 'conflict', (w) => ({ litterId: w.litter.id, fields: puppyFields(w.clock, 1), birthWeight: null })],
+      ['no such litter', 'not-found', (w) => ({ litterId: NO_ID, fields: puppyFields(w.clock, 4), birthWeight: null })],
+      [
+        'born a week before the litter',
+        'bad-input',
+        (w) => {
+          const born = before(w.clock, 27);
+          return {
+            litterId: w.litter.id,
+            fields: { ...puppyFields(w.clock, 4), bornAt: born.local, bornInstant: born.instant },
+            birthWeight: null,
+          };
+        },
+      ],
+    ],
+  },
+  'litter.changePuppy': {
+    good: (w) => ({ puppyId: other(w), fields: { ...puppyFields(w.clock, 5), callName: 'Mallow' } }),
+    refused: [
+      ['letter taken', 'conflict', (w) => ({ puppyId: other(w), fields: puppyFields(w.clock, 0) })],
+      ['no such puppy', 'not-found', (w) => ({ puppyId: NO_ID, fields: puppyFields(w.clock, 5) })],
+    ],
+  },
+  'litter.removePuppy': {
+    good: (w) => ({ puppyId: w.unweighed.id }),
+    refused: [
+      ['weighed', 'refused', (w) => ({ puppyId: other(w) })],
+      ['no such puppy', 'not-found', () => ({ puppyId: NO_ID })],
+    ],
+  },
+  'litter.setState': {
+    good: (w) => ({ puppyId: other(w), state: 'kept', on: dayBefore(w.clock, 1) }),
+    refused: [
+      ['before birth', 'bad-input', (w) => ({ puppyId: other(w), state: 'died', on: dayBefore(w.clock, 30) })],
+      ['gone home on no day', 'bad-input', (w) => ({ puppyId: other(w), state: 'home', on: null })],
+      ['no such puppy', 'not-found', () => ({ puppyId: NO_ID, state: 'litter', on: null })],
+    ],
+  },
+  'litter.arrange': {
+    good: (w) => ({ litterId: w.litter.id, puppyIds: [w.unweighed.id, ...w.puppies.map((p) => p.id).reverse()] }),
+    refused: [
+      ['one is missing', 'conflict', (w) => ({ litterId: w.litter.id, puppyIds: w.puppies.map((p) => p.id) })],
+      [
+        'one is named twice',
+        'bad-input',
+        (w) => ({ litterId: w.litter.id, puppyIds: [...w.puppies.map((p) => p.id), other(w)] }),
+      ],
+      ['no such litter', 'not-found', (w) => ({ litterId: NO_ID, puppyIds: [other(w)] })],
+    ],
+  },
+
+  'growth.readings': {
+    good: (w) => ({ litterId: w.litter.id }),
+    refused: [['no such litter', 'not-found', () => ({ litterId: NO_ID })]],
+  },
+  'growth.record': {
+    good: (w) => ({ puppyId: other(w), reading: now(w) }),
+    refused: [
+      ['no such puppy', 'not-found', (w) => ({ puppyId: NO_ID, reading: now(w) })],
+      ['before the birth', 'bad-input', (w) => ({ puppyId: other(w), reading: early(w) })],
+      ['in the future', 'bad-input', (w) => ({ puppyId: other(w), reading: late(w) })],
+      ['clock and instant apart', 'bad-input', (w) => ({ puppyId: other(w), reading: twisted(w) })],
+    ],
+  },
+  'growth.correct': {
+    good: (w) => ({ readingId: w.reading.id, reading: { ...now(w), typed: '1 010,5', grams: 1010.5 } }),
+    refused: [
+      ['no such reading', 'not-found', (w) => ({ readingId: NO_ID, reading: now(w) })],
+      ['before the birth', 'bad-input', (w) => ({ readingId: w.reading.id, reading: early(w) })],
+    ],
+  },
+  'growth.withdraw': {
+    good: (w) => ({ readingId: w.reading.id }),
+    refused: [['no such reading', 'not-found', () => ({ readingId: NO_ID })]],
+  },
+  'growth.keep': {
+    good: (w) => ({ readingId: w.held.id }),
+    refused: [['no such reading', 'not-found', () => ({ readingId: NO_ID })]],
+  },
+  'growth.exchange': {
+    good: (w) => ({ readingId: w.reading.id, withReadingId: w.held.id }),
+    refused: [
+      ['no such reading', 'not-found', (w) => ({ readingId: NO_ID, withReadingId: w.held.id })],
+      ['with itself', 'bad-input', (w) => ({ readingId: w.reading.id, withReadingId: w.reading.id })],
+    ],
+  },
+
+  'feeding.rules': { good: () => ({}) },
+  'feeding.setRules': {
+    good: (w) => ({ from: dayBefore(w.clock, 0), rules: { ...DEFAULT_RULES, shareYoung: 0.06, stepDays: 10 } }),
+    refused: [
+      ['shares that rise', 'bad-input', (w) => ({ from: dayBefore(w.clock, 0), rules: { ...DEFAULT_RULES, shareAdult: 0.05 } })],
+    ],
+  },
+
+  'feeding.setLitterRules': {
+    good: (w) => ({ litterId: w.litter.id, from: dayBefore(w.clock, 0), rules: { ...DEFAULT_RULES, shareYoung: 0.07 } }),
+    refused: [
+      ['no such litter', 'not-found', (w) => ({ litterId: NO_ID, from: dayBefore(w.clock, 0), rules: null })],
+      [
+        'ages that fall',
+        'bad-input',
+        (w) => ({ litterId: w.litter.id, from: dayBefore(w.clock, 0), rules: { ...DEFAULT_RULES, middleMonths: 4 } }),
+      ],
+    ],
+  },
+  'feeding.foods': { good: () => ({}) },
+  'feeding.setFood': {
+    good: (w) => ({ foodId: w.foodId, fields: foodFields('Lean mix, changed') }),
+    refused: [
+      ['no such food', 'not-found', () => ({ foodId: NO_ID, fields: foodFields('Nothing') })],
+      ['parts over a hundred', 'bad-input', () => ({ foodId: null, fields: foodFields('Too much', { water: 80, protein: 30 }) })],
+      ['a recipe of itself', 'bad-input', (w) => ({ foodId: w.foodId, fields: recipeFields([[w.foodId, 1]]) })],
+      ['a recipe that leaves half out', 'bad-input', (w) => ({ foodId: null, fields: recipeFields([[w.foodId, 0.5]]) })],
+      ['a recipe of nothing there', 'bad-input', () => ({ foodId: null, fields: recipeFields([[NO_ID, 1]]) })],
+    ],
+  },
+  'feeding.retireFood': {
+    good: (w) => ({ foodId: w.foodId, retired: true }),
+    refused: [['no such food', 'not-found', () => ({ foodId: NO_ID, retired: true })]],
+  },
+  'feeding.rotations': { good: () => ({}) },
+  'feeding.chooseFood': {
+    good: (w) => ({ litterId: w.litter.id, foodId: w.foodId }),
+    refused: [
+      ['no such litter', 'not-found', (w) => ({ litterId: NO_ID, foodId: w.foodId })],
+      ['no such food', 'not-found', (w) => ({ litterId: w.litter.id, foodId: NO_ID })],
+    ],
+  },
+  'feeding.setRotation': {
+    good: (w) => ({ litterId: w.litter.id, week: weekOf(w.foodId) }),
+    refused: [
+      ['no such litter', 'not-found', (w) => ({ litterId: NO_ID, week: weekOf(w.foodId) })],
+      ['no such food', 'not-found', (w) => ({ litterId: w.litter.id, week: weekOf(NO_ID) })],
+      ['shares that leave half out', 'bad-input', (w) => ({ litterId: null, week: weekOf(w.foodId, 0.5) })],
+    ],
+  },
+  'feeding.setGrownDogs': { good: () => ({ dogs: [{ name: 'Comfrey', kg: 22.5 }] }) },
+
+  'feeding.weaning': {
+    good: (w) => ({ litterId: w.litter.id }),
+    refused: [['no such litter', 'not-found', () => ({ litterId: NO_ID })]],
+  },
+  'feeding.weaningSet': {
+    good: (w) => ({ litterId: w.litter.id, plan: usualPlan(dayBefore(w.clock, 20), dayBefore(w.clock, -2)) }),
+    refused: [
+      ['no such litter', 'not-found', (w) => ({ litterId: NO_ID, plan: weaningPlan(w) })],
+      [
+        'before the birth',
+        'bad-input',
+        (w) => ({ litterId: w.litter.id, plan: { ...weaningPlan(w), starts: dayBefore(w.clock, 30) } }),
+      ],
+      [
+        'a year later',
+        'bad-input',
+        (w) => ({ litterId: w.litter.id, plan: { ...weaningPlan(w), starts: dayBefore(w.clock, -300) } }),
+      ],
+      [
+        'shares that fall',
+        'bad-input',
+        (w) => ({ litterId: w.litter.id, plan: { ...weaningPlan(w), steps: [...weaningPlan(w).steps].reverse() } }),
+      ],
+    ],
+  },
+  'feeding.weaningDrop': {
+    good: (w) => ({ litterId: w.litter.id }),
+    first: (w) => call(w.dispatch, 'feeding.weaningSet', { litterId: w.litter.id, plan: weaningPlan(w) }),
+    refused: [['no plan', 'not-found', (w) => ({ litterId: w.emptyLitter.id })]],
+  },
+  'feeding.weaningNote': {
+    good: (w) => mealNote(w),
+    refused: [
+      ['no such litter', 'not-found', (w) => ({ ...mealNote(w), litterId: NO_ID })],
+      ['no such puppy', 'not-found', (w) => ({ ...mealNote(w), puppyId: NO_ID })],
+      ['a puppy of another litter', 'bad-input', (w) => ({ ...mealNote(w), litterId: w.emptyLitter.id, puppyId: other(w) })],
+      ['before the birth', 'bad-input', (w) => ({ ...mealNote(w), day: dayBefore(w.clock, 40) })],
+      ['clock and instant apart', 'bad-input', (w) => ({ ...mealNote(w), at: before(w.clock, 2).local })],
+    ],
+  },
+  'feeding.weaningTakeBack': {
+    good: (w) => ({ eventId: w.eventId }),
+    refused: [['no such note', 'not-found', () => ({ eventId: NO_ID })]],
+  },
+  'feeding.prepPdf': {
+    good: (w) => ({ litterId: w.litter.id, day: dayBefore(w.clock, -3), paper: 'a4' }),
+    may: ['no-printer'],
+    first: (w) => call(w.dispatch, 'feeding.weaningSet', { litterId: w.litter.id, plan: weaningPlan(w) }),
+    refused: [
+      ['no such litter', 'not-found', (w) => ({ litterId: NO_ID, day: dayBefore(w.clock, 0), paper: 'letter' })],
+      ['no plan', 'refused', (w) => ({ litterId: w.emptyLitter.id, day: dayBefore(w.clock, 0), paper: 'letter' })],
+    ],
+  },
+  'feeding.dams': { good: () => ({}) },
+  'feeding.damBegin': {
+    good: (w) => damFields(w, 'Bryony'),
+    refused: [
+      ['no such litter', 'not-found', (w) => ({ ...damFields(w, 'Bryony'), litterId: NO_ID })],
+      ['the litter has its dam', 'conflict', (w) => ({ ...damFields(w, 'Bryony'), litterId: w.litter.id })],
+      ['mated tomorrow', 'bad-input', (w) => ({ ...damFields(w, 'Bryony'), firstMating: dayBefore(w.clock, -1) })],
+      [
+        'mated backwards',
+        'bad-input',
+        (w) => ({ ...damFields(w, 'Bryony'), firstMating: dayBefore(w.clock, 10), lastMating: dayBefore(w.clock, 12) }),
+      ],
+      [
+        'mated after whelping',
+        'bad-input',
+        (w) => ({ ...damFields(w, 'Bryony'), litterId: w.emptyLitter.id, firstMating: dayBefore(w.clock, 3) }),
+      ],
+    ],
+  },
+  'feeding.damChange': {
+    good: (w) => ({ damId: w.damId, fields: { ...damFields(w, 'Yarrow'), litterId: w.litter.id, foodKcalPer100g: 210.5 } }),
+    refused: [
+      ['no such dam', 'not-found', (w) => ({ damId: NO_ID, fields: damFields(w, 'Yarrow') })],
+      ['no such litter', 'not-found', (w) => ({ damId: w.damId, fields: { ...damFields(w, 'Yarrow'), litterId: NO_ID } })],
+    ],
+  },
+  'feeding.damRemove': {
+    good: (w) => ({ damId: w.damId }),
+    refused: [['no such dam', 'not-found', () => ({ damId: NO_ID })]],
+  },
+  'feeding.damWeigh': {
+    good: (w) => ({ damId: w.damId, weight: damWeight(w, 21_400) }),
+    refused: [
+      ['no such dam', 'not-found', (w) => ({ damId: NO_ID, weight: damWeight(w, 21_400) })],
+      [
+        'clock and instant apart',
+        'bad-input',
+        (w) => ({ damId: w.damId, weight: { ...damWeight(w, 21_400), at: before(w.clock, 2).local } }),
+      ],
+    ],
+  },
+  'feeding.damWithdraw': {
+    good: (w) => ({ weightId: w.damWeightId }),
+    refused: [['no such weight', 'not-found', () => ({ weightId: NO_ID })]],
+  },
+
+  'freezer.stock': { good: (w) => ({ since: dayBefore(w.clock, 30) }) },
+  'freezer.demand': {
+    good: (w) => ({ from: dayBefore(w.clock, 30), until: dayBefore(w.clock, -60) }),
+    refused: [['two years', 'bad-input', (w) => ({ from: dayBefore(w.clock, 700), until: dayBefore(w.clock, 0) })]],
+  },
+  'freezer.add': {
+    good: (w) => ({ count: 10, pack: { ...packFields(w.clock), place: 'Türfach “unten”' } }),
+    refused: [
+      ['no such food', 'not-found', (w) => ({ count: 1, pack: { ...packFields(w.clock), foodId: NO_ID } })],
+      ['frozen tomorrow', 'bad-input', (w) => ({ count: 1, pack: { ...packFields(w.clock), frozenOn: dayBefore(w.clock, -3) } })],
+      [
+        'best before it was frozen',
+        'bad-input',
+        (w) => ({ count: 1, pack: { ...packFields(w.clock), bestBefore: dayBefore(w.clock, 20) } }),
+      ],
+    ],
+  },
+  'freezer.changePacks': {
+    good: (w) => ({
+      packIds: [...w.packIds],
+      fields: { frozenOn: dayBefore(w.clock, 12), bestBefore: null, price: null, place: 'chest' },
+    }),
+    refused: [
+      [
+        'no such pack',
+        'not-found',
+        (w) => ({ packIds: [NO_ID], fields: { frozenOn: dayBefore(w.clock, 12), bestBefore: null, price: 1, place: '' } }),
+      ],
+    ],
+  },
+  'freezer.count': {
+    good: (w) => ({
+      on: dayBefore(w.clock, 0),
+      counts: [
+        { packIds: [w.packIds[0]], there: 3 },
+        { packIds: [w.packIds[1]], there: 0 },
+      ],
+    }),
+    refused: [
+      ['no such pack', 'not-found', (w) => ({ on: dayBefore(w.clock, 0), counts: [{ packIds: [NO_ID], there: 3 }] })],
+      [
+        'counted twice',
+        'bad-input',
+        (w) => ({ on: dayBefore(w.clock, 0), counts: [{ packIds: [w.packIds[0], w.packIds[0]], there: 1 }] }),
+      ],
+    ],
+  },
+  'freezer.takeOut': {
+    good: (w) => ({ packIds: [...w.packIds], way: 'given', on: dayBefore(w.clock, 0) }),
+    refused: [['no such pack', 'not-found', (w) => ({ packIds: [NO_ID], way: 'used', on: dayBefore(w.clock, 0) })]],
+  },
+  'freezer.thaw': {
+    good: (w) => ({
+      takes: [
+        { packId: w.packIds[0], portions: 4 },
+        { packId: w.packIds[1], portions: 2 },
+      ],
+      at: w.clock.local,
+      instant: w.clock.instant,
+      way: 'refrigerator',
+    }),
+    refused: [
+      [
+        'no such pack',
+        'not-found',
+        (w) => ({ takes: [{ packId: NO_ID, portions: 1 }], at: w.clock.local, instant: w.clock.instant, way: 'counter' }),
+      ],
+      [
+        'more than is left',
+        'conflict',
+        (w) => ({
+          takes: [{ packId: w.packIds[1], portions: 4 }],
+          at: w.clock.local,
+          instant: w.clock.instant,
+          way: 'refrigerator',
+        }),
+      ],
+      [
+        'planned on the counter',
+        'refused',
+        (w) => {
+          const later = before(w.clock, 0, -60);
+          return { takes: [{ packId: w.packIds[0], portions: 1 }], at: later.local, instant: later.instant, way: 'counter' };
+        },
+      ],
+      [
+        'later today',
+        'bad-input',
+        (w) => {
+          const later = before(w.clock, 0, -60);
+          return { takes: [{ packId: w.packIds[0], portions: 1 }], at: later.local, instant: later.instant, way: 'refrigerator' };
+        },
+      ],
+      [
+        'before it was frozen',
+        'bad-input',
+        (w) => {
+          const then = before(w.clock, 30);
+          return { takes: [{ packId: w.packIds[0], portions: 1 }], at: then.local, instant: then.instant, way: 'refrigerator' };
+        },
+      ],
+    ],
+  },
+  'freezer.endThaw': {
+    good: (w) => ({ thawIds: [w.thawId], ended: 'thrown', at: w.clock.local, instant: w.clock.instant }),
+    refused: [
+      ['no such pack', 'not-found', (w) => ({ thawIds: [NO_ID], ended: 'used', at: w.clock.local, instant: w.clock.instant })],
+      [
+        'before it was taken out',
+        'bad-input',
+        (w) => {
+          const then = before(w.clock, 2);
+          return { thawIds: [w.thawId], ended: 'used', at: then.local, instant: then.instant };
+        },
+      ],
+    ],
+  },
+  'freezer.setDog': {
+    good: (w) => ({ dogId: w.dogId, fields: { ...dogFields(w.clock, 'Sorrel'), gramsADay: 620.5, damId: w.damId } }),
+    refused: [
+      ['no such dog', 'not-found', (w) => ({ dogId: NO_ID, fields: dogFields(w.clock, 'Sorrel') })],
+      ['no such food', 'not-found', (w) => ({ dogId: null, fields: { ...dogFields(w.clock, 'Sorrel'), foodId: NO_ID } })],
+      ['no such dam', 'not-found', (w) => ({ dogId: null, fields: { ...dogFields(w.clock, 'Sorrel'), damId: NO_ID } })],
+      [
+        'ends before it begins',
+        'bad-input',
+        (w) => ({ dogId: null, fields: { ...dogFields(w.clock, 'Sorrel'), untilDay: dayBefore(w.clock, 3) } }),
+      ],
+    ],
+  },
+  'freezer.removeDog': {
+    good: (w) => ({ dogId: w.dogId }),
+    refused: [['no such dog', 'not-found', () => ({ dogId: NO_ID })]],
+  },
+  'freezer.setStarter': {
+    good: (w) => ({ starterId: null, fields: { ...starterFields(w.clock), who: 'Puppy B' } }),
+    refused: [
+      ['no such starter pack', 'not-found', (w) => ({ starterId: NO_ID, fields: starterFields(w.clock) })],
+      ['no such food', 'not-found', (w) => ({ starterId: null, fields: { ...starterFields(w.clock), foodId: NO_ID } })],
+    ],
+  },
+  'freezer.removeStarter': {
+    good: (w) => ({ starterId: w.starterId }),
+    refused: [['no such starter pack', 'not-found', () => ({ starterId: NO_ID })]],
+  },
+  'freezer.setSettings': { good: () => ({ settings: { moveAt: 'evening', roomGrams: 12_000, money: '€' } }) },
+
+  'homing.plan': {
+    good: (w) => ({ puppyId: weighed(w), on: dayBefore(w.clock, -36) }),
+    refused: [
+      ['no such puppy', 'not-found', (w) => ({ puppyId: NO_ID, on: dayBefore(w.clock, 0) })],
+      ['before birth', 'bad-input', (w) => ({ puppyId: weighed(w), on: dayBefore(w.clock, 30) })],
+    ],
+  },
+  'homing.handOver': {
+    good: (w) => ({ puppyId: other(w), on: dayBefore(w.clock, 0), leaves: true }),
+    refused: [
+      ['no such puppy', 'not-found', (w) => ({ puppyId: NO_ID, on: dayBefore(w.clock, 0), leaves: false })],
+      ['before birth', 'bad-input', (w) => ({ puppyId: other(w), on: dayBefore(w.clock, 30), leaves: false })],
+    ],
+  },
+  'homing.kept': {
+    good: (w) => ({ litterId: w.litter.id }),
+    refused: [['no such litter', 'not-found', () => ({ litterId: NO_ID })]],
+  },
+  'homing.keptDocument': {
+    good: (w) => ({ planId: w.planId }),
+    refused: [['no such plan', 'not-found', () => ({ planId: NO_ID })]],
+  },
+  'homing.savePdf': {
+    good: (w) => ({ of: { kind: 'kept', planId: w.planId }, paper: 'a4' }),
+    may: ['no-printer'],
+    refused: [
+      ['no such plan', 'not-found', () => ({ of: { kind: 'kept', planId: NO_ID }, paper: 'letter' })],
+      ['no such puppy', 'not-found', (w) => ({ of: { kind: 'puppy', puppyId: NO_ID, on: dayBefore(w.clock, 0) }, paper: 'a4' })],
+    ],
+  },
+  'homing.paperFile': {
+    // Where no PDF can be made there is none to read.
+    good: () => ({ file: 'Vetch.pdf' }),
+    may: ['not-found'],
+    refused: [
+      ['up and out', 'bad-input', () => ({ file: '../whelpside.sqlite' })],
+      ['up and out of a PDF', 'bad-input', () => ({ file: '..\\..\\x.pdf' })],
+      ['absolute', 'bad-input', () => ({ file: '/etc/passwd.pdf' })],
+      ['encoded', 'bad-input', () => ({ file: '..%2Fx.pdf' })],
+      ['hidden', 'bad-input', () => ({ file: '.pdf' })],
+      ['not there', 'not-found', () => ({ file: 'nobody.pdf' })],
+    ],
+  },
+
+  'records.house': { good: () => ({}) },
+  'records.setHouse': {
+    good: () => ({ house: { ...DEFAULT_HOUSE, breederName: 'A. Breeder', massUnit: 'lboz', theme: 'night', scaleStepGrams: 2 } }),
+  },
+  'records.status': { good: () => ({}) },
+  'records.done': { good: () => ({ most: 500 }) },
+  'records.undo': { good: () => ({}), undoable: false },
+  'records.redo': { good: () => ({}), undoable: false, first: (w) => call(w.dispatch, 'records.undo', {}) },
+  'records.backUp': { good: () => ({}) },
+  'records.backUpTo': {
+    good: (w) => ({ folder: w.otherFolder }),
+    refused: [
+      ['a folder that is not there', 'not-found', (w) => ({ folder: join(w.otherFolder, 'none') })],
+      ['not a whole path', 'bad-input', () => ({ folder: 'backups' })],
+      ['up from somewhere', 'bad-input', () => ({ folder: '../..' })],
+    ],
+  },
+  'records.backupsIn': {
+    good: (w) => ({ folder: w.otherFolder }),
+    refused: [
+      ['a folder that is not there', 'not-found', (w) => ({ folder: join(w.otherFolder, 'none') })],
+      ['not a whole path', 'bad-input', () => ({ folder: '.' })],
+    ],
+  },
+  'records.chooseFolder': { good: () => ({}), may: ['refused'] },
+  'records.restore': {
+    good: (w) => ({ folder: null, file: w.backup }),
+    refused: [
+      ['a copy that is not there', 'not-found', () => ({ folder: null, file: 'whelpside-2020-01-01-daily.sqlite' })],
+      ['the data file itself', 'not-found', () => ({ folder: null, file: '../whelpside.sqlite' })],
+      ['a file that is no copy', 'not-found', (w) => ({ folder: w.otherFolder, file: 'passwd' })],
+      ['a folder that is not there', 'not-found', (w) => ({ folder: join(w.otherFolder, 'none'), file: w.backup })],
+    ],
+  },
+  'records.rescue': { good: () => ({}) },
+  'records.salvage': { good: () => ({}), may: ['refused'], refused: [['a file that is in order', 'refused', () => ({})]] },
+  'records.takeAsItIs': { good: () => ({}), may: ['refused'], refused: [['a file that is in order', 'refused', () => ({})]] },
+  'records.eraseHouse': {
+    good: () => ({}),
+    undoable: false,
+    first: (w) => call(w.dispatch, 'records.setHouse', { house: { ...DEFAULT_HOUSE, breederName: 'A. Breeder' } }),
+  },
+  'records.import': {
+    good: (w) => ({
+      into: { kind: 'litter', litterId: w.litter.id },
+      puppies: [{ key: 'new:e', fields: puppyFields(w.clock, 5) }],
+      readings: [
+        { puppy: other(w), reading: { ...readingFields(before(w.clock, 5), 700), source: 'file' } },
+        { puppy: 'new:e', reading: { ...readingFields(before(w.clock, 5), 640), source: 'file' } },
+      ],
+    }),
+    refused: [
+      [
+        'no such litter',
+        'not-found',
+        (w) => ({
+          into: { kind: 'litter', litterId: NO_ID },
+          puppies: [],
+          readings: [{ puppy: other(w), reading: now(w) }],
+        }),
+      ],
+      [
+        'no such puppy',
+        'not-found',
+        (w) => ({
+          into: { kind: 'litter', litterId: w.litter.id },
+          puppies: [],
+          readings: [{ puppy: NO_ID, reading: now(w) }],
+        }),
+      ],
+      [
+        'letter taken',
+        'conflict',
+        (w) => ({
+          into: { kind: 'litter', litterId: w.litter.id },
+          puppies: [{ key: 'x', fields: puppyFields(w.clock, 0) }],
+          readings: [{ puppy: other(w), reading: now(w) }],
+        }),
+      ],
+      [
+        'one weight before the birth',
+        'bad-input',
+        (w) => ({
+          into: { kind: 'litter', litterId: w.litter.id },
+          puppies: [],
+          readings: [
+            { puppy: other(w), reading: now(w) },
+            { puppy: other(w), reading: early(w) },
+          ],
+        }),
+      ],
+      [
+        'the same weight twice',
+        'bad-input',
+        (w) => ({
+          into: { kind: 'new', litter: litterFields(w.clock, 'Sorrel') },
+          puppies: [{ key: 'x', fields: puppyFields(w.clock, 0) }],
+          readings: [
+            { puppy: 'x', reading: now(w) },
+            { puppy: 'x', reading: now(w) },
+          ],
+        }),
+      ],
+    ],
+  },
+  'records.takeIn': {
+    // This world is not empty: that it may be taken in is tested with the service.
+    first: async (w) => {
+      const { files } = await call(w.dispatch, 'records.export', { as: 'json' });
+      const { base64 } = await call(w.dispatch, 'records.exportFile', { file: files[0]?.file ?? '' });
+      whole = new TextDecoder().decode(Uint8Array.from(atob(base64), (c) => c.codePointAt(0) ?? 0));
+    },
+    good: () => ({ text: whole }),
+    may: ['conflict'],
+    refused: [
+      ['not JSON', 'bad-input', () => ({ text: '{"format": "whelpside"' })],
+      ['JSON of another kind', 'bad-input', () => ({ text: '{"format":"other","tables":{}}' })],
+      ['of a newer program', 'refused', () => ({ text: '{"format":"whelpside","version":1,"shape":900000,"tables":{}}' })],
+    ],
+  },
+  'records.export': { good: () => ({ as: 'weights' }) },
+  'records.exportFile': {
+    good: () => ({ file: 'whelpside weights.csv' }),
+    may: ['not-found'],
+    refused: [
+      ['up and out', 'bad-input', () => ({ file: '../whelpside.sqlite' })],
+      ['another folder', 'bad-input', () => ({ file: 'whelpside/../../x.csv' })],
+      ['not there', 'not-found', () => ({ file: 'whelpside nobody.csv' })],
+    ],
+  },
+  'records.addDemo': { good: (w) => ({ now: w.clock.local, utcOffsetMinutes: 60 }), undoable: false },
+  'records.removeDemo': {
+    good: () => ({}),
+    undoable: false,
+    first: (w) => call(w.dispatch, 'records.addDemo', { now: w.clock.local, utcOffsetMinutes: -480 }),
+  },
+};
+
+/** Input that the operation takes in a world where nothing else was done since. */
+export function goodInput(name: OperationName, world: Filed): unknown {
+  return CASES[name].good(world);
+}
+
+const NAMES = Object.keys(OPERATIONS) as OperationName[];
+const BAD: readonly ErrorCode[] = ['bad-input', 'too-large'];
+
+/** Declares the tests of the whole contract for one way of carrying it. */
+export function contractSuite(name: string, makeDispatch: MakeDispatch): void {
+  describe(`contract: ${name}`, () => {
+    it('walks every operation', () => {
+      expect(Object.keys(CASES).sort()).toEqual([...NAMES].sort());
+    });
+
+    describe.each(NAMES)('%s', (operation) => operationSuite(operation, makeDispatch));
+    describe('names', () => namesSuite(makeDispatch));
+    describe('undo and redo', () => undoSuite(makeDispatch));
+    describe('the demo', () => demoSuite(makeDispatch));
+    describe('papers', () => papersSuite(makeDispatch));
+  });
+}
+
+interface Open {
+  world: Filed;
+  close(): Promise<void>;
+}
+
+function withWorld(makeDispatch: MakeDispatch): { readonly world: () => Filed } {
+  let open: Open | null = null;
+  beforeAll(async () => {
+    const { dispatch, close } = await makeDispatch();
+    const world = await makeWorld(dispatch);
+    const { backup } = await call(dispatch, 'records.backUp', {});
+    open = { world: { ...world, backup: backup.file, otherFolder: mkdtempSync(join(tmpdir(), 'whelpside-other-')) }, close };
+  });
+  afterAll(async () => {
+    await open?.close();
+    if (open !== null) rmSync(open.world.otherFolder, { recursive: true, force: true });
+  });
+  return {
+    world: () => {
+      if (open === null) throw new Error('no world');
+      return open.world;
+    },
+  };
+}
+
+function operationSuite(name: OperationName, makeDispatch: MakeDispatch): void {
+  const one: Case<OperationName> = CASES[name] as Case<OperationName>;
+  const { kind, output, tags } = OPERATIONS[name];
+  const { world } = withWorld(makeDispatch);
+
+  it('refuses what does not fit, and changes nothing by it', async () => {
+    const facts = await allFacts(world());
+    for (const [why, input] of misfits(one.good(world()))) {
+      const result = await world().dispatch(name, input);
+      expect(BAD, `${why}: ${JSON.stringify(result).slice(0, 300)}`).toContain(codeOf(result));
+      if (!result.ok) expect(result.error.message, why).not.toMatch(/[/\\](home|root|tmp|work|users)\b/i);
+    }
+    expect(await allFacts(world())).toEqual(facts);
+  });
+
+  for (const [why, code, input] of one.refused ?? []) {
+    it(`refuses: ${why}`, async () => {
+      const facts = await allFacts(world());
+      expect(codeOf(await world().dispatch(name, input(world())))).toBe(code);
+      expect(await allFacts(world())).toEqual(facts);
+    });
+  }
+
+  it('takes good input, answers by its schema and names what changed', async () => {
+    await one.first?.(world());
+    const before = await allFacts(world());
+    const result = await world().dispatch(name, one.good(world()));
+    if (!result.ok && one.may?.includes(result.error.code)) return;
+    expect(result).toMatchObject({ ok: true, changed: kind === 'query' ? [] : tags });
+    if (!result.ok) return;
+    output.parse(result.value);
+    if (kind !== 'command' || one.undoable === false) return;
+
+    const after = await allFacts(world());
+    expect(after, 'the command changed something').not.toEqual(before);
+    const { canUndo } = await call(world().dispatch, 'records.status', {});
+    expect(canUndo).toMatchObject({ operation: name, undone: false });
+    expect((await call(world().dispatch, 'records.undo', {})).done).toMatchObject({ operation: name, undone: true });
+    expect(await allFacts(world()), 'undone').toEqual(before);
+    expect((await call(world().dispatch, 'records.redo', {})).done).toMatchObject({ operation: name, undone: false });
+    expect(await allFacts(world()), 'done again').toEqual(after);
+  });
+}
+
+function namesSuite(makeDispatch: MakeDispatch): void {
+  const { world } = withWorld(makeDispatch);
+  it.each(['constructor', '__proto__', 'toString', 'hasOwnProperty', 'litter.none', 'LITTER.ALL', 'litter'])(
+    'knows no %s',
+    async (name) => {
+      expect(codeOf(await world().dispatch(name, {}))).toBe('unknown-operation');
+    },
+  );
+}
+
+function undoSuite(makeDispatch: MakeDispatch): void {
+  const { world } = withWorld(makeDispatch);
+  const back = () => world().dispatch('records.undo', {});
+  const again = () => world().dispatch('records.redo', {});
+
+  it('goes back to an empty house and forward to everything', async () => {
+    const full = await allFacts(world());
+    let steps = 0;
+    while ((await back()).ok) steps += 1;
+    expect(codeOf(await back())).toBe('nothing-to-undo');
+    expect(await call(world().dispatch, 'litter.all', {})).toEqual({ litters: [] });
+    for (let n = 0; n < steps; n += 1) expect((await again()).ok).toBe(true);
+    expect(codeOf(await again())).toBe('nothing-to-redo');
+    expect(await allFacts(world())).toEqual(full);
+  });
+
+  it('lets go of what was undone at the next command', async () => {
+    await back();
+    await call(world().dispatch, 'growth.record', { puppyId: other(world()), reading: now(world()) });
+    expect(codeOf(await again())).toBe('nothing-to-redo');
+    const { done } = await call(world().dispatch, 'records.done', { most: 2 });
+    expect(done.map((d) => [d.operation, d.undone])).toEqual([
+      ['growth.record', false],
+      ['homing.handOver', true],
+    ]);
+    expect(done[0]).toMatchObject({ grams: 1010.5, puppyId: other(world()), litterId: world().litter.id, who: 'B' });
+  });
+
+  it('never deletes a reading: undo withdraws it', async () => {
+    const { reading } = await call(world().dispatch, 'growth.record', { puppyId: other(world()), reading: now(world()) });
+    const find = async () =>
+      (await call(world().dispatch, 'growth.readings', { litterId: world().litter.id })).readings.find(
+        (r) => r.id === reading.id,
+      );
+    await back();
+    expect(await find()).toMatchObject({ withdrawn: true, grams: 1010.5 });
+    await again();
+    expect(await find()).toEqual(reading);
+  });
+
+  it('replaces a reading once, and keeps both', async () => {
+    const { reading: old } = await call(world().dispatch, 'growth.record', { puppyId: other(world()), reading: now(world()) });
+    const { reading } = await call(world().dispatch, 'growth.correct', {
+      readingId: old.id,
+      reading: { ...now(world()), grams: 1001, typed: '1001' },
+    });
+    expect(reading).toMatchObject({ supersedes: old.id, supersededBy: null, puppyId: old.puppyId });
+    for (const name of ['growth.withdraw', 'growth.keep'] as const) {
+      expect(codeOf(await world().dispatch(name, { readingId: old.id })), name).toBe('conflict');
+    }
+    expect(codeOf(await world().dispatch('growth.correct', { readingId: old.id, reading: now(world()) }))).toBe('conflict');
+    await call(world().dispatch, 'growth.withdraw', { readingId: reading.id });
+    expect(codeOf(await world().dispatch('growth.withdraw', { readingId: reading.id }))).toBe('conflict');
+    const { readings } = await call(world().dispatch, 'growth.readings', { litterId: world().litter.id });
+    expect(readings.find((r) => r.id === old.id)).toMatchObject({ supersededBy: reading.id, withdrawn: false, grams: 1010.5 });
+    expect(readings.find((r) => r.id === reading.id)).toMatchObject({ withdrawn: true });
+  });
+
+  it('takes several weighings of a puppy in one session', async () => {
+    const count = async () => (await call(world().dispatch, 'growth.readings', { litterId: world().litter.id })).readings.length;
+    const start = await count();
+    for (let n = 0; n < 3; n += 1)
+      await call(world().dispatch, 'growth.record', { puppyId: other(world()), reading: now(world()) });
+    expect(await count()).toBe(start + 3);
+  });
+}
+
+function demoSuite(makeDispatch: MakeDispatch): void {
+  const { world } = withWorld(makeDispatch);
+
+  it('comes, is weighed in, and goes without a trace', async () => {
+    const { dispatch, clock } = world();
+    const facts = await allFacts(world());
+    const journal = await call(dispatch, 'records.done', { most: 500 });
+    const demo = { now: clock.local, utcOffsetMinutes: -new Date(clock.instant).getTimezoneOffset() };
+    const { litterIds } = await call(dispatch, 'records.addDemo', demo);
+    expect(litterIds).toHaveLength(3);
+    expect(codeOf(await dispatch('records.addDemo', demo))).toBe('conflict');
+    expect((await call(dispatch, 'records.status', {})).demo).toBe(true);
+    const { litters } = await call(dispatch, 'litter.all', {});
+    const demoLitter = litters.find((l) => l.litter.id === litterIds[0]);
+    expect(demoLitter?.litter.demo).toBe(true);
+    const puppyId = demoLitter?.puppies[0]?.id ?? '';
+    await call(dispatch, 'growth.record', { puppyId, reading: now(world()) });
+    await call(dispatch, 'homing.handOver', { puppyId, on: dayBefore(clock, 0), leaves: true });
+    await call(dispatch, 'records.removeDemo', {});
+    expect((await call(dispatch, 'records.status', {})).demo).toBe(false);
+    expect(await allFacts(world())).toEqual(facts);
+    expect(await call(dispatch, 'records.done', { most: 500 })).toEqual(journal);
+    expect((await call(dispatch, 'records.undo', {})).done.operation).toBe('homing.handOver');
+    await call(dispatch, 'records.redo', {});
+    expect(await allFacts(world())).toEqual(facts);
+  });
+}
+
+function papersSuite(makeDispatch: MakeDispatch): void {
+  const { world } = withWorld(makeDispatch);
+
+  it('gives back the PDF that it made, or says that it can make none', async () => {
+    const { dispatch, planId } = world();
+    const saved = await dispatch('homing.savePdf', { of: { kind: 'kept', planId }, paper: 'a4' });
+    if (!saved.ok) return expect(saved.error.code).toBe('no-printer');
+    const { file } = OPERATIONS['homing.savePdf'].output.parse(saved.value);
+    expect(file).toMatch(/^Vetch go-home plan \d{4}-\d{2}-\d{2}\.pdf$/);
+    const { base64 } = await call(dispatch, 'homing.paperFile', { file });
+    expect(atob(base64).slice(0, 5)).toBe('%PDF-');
+  }, 60_000);
+}
+
+function codeOf(result: Result<unknown>): ErrorCode | 'ok' {
+  return result.ok ? 'ok' : result.error.code;
+}
+
+/** Inputs near the good one that do not fit its schema. */
+function misfits(good: unknown): [why: string, input: unknown][] {
+  const whole: [string, unknown][] = [
+    ['null', null],
+    ['a text', 'x'],
+    ['a number', 7],
+    ['a list', [good]],
+    ['true', true],
+  ];
+  return [...whole, ...misfitsInside(good, 'input', (x) => x)];
+}
+
+function misfitsInside(thing: unknown, path: string, wrap: (x: unknown) => unknown): [string, unknown][] {
+  if (typeof thing === 'object' && thing !== null && !Array.isArray(thing)) {
+    const found: [string, unknown][] = [
+      [`${path} with a key too many`, wrap({ ...thing, surplus: 1 })],
+      [`${path} with the key constructor`, wrap({ ...thing, constructor: 1 })],
+    ];
+    for (const [key, value] of Object.entries(thing)) {
+      const at = `${path}.${key}`;
+      const { [key]: _, ...rest } = thing as Record<string, unknown>;
+      found.push([`${at} missing`, wrap(rest)], [`${at} of a wrong kind`, wrap({ ...thing, [key]: { nope: true } })]);
+      if (typeof value === 'string') found.push([`${at} huge`, wrap({ ...thing, [key]: 'x'.repeat(20_000) })]);
+      if (typeof value === 'number')
+        found.push([`${at} huge`, wrap({ ...thing, [key]: 1e300 })], [`${at} as text`, wrap({ ...thing, [key]: String(value) })]);
+      found.push(...misfitsInside(value, at, (x) => wrap({ ...thing, [key]: x })));
+    }
+    return found;
+  }
+  if (Array.isArray(thing))
+    return [
+      [`${path} very long`, wrap(Array.from({ length: 1000 }, () => thing[0]))],
+      [`${path} empty`, wrap([])],
+    ];
+  return [];
+}

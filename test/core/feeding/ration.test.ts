@@ -1,0 +1,283 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { addDays, addMonths, date } from '../../../core/calendar/day.ts';
+import { explainRation } from '../../../core/feeding/explain.ts';
+import { type FindingsInput, findings, sideOf } from '../../../core/feeding/findings.ts';
+import { boneCalciumMg, calciumPer1000Kcal, calciumToPhosphorus, DEFAULT_FOOD, type Food } from '../../../core/feeding/food.ts';
+import { keepingOf, moveAheadHours } from '../../../core/feeding/keeping.ts';
+import { fillBowls, mealsOn } from '../../../core/feeding/meals.ts';
+import { rationOn, treatShareOf } from '../../../core/feeding/ration.ts';
+import { DEFAULT_RULES, houseRulesSchema } from '../../../core/feeding/rules.ts';
+import { shareAtMonths, shareOfWeight } from '../../../core/feeding/share.ts';
+import { foodText } from '../../../core/units/food.ts';
+import { GRAMS_PER_OUNCE } from '../../../core/units/mass.ts';
+import { anyRules, EXAMPLE } from './arbitrary.ts';
+
+const born = EXAMPLE.born;
+const poppy: FindingsInput = { ...EXAMPLE, rules: DEFAULT_RULES, name: 'Poppy', gainInBand: null, weighedOn: EXAMPLE.day };
+const codes = (change: Partial<FindingsInput>) => findings({ ...poppy, ...change }).map((f) => f.code);
+const found = (code: string, change: Partial<FindingsInput> = {}) =>
+  findings({ ...poppy, ...change }).find((f) => f.code === code);
+const plainSpaces = (t: string) => t.replaceAll('\u00a0', ' ');
+
+describe('share of body weight', () => {
+  it('holds the anchors of the rules on the calendar day', () => {
+    const at = (months: number) => shareOfWeight(DEFAULT_RULES, born, addMonths(born, months));
+    expect([2, 5, 6, 12, 40].map(at)).toEqual([0.055, 0.055, 0.035, 0.02, 0.02]);
+    expect(shareOfWeight(DEFAULT_RULES, date('2025-08-31'), date('2026-02-28'))).toBeCloseTo(0.035, 12);
+  });
+
+  it('glides by the same part each week: halfway is the geometric mean', () => {
+    expect(shareAtMonths(DEFAULT_RULES, 5.5)).toBeCloseTo(Math.sqrt(0.055 * 0.035), 12);
+    expect(shareAtMonths(DEFAULT_RULES, 9)).toBeCloseTo(Math.sqrt(0.035 * 0.02), 12);
+  });
+
+  it('never rises with age, for any rules', () => {
+    fc.assert(
+      fc.property(anyRules, fc.integer({ min: 0, max: 1000 }), (rules, age) => {
+        const [today, tomorrow] = [age, age + 1].map((a) => shareOfWeight(rules, born, addDays(born, a))) as [number, number];
+        expect(tomorrow).toBeLessThanOrEqual(today);
+        expect(tomorrow).toBeGreaterThanOrEqual(rules.shareAdult - 1e-15);
+      }),
+    );
+  });
+
+  it('the defaults are inside the schema', () => {
+    expect(houseRulesSchema.parse(DEFAULT_RULES)).toEqual(DEFAULT_RULES);
+  });
+});
+
+describe('meals', () => {
+  const names = (months: number, days: number, rules = DEFAULT_RULES) =>
+    Object.keys(mealsOn(rules, born, addDays(addMonths(born, months), days)).shares);
+
+  it('three, then two weeks of change, then two', () => {
+    expect(names(5, -1)).toEqual(['morning', 'midday', 'evening']);
+    expect(mealsOn(DEFAULT_RULES, born, addMonths(born, 5))).toEqual({
+      shares: { morning: 0.4, midday: 0.2, evening: 0.4 },
+      changing: true,
+    });
+    expect(mealsOn(DEFAULT_RULES, born, addDays(addMonths(born, 5), 7)).shares.midday).toBeCloseTo(1 / 9, 12);
+    expect(names(5, 13)).toEqual(['morning', 'midday', 'evening']);
+    expect(names(5, 14)).toEqual(['morning', 'evening']);
+  });
+
+  it('four until the age in the rules', () => {
+    const rules = { ...DEFAULT_RULES, fourMealsUntilWeeks: 12 };
+    const count = (age: number) => Object.keys(mealsOn(rules, born, addDays(born, age)).shares).length;
+    expect([83, 84].map(count)).toEqual([4, 3]);
+  });
+
+  it('parts add up to the whole, for any rules and age', () => {
+    fc.assert(
+      fc.property(anyRules, fc.integer({ min: 0, max: 1000 }), (rules, age) => {
+        const parts = Object.values(mealsOn(rules, born, addDays(born, age)).shares);
+        expect(parts.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 12);
+      }),
+    );
+  });
+
+  it('rounds the bowl, not the day: 1 g, 2 g, 5 g, a quarter ounce', () => {
+    const three = mealsOn(DEFAULT_RULES, born, EXAMPLE.day).shares;
+    expect(fillBowls(100, three, 'g').meals.morning).toBe(33);
+    expect(fillBowls(220, three, 'g').meals.morning).toBe(74);
+    expect(fillBowls(500, three, 'g')).toEqual({ dayGrams: 495, meals: { morning: 165, midday: 165, evening: 165 } });
+    const ounces = fillBowls(272.16, three, 'lboz');
+    expect((ounces.meals.morning ?? 0) / GRAMS_PER_OUNCE).toBeCloseTo(3.25, 9);
+    expect(plainSpaces(foodText(ounces.dayGrams, 'lboz'))).toBe('9.75 oz');
+  });
+});
+
+describe('ration of a day', () => {
+  it('5.5 % of 3.98 kg in three equal bowls', () => {
+    const ration = rationOn({ ...EXAMPLE, rules: DEFAULT_RULES });
+    expect(ration).toMatchObject({ dayGrams: 216, meals: { morning: 72, midday: 72, evening: 72 }, changing: false });
+    expect(ration.share).toBeCloseTo(0.055, 12);
+    expect(ration.kcal).toBeCloseTo((216 * DEFAULT_FOOD.kcalPer100g) / 100, 9);
+  });
+
+  it('takes treats off by their energy', () => {
+    const treats = { grams: 10, kcalPer100g: DEFAULT_FOOD.kcalPer100g * 3 };
+    expect(rationOn({ ...EXAMPLE, rules: DEFAULT_RULES, treats }).meals.morning).toBe(62);
+  });
+
+  it('by energy, and by share with a floor', () => {
+    const energy = rationOn({ ...EXAMPLE, rules: { ...DEFAULT_RULES, basis: 'energy' } });
+    expect(energy.kcal / (energy.estimateKcal ?? 0)).toBeCloseTo(1, 1);
+    const floor = rationOn({ ...EXAMPLE, rules: { ...DEFAULT_RULES, basis: 'share-with-floor' } });
+    expect(floor.kcal / (floor.estimateKcal ?? 0)).toBeCloseTo(0.8, 1);
+    const without = rationOn({ ...EXAMPLE, adultKg: null, rules: { ...DEFAULT_RULES, basis: 'energy' } });
+    expect(without).toMatchObject({ dayGrams: 216, estimateKcal: null });
+  });
+
+  it('never asks for more than a fifth of the weight, however thin the food', () => {
+    const thin: Food = { ...DEFAULT_FOOD, kcalPer100g: 10 };
+    expect(rationOn({ ...EXAMPLE, food: thin, rules: { ...DEFAULT_RULES, basis: 'energy' } }).share).toBeCloseTo(0.2, 12);
+  });
+});
+
+describe('the generic mix', () => {
+  it('is a tenth bone, 160 to 200 kcal, calcium as a range with a sensible ratio', () => {
+    expect(DEFAULT_FOOD.recipe.reduce((a, b) => a + b.share, 0)).toBeCloseTo(1, 12);
+    expect(DEFAULT_FOOD.bone?.share).toBeCloseTo(0.1, 2);
+    expect(DEFAULT_FOOD.kcalPer100g).toBeGreaterThan(160);
+    expect(DEFAULT_FOOD.kcalPer100g).toBeLessThan(200);
+    expect(DEFAULT_FOOD.analysis.calciumMg.high).toBeGreaterThan(1.3 * DEFAULT_FOOD.analysis.calciumMg.low);
+    expect(sideOf(calciumPer1000Kcal(DEFAULT_FOOD), { low: 2.5, high: 4.5 })).toBe('inside');
+    expect(sideOf(calciumToPhosphorus(DEFAULT_FOOD), { low: 1, high: 1.5 })).toBe('inside');
+  });
+
+  it('says three to four times the calcium for the same bone when nobody knows how it was weighed', () => {
+    const { low, high } = boneCalciumMg(0.1, 'unknown');
+    expect(high / low).toBeGreaterThan(3);
+  });
+});
+
+describe('findings', () => {
+  it('a lean mix: says what she gets, and what to do if she does not gain', () => {
+    const f = found('energy-low');
+    expect(f?.severity).toBe('caution');
+    expect(plainSpaces(f?.sentence ?? '')).toBe('This mix is lean. At 5.5 % Poppy gets about 55 % of the published estimate.');
+    expect(plainSpaces(f?.mend ?? '')).toBe(
+      'If Poppy is not gaining as expected: raise to 8.5 %, a tenth at a time, or choose a richer mix, about 270 kcal per 100 g.',
+    );
+  });
+
+  it('softens when the puppy gains as expected, sharpens when not', () => {
+    expect(found('energy-low', { gainInBand: true })).toMatchObject({ severity: 'note', mend: null });
+    expect(found('energy-low', { gainInBand: false })?.severity).toBe('warning');
+  });
+
+  it('a rich mix; and nothing about energy between the bounds or without an adult weight', () => {
+    expect(codes({ food: { ...DEFAULT_FOOD, kcalPer100g: 360 } })).toContain('energy-high');
+    expect(codes({ food: { ...DEFAULT_FOOD, kcalPer100g: 280 } }).filter((c) => c.startsWith('energy'))).toEqual([]);
+    expect(codes({ adultKg: null }).filter((c) => c.startsWith('energy'))).toEqual([]);
+  });
+
+  it('judges calcium by the nearer end of its range, and more strictly over 25 kg', () => {
+    const withCalcium = (low: number, high: number): Food => ({
+      ...DEFAULT_FOOD,
+      kcalPer100g: 150,
+      analysis: { ...DEFAULT_FOOD.analysis, calciumMg: { low, high } },
+    });
+    const calcium = (low: number, high: number, adultKg: number) =>
+      codes({ food: withCalcium(low, high), adultKg }).filter((c) => c.startsWith('calcium'));
+    expect(calcium(30, 60, 20)).toEqual(['calcium-low']);
+    expect(calcium(300, 900, 20)).toEqual([]);
+    expect(calcium(640, 640, 20)).toEqual([]);
+    expect(calcium(640, 640, 40)).toEqual(['calcium-high']);
+    expect(calcium(400, 420, 20)).toEqual([]);
+    expect(calcium(400, 420, 40)).toEqual(['calcium-low']);
+    expect(found('calcium-low', { food: withCalcium(30, 60), adultKg: 40 })?.severity).toBe('warning');
+  });
+
+  it('calcium to phosphorus, vitamin A, bone aimed at', () => {
+    const analysis = { ...DEFAULT_FOOD.analysis, calciumMg: { low: 100, high: 100 }, phosphorusMg: { low: 200, high: 200 } };
+    expect(codes({ food: { ...DEFAULT_FOOD, analysis } })).toContain('ratio-low');
+    expect(codes({ food: { ...DEFAULT_FOOD, analysis: { ...DEFAULT_FOOD.analysis, vitaminAIu: 2500 } } })).toContain('vitamin-a');
+    expect(codes({})).not.toContain('vitamin-a');
+    expect(codes({})).toContain('bone-aim');
+    expect(codes({ rules: { ...DEFAULT_RULES, boneShare: 0.1 } })).not.toContain('bone-aim');
+  });
+
+  it('meals, keeping, thawing, an old weight', () => {
+    expect(codes({})).toContain('meals-few');
+    expect(codes({ rules: { ...DEFAULT_RULES, fourMealsUntilWeeks: 12 } })).not.toContain('meals-few');
+    expect(codes({ day: addDays(born, 84) })).not.toContain('meals-few');
+    const trade = { ...DEFAULT_RULES, keepHours: 72, thawHours: 48 };
+    expect(codes({ rules: trade })).toEqual(expect.arrayContaining(['keeping-long', 'thaw-long']));
+    expect(found('keeping-long', { rules: trade })?.numbers).toEqual({ houseHours: 72, officialHours: 24 });
+    expect(codes({ rules: { ...DEFAULT_RULES, thawHours: 12 } })).toContain('thaw-short');
+    expect(codes({ weighedOn: addDays(EXAMPLE.day, -4) })).not.toContain('weight-old');
+    expect(codes({ weighedOn: addDays(EXAMPLE.day, -5) })).toContain('weight-old');
+  });
+
+  it('treats over their share', () => {
+    expect(codes({ treats: { grams: 60, kcalPer100g: 300 } })).toContain('treats-high');
+    expect(codes({ treats: { grams: 5, kcalPer100g: 300 } })).not.toContain('treats-high');
+  });
+
+  // By hand: 5.5 % of 3 980 g is 218.9 g; a tenth of it is 21.9 g of the food, or half of that of treats twice as rich.
+  it('treats as a part of the day, and the most of these treats, even when they are more than the day', () => {
+    const rich = (grams: number) => ({ grams, kcalPer100g: DEFAULT_FOOD.kcalPer100g * 2 });
+    expect(treatShareOf({ ...poppy, treats: rich(10) })).toBeCloseTo(20 / 218.9, 9);
+    expect(treatShareOf({ ...poppy, treats: null })).toBe(0);
+    for (const grams of [12, 40, 300]) {
+      const finding = found('treats-high', { treats: rich(grams) });
+      expect(plainSpaces(finding?.mend ?? '')).toBe('Keep them to 10 %: about 11 g of these treats.');
+      expect(finding?.numbers['share']).toBeCloseTo((grams * 2) / 218.9, 9);
+    }
+  });
+});
+
+describe('keeping', () => {
+  it('puts the official time beside a longer rule, and never thaws a big pack too late', () => {
+    expect(keepingOf({ ...DEFAULT_RULES, keepHours: 72, officialKeeping: 'us' })).toMatchObject({
+      houseHours: 72,
+      longer: true,
+      official: { hours: 48 },
+    });
+    expect(keepingOf(DEFAULT_RULES).longer).toBe(false);
+    expect([moveAheadHours(DEFAULT_RULES, 4.5), moveAheadHours({ ...DEFAULT_RULES, thawHours: 48 }, 0.454)]).toEqual([48, 48]);
+  });
+});
+
+describe('the estimate', () => {
+  it('is Klein’s unless the rules choose that of NRC, and says which', () => {
+    const nrc = { ...DEFAULT_RULES, growthMethod: 'nrc' as const };
+    const [klein, higher] = [rationOn(poppy), rationOn({ ...poppy, rules: nrc })];
+    expect((higher.estimateKcal ?? 0) / (klein.estimateKcal ?? 1)).toBeGreaterThan(1.15);
+    expect(higher.dayGrams).toBe(klein.dayGrams);
+    expect(found('energy-low', { rules: nrc })?.source).toMatch(/National Research Council 2006/);
+    expect(
+      explainRation({ ...poppy, rules: nrc })
+        .map((l) => l.what)
+        .join(),
+    ).toMatch(/Published estimate for growth by NRC 2006/);
+  });
+});
+
+describe('what mends a finding', () => {
+  const applied = (code: string, change: Partial<FindingsInput> = {}) => {
+    const finding = found(code, change);
+    if (finding?.change === undefined) throw new Error(`no change for ${code}`);
+    const rules = { ...(change.rules ?? DEFAULT_RULES), [finding.change.key]: finding.change.value };
+    expect(houseRulesSchema.safeParse(rules).success).toBe(true);
+    return codes({ ...change, rules });
+  };
+  it('is a rule that is in bounds, and mends it', () => {
+    expect(applied('bone-aim')).not.toContain('bone-aim');
+    expect(applied('meals-few')).not.toContain('meals-few');
+    expect(applied('keeping-long', { rules: { ...DEFAULT_RULES, keepHours: 72 } })).not.toContain('keeping-long');
+    expect(applied('thaw-long', { rules: { ...DEFAULT_RULES, thawHours: 48 } })).not.toContain('thaw-long');
+    expect(applied('thaw-short', { rules: { ...DEFAULT_RULES, thawHours: 12 } })).not.toContain('thaw-short');
+  });
+
+  it('goes a tenth at a time, and never past the estimate', () => {
+    const rich: Food = { ...DEFAULT_FOOD, kcalPer100g: 260 };
+    expect(found('energy-low', { food: { ...DEFAULT_FOOD, kcalPer100g: 190 } })?.change).toEqual({
+      key: 'shareYoung',
+      value: 0.061,
+    });
+    expect(found('energy-low', { food: { ...DEFAULT_FOOD, kcalPer100g: 60 } })?.change).toBeUndefined();
+    expect(found('energy-high', { food: { ...rich, kcalPer100g: 420 } })?.change).toEqual({ key: 'shareYoung', value: 0.05 });
+    expect(found('energy-low', { gainInBand: true })?.change).toBeUndefined();
+  });
+});
+
+describe('where the number comes from', () => {
+  it('each line has a figure and a source; the bowls are those of the ration', () => {
+    const lines = explainRation({ ...EXAMPLE, rules: DEFAULT_RULES });
+    for (const line of lines) expect([line.figure, line.source].every((t) => t.length > 1)).toBe(true);
+    expect(lines.map((l) => plainSpaces(l.figure))).toEqual(
+      expect.arrayContaining(['5.5 % × 3.98 kg = 218.9 g', '72 g + 72 g + 72 g = 216 g']),
+    );
+    expect(lines.find((l) => l.what.startsWith('Published estimate'))?.figure).toContain('p = 3.98 / 22 = 0.18');
+  });
+
+  it('says so when there is no adult weight', () => {
+    expect(explainRation({ ...EXAMPLE, adultKg: null, rules: DEFAULT_RULES }).some((l) => l.figure.includes('not without'))).toBe(
+      true,
+    );
+  });
+});

@@ -1,0 +1,77 @@
+/** Birth weights, milestones and the quiet record, against published figures and one real litter. */
+import { describe, expect, test } from 'vitest';
+import { localTime } from '../../../core/calendar/clock.ts';
+import { birthNote } from '../../../core/growth/birth-note.ts';
+import { milestonesOf } from '../../../core/growth/milestones.ts';
+import { seenOf } from '../../../core/growth/seen.ts';
+import { seriesOf } from '../../../core/growth/series.ts';
+import { BREED_BIRTH_WEIGHTS } from '../../../core/reference/growth/birth-weight.ts';
+import { TYHURST } from '../../fixtures/tyhurst-litter.ts';
+import { make, SIX, sixWith } from './make.ts';
+
+describe('birth weight', () => {
+  // Mugnier et al. 2020, tables 1 and 2, seen: the thresholds of each breed and the deaths under them.
+  test.each(BREED_BIRTH_WEIGHTS.map((b) => [b.breed, b] as const))('%s by its own thresholds', (name, b) => {
+    expect(birthNote(name.toLowerCase(), b.lowBelow, [])).toMatchObject({ by: 'breed', is: 'normal', deaths: b.deaths[0] });
+    expect(birthNote(name, b.veryLowBelow, [])).toMatchObject({ is: 'low', deaths: b.deaths[1] });
+    expect(birthNote(name, b.veryLowBelow - 1, [])).toMatchObject({ is: 'very-low', deaths: b.deaths[2] });
+  });
+
+  test('an unlisted breed by two thirds of its litter, and not at all with fewer than three', () => {
+    const litter = [300, 310, 290, 300];
+    expect(birthNote('Mudi', 199, litter)).toMatchObject({ by: 'litter', is: 'very-low', meanGrams: 300, under: 200 });
+    expect(birthNote('Mudi', 200, litter)).toMatchObject({ is: 'normal' });
+    expect(birthNote('', 100, [100, 300])).toBeNull();
+  });
+});
+
+describe('milestones', () => {
+  // Computed from all 45 weighings of the litter; the excerpt shows them at the first of its own weighings after.
+  test.each(TYHURST.names.map((name, i) => [name, i] as const))(
+    '%s of a real litter doubled and tripled as published',
+    (_, i) => {
+      const series = TYHURST.ounces.map(({ day, weights }) => ({
+        instant: day * 86_400_000,
+        at: localTime(`2019-03-${String(Math.min(31, day)).padStart(2, '0')}T07:00`),
+        // Weighed first on day 1, taken as its birth weight as in the publication.
+        ageDays: day === 1 ? 0 : day,
+        grams: weights[i] ?? Number.NaN,
+        readingId: `${day}`,
+      }));
+      const days = TYHURST.ounces.map((o) => o.day as number);
+      const shownAt = (day: number) => days.find((d) => d >= day);
+      const [double, triple] = milestonesOf(series);
+      expect([double?.day, triple?.day]).toEqual([shownAt(TYHURST.doublingDays[i] ?? 0), shownAt(TYHURST.triplingDays[i] ?? 0)]);
+    },
+  );
+
+  test('none without a weight at birth', () => {
+    const litter = make(SIX, { days: 20, typed: (name, day, grams) => (name === 'Ash' && day === 0 ? null : grams) });
+    expect(milestonesOf(seriesOf(litter, 'Ash'))).toEqual([]);
+    expect(milestonesOf(seriesOf(litter, 'Briar')).map((m) => m.times)).toEqual([2, 3]);
+  });
+});
+
+describe('what was seen', () => {
+  test('a fading puppy: each change of level once, in order, with what was said then; its littermates nothing', () => {
+    const litter = make(sixWith('Dock', { drift: (age) => (age < 6 ? 0 : -0.06 * (age - 6)) }), { days: 10 });
+    const seen = seenOf(litter, 'Dock', 'g').filter((s) => s.about === 'puppy');
+    expect(seen.length).toBeGreaterThan(0);
+    expect(seen.at(-1)?.level).toBe('act');
+    expect(seen.every((s) => /\d+ g a day|losing|No gain/.test(s.sentence.replaceAll('\u00a0', ' ')))).toBe(true);
+    expect(seen.map((s) => s.at)).toEqual(seen.map((s) => s.at).toSorted());
+    expect(new Set(seen.map((s, i) => `${s.level}${i}`)).size).toBe(seen.length);
+    seen.slice(1).forEach((s, i) => {
+      expect(s.level).not.toBe(seen[i]?.level);
+    });
+    expect(seenOf(litter, 'Briar', 'g').filter((s) => s.about === 'puppy')).toEqual([]);
+  });
+
+  test('it never looks ahead: cut at a session, the record is the beginning of the whole one', () => {
+    const litter = make(sixWith('Dock', { drift: (age) => (age < 6 ? 0 : -0.06 * (age - 6)) }), { days: 10 });
+    const whole = seenOf(litter, 'Dock', 'g');
+    const day8 = (litter.puppies[0]?.bornInstant ?? 0) + 8.5 * 86_400_000;
+    const cut = seenOf({ ...litter, readings: litter.readings.filter((r) => r.instant < day8) }, 'Dock', 'g');
+    expect(cut).toEqual(whole.slice(0, cut.length));
+  });
+});

@@ -1,0 +1,127 @@
+/** The browser host as a process of its own: what it prints, how it ends. Needs the built program. */
+
+import { type ChildProcess, spawn } from 'node:child_process';
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, describe, expect, test } from 'vitest';
+import { onlyWhere } from '../../only-where.ts';
+import { ask } from './client.ts';
+
+const HOST = fileURLToPath(new URL('../../../out/host/host.mjs', import.meta.url));
+const isBuilt = existsSync(HOST) && existsSync(fileURLToPath(new URL('../../../out/renderer/index.html', import.meta.url)));
+
+const folder = mkdtempSync(join(tmpdir(), 'whelpside-host-'));
+const running: ChildProcess[] = [];
+afterAll(() => {
+  for (const child of running) if (child.exitCode === null) child.kill('SIGKILL');
+  rmSync(folder, { recursive: true, force: true });
+});
+
+interface Run {
+  readonly child: ChildProcess;
+  /** Resolves with what was printed once it holds the text. */
+  said(text: string): Promise<string>;
+  readonly ended: Promise<{ code: number | null; out: string; err: string }>;
+}
+
+function run(...args: string[]): Run {
+  const child = spawn(process.execPath, [HOST, '--no-open', ...args], { stdio: ['ignore', 'pipe', 'pipe'] });
+  running.push(child);
+  const heard = { out: '', err: '' };
+  child.stdout.on('data', (part) => {
+    heard.out += String(part);
+  });
+  child.stderr.on('data', (part) => {
+    heard.err += String(part);
+  });
+  const ended = new Promise<{ code: number | null; out: string; err: string }>((resolve) => {
+    child.once('close', (code) => resolve({ code, ...heard }));
+  });
+  const said = async (text: string): Promise<string> => {
+    while (!heard.out.includes(text)) {
+      const first = await Promise.race([ended, new Promise((next) => child.stdout.once('data', next))]);
+      if (typeof first === 'object' && first !== null && 'code' in first) throw new Error(`it ended: ${heard.err}`);
+    }
+    return heard.out;
+  };
+  return { child, said, ended };
+}
+
+const portIn = (out: string): number =>
+  Number(/^Whelpside is open at http:\/\/127\.0\.0\.1:(\d+)\/\?key=[A-Za-z0-9_-]{43}$/m.exec(out)?.[1]);
+
+describe.runIf(onlyWhere(isBuilt, 'the browser host is not built; "npm test" builds it first'))('the host', () => {
+  test('prints its address, holds its folder alone, ends on a signal, and what it wrote is there again', async () => {
+    const data = join(folder, 'data');
+    const first = run('--data', data, '--demo');
+    const out = await first.said('\n');
+    const port = portIn(out);
+    expect(port).toBeGreaterThan(0);
+
+    const second = await run('--data', data).ended;
+    expect(second.code).toBe(1);
+    expect(second.err).toBe(`Whelpside is already open on this folder. Use that window, or close it first. (${data})\n`);
+    expect(second.out).toBe('');
+
+    const third = await run('--data', join(folder, 'other'), '--port', String(port)).ended;
+    expect(third).toMatchObject({ code: 1, out: '', err: `Port ${port} is taken. Leave --port out to get a free one.\n` });
+
+    const entered = await ask(port, { path: `/${out.trim().split('/').at(-1)}` });
+    expect(entered.status).toBe(303);
+
+    first.child.kill('SIGTERM');
+    expect((await first.ended).code).toBe(0);
+    expect(existsSync(join(data, 'whelpside.sqlite-wal'))).toBe(false);
+
+    const again = run('--data', data, '--demo');
+    await again.said('\n');
+    again.child.kill('SIGINT');
+    expect(await again.ended).toMatchObject({ code: 0, err: '' });
+  });
+
+  test('an open stream does not keep it from ending', async () => {
+    const host = run('--data', join(folder, 'stream'));
+    const address = (await host.said('\n')).trim().split(' ').at(-1) ?? '';
+    const entered = await fetch(address, { redirect: 'manual' });
+    const cookie = entered.headers.getSetCookie()[0]?.split(';')[0] ?? '';
+    const stream = await fetch(new URL('/changed', address), { headers: { cookie } });
+    expect(stream.status).toBe(200);
+    host.child.kill('SIGTERM');
+    expect((await host.ended).code).toBe(0);
+    await stream.text().catch(() => '');
+  });
+
+  test("another program's database is refused in one sentence and left as it is", async () => {
+    const data = join(folder, 'foreign');
+    mkdirSync(data);
+    const database = Buffer.alloc(4096);
+    database.write('SQLite format 3\0', 'latin1');
+    writeFileSync(join(data, 'whelpside.sqlite'), database);
+    const { code, out, err } = await run('--data', data).ended;
+    expect(code).toBe(1);
+    expect(out).toBe('');
+    expect(err).toMatch(/^The data file [^\n]+\. \([^\n]+\)\n$/);
+    expect(readFileSync(join(data, 'whelpside.sqlite')).equals(database)).toBe(true);
+  });
+
+  test('a damaged file is said, left as it is, and the window still opens, to name the ways on', async () => {
+    const data = join(folder, 'damaged');
+    mkdirSync(data);
+    const letter = 'a letter to a friend, long enough to be looked at by its first hundred bytes. '.repeat(3);
+    writeFileSync(join(data, 'whelpside.sqlite'), letter);
+    const host = run('--data', data, '--demo');
+    const out = await host.said('is open at');
+    expect(out).toMatch(/^The data file is not in order\. [^\n]+\nWhelpside is open at http:\/\/127\.0\.0\.1:\d+\//);
+    host.child.kill('SIGTERM');
+    expect((await host.ended).code).toBe(0);
+    expect(readFileSync(join(data, 'whelpside.sqlite'), 'utf8')).toBe(letter);
+  });
+
+  test('wrong arguments are said, with the right ones', async () => {
+    const { code, err } = await run('--prot', '1').ended;
+    expect(code).toBe(2);
+    expect(err).toContain('Usage: whelpside [--data <folder>] [--port <number>] [--demo] [--no-open]');
+  });
+});

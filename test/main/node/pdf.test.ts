@@ -1,0 +1,101 @@
+/** A plan through a real Chromium: the page that the window previews, as a PDF. Needs the built window and a browser. */
+
+import { existsSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { OPERATIONS } from '../../../core/contract/operations.ts';
+import type { PlanDocument } from '../../../core/homing/document.ts';
+import { now } from '../../../main/hosting/clock.ts';
+import { readWindowFiles } from '../../../main/hosting/files.ts';
+import { PaperSlots } from '../../../main/hosting/slots.ts';
+import { type ChromiumPaper, chromiumPaper, printingBrowser } from '../../../main/node/pdf.ts';
+import { createServer, type Served } from '../../../main/node/server.ts';
+import type { Program } from '../../../main/service/program.ts';
+import { onlyWhere } from '../../only-where.ts';
+import { openOn, scratchFolder } from '../open.ts';
+
+const BUILT = fileURLToPath(new URL('../../../out/renderer/', import.meta.url));
+const isBuilt = existsSync(`${BUILT}index.html`);
+const browser = await printingBrowser();
+
+interface Pdf {
+  readonly title: string;
+  readonly language: string;
+  readonly isTagged: boolean;
+  /** Width and height of each page, in points. */
+  readonly sizes: number[][];
+  readonly texts: string[];
+}
+
+async function read(bytes: Uint8Array): Promise<Pdf> {
+  const pdf = await getDocument({ data: new Uint8Array(bytes), verbosity: 0 }).promise;
+  const { info } = await pdf.getMetadata();
+  const { Title: title, Language: language } = info as { Title?: string; Language?: string };
+  const pages = await Promise.all(Array.from({ length: pdf.numPages }, (_, n) => pdf.getPage(n + 1)));
+  const contents = await Promise.all(pages.map((page) => page.getTextContent()));
+  return {
+    title: title ?? '',
+    language: language ?? '',
+    isTagged: (await pages[0]?.getStructTree()) !== null,
+    sizes: pages.map((page) => page.view.slice(2).map(Math.round)),
+    texts: contents.map((content) => content.items.map((item) => ('str' in item ? item.str : '')).join(' ')),
+  };
+}
+
+const canPrint = onlyWhere(
+  isBuilt && browser !== null,
+  'the window is not built ("npm test" builds it first), or no Chromium is installed',
+);
+describe.runIf(canPrint)('paper through Chromium', () => {
+  const { folder, remove } = scratchFolder();
+  const slots = new PaperSlots(() => performance.now());
+  let program: Program;
+  let server: Served;
+  let paper: ChromiumPaper;
+  let document: PlanDocument;
+
+  beforeAll(async () => {
+    paper = chromiumPaper(browser ?? '', slots, () => server);
+    program = openOn(folder, { paper });
+    server = await createServer({ dispatch: program.dispatch, files: readWindowFiles(BUILT), slots, port: 0 });
+    const ask = async (name: 'records.addDemo' | 'litter.all' | 'homing.plan', input: unknown): Promise<unknown> => {
+      const result = await program.dispatch(name, input);
+      if (!result.ok) throw new Error(`${name}: ${result.error.message}`);
+      return result.value;
+    };
+    const { local } = now();
+    await ask('records.addDemo', { now: local, utcOffsetMinutes: -new Date().getTimezoneOffset() });
+    const { litters } = OPERATIONS['litter.all'].output.parse(await ask('litter.all', {}));
+    const puppyId = litters[0]?.puppies[0]?.id;
+    document = OPERATIONS['homing.plan'].output.parse(await ask('homing.plan', { puppyId, on: local.slice(0, 10) })).document;
+  });
+  afterAll(async () => {
+    await paper.close();
+    await server.close();
+    program.close();
+    remove();
+  });
+
+  // Sizes: ISO 216 A4 is 210 × 297 mm; Letter is 8.5 × 11 in (ANSI/ASME Y14.1); 72 points are an inch.
+  test.each([
+    ['a4', [595, 842]],
+    ['letter', [612, 792]],
+  ] as const)(
+    '%s: two whole sheets, tagged, with title, language and words',
+    async (size, points) => {
+      const bytes = await paper.print(document, size);
+      expect(new TextDecoder('latin1').decode(bytes.slice(0, 5))).toBe('%PDF-');
+      const pdf = await read(bytes);
+      expect(pdf.sizes).toHaveLength(2);
+      for (const sides of pdf.sizes) {
+        for (const [at, side] of sides.entries()) expect(Math.abs(side - (points[at] ?? 0))).toBeLessThanOrEqual(1);
+      }
+      expect(pdf.isTagged).toBe(true);
+      expect(pdf.language).toBe('en');
+      expect(pdf.title).not.toBe('');
+      expect(pdf.texts[0]).toContain(document.name);
+    },
+    60_000,
+  );
+});

@@ -1,0 +1,76 @@
+/** Where things stand on the second sheet, and round figures for the axes. */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { PlanDocument, PlanRow } from '../../core/homing/document.ts';
+import { planDocument } from '../../core/homing/plan.ts';
+import { halves, noteColumns } from '../../renderer/print/arrange.ts';
+import { niceTop, weekTicks } from '../../renderer/print/scales.ts';
+import { planFacts } from '../core/homing/facts.ts';
+
+type Group = PlanDocument['table']['groups'][number];
+
+const row = (fromDay: number): PlanRow => ({
+  age: '',
+  from: '',
+  fromDay,
+  weight: '',
+  share: '',
+  dayGrams: 1,
+  meals: {},
+  mark: 'none',
+});
+const group = (heading: string, rows: number, first: number): Group => ({
+  heading,
+  rows: Array.from({ length: rows }, (_, i) => row(first + i)),
+});
+
+describe('the halves of the table', () => {
+  it('part where the meals change when that is even enough', () => {
+    const groups = planDocument(planFacts()).table.groups;
+    const [left, right] = halves(groups);
+    expect(left.map((g) => g.heading)).toEqual(['Three meals a day']);
+    expect(right[0]?.heading).toBe('Three become two: midday shrinks');
+  });
+
+  it('keep every row once and in order, whatever the groups', () => {
+    fc.assert(
+      fc.property(fc.array(fc.integer({ min: 1, max: 30 }), { minLength: 1, maxLength: 6 }), (sizes) => {
+        const groups = sizes.map((n, i) => group(`g${i}`, n, i * 100));
+        const [left, right] = halves(groups);
+        expect([...left, ...right].flatMap((g) => g.rows)).toEqual(groups.flatMap((g) => g.rows));
+        const lines = (some: readonly Group[]) => some.reduce((n, g) => n + g.rows.length + 1, 0);
+        const all = lines(groups);
+        if (all > 10) expect(Math.max(lines(left), lines(right))).toBeLessThanOrEqual(Math.ceil(all / 2) + 4);
+        expect([...left, ...right].every((g) => g.rows.length > 0)).toBe(true);
+      }),
+    );
+  });
+});
+
+describe('the columns of the notes', () => {
+  it('hold every note once, in order, in three columns', () => {
+    const { notes, vet } = planDocument(planFacts());
+    const columns = noteColumns(notes, vet);
+    expect(columns).toHaveLength(3);
+    expect(columns.flat()).toEqual(notes);
+  });
+});
+
+describe('axes', () => {
+  it('hold the highest weight in at most five even steps', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.05, max: 200, noNaN: true }), (most) => {
+        const { top, step } = niceTop(most);
+        expect(top).toBeGreaterThanOrEqual(most - 1e-9);
+        expect(Math.round(top / step)).toBeLessThanOrEqual(5);
+        expect(Math.abs(top / step - Math.round(top / step))).toBeLessThan(1e-6);
+      }),
+    );
+  });
+
+  it('tick every week at first, then wider, from birth', () => {
+    expect(weekTicks(56).map((t) => t.text)).toEqual(['birth', '1', '2', '3', '4', '5', '6', '7', '8 weeks']);
+    expect(weekTicks(120).map((t) => t.day / 7)).toEqual([0, 2, 4, 6, 8, 10, 12, 14, 16]);
+    for (const days of [1, 200, 900, 4000]) expect(weekTicks(days).length).toBeLessThanOrEqual(10);
+  });
+});
