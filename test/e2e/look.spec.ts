@@ -85,6 +85,8 @@ test('the window is walked by keyboard: Esc to the margin, arrows, a first lette
     .first()
     .focus();
   await page.keyboard.press('Enter');
+  // The page takes the focus once it has changed; an Esc before that still leaves the margin.
+  await expect(page.locator('main')).toBeFocused();
   await page.keyboard.press('Escape');
   await expect(page.locator('#margin a[aria-current="page"]')).toBeFocused();
   await page.keyboard.press('g');
@@ -93,7 +95,9 @@ test('the window is walked by keyboard: Esc to the margin, arrows, a first lette
   await expect(page.getByRole('link', { name: 'Weigh-in', exact: true })).toBeFocused();
   await page.keyboard.press('Enter');
   await expect(page.getByRole('heading', { level: 1, name: 'Weigh-in' })).toBeVisible();
+  await expect(page.getByRole('link', { name: 'To Today' })).toBeFocused();
   await page.keyboard.press('Escape');
+  await expect(page.locator('#margin a[aria-current="page"]')).toBeFocused();
   await page.keyboard.press('r');
   await page.keyboard.press('Enter');
   await expect(page.getByRole('heading', { level: 1, name: 'Records' })).toBeVisible();
