@@ -72,11 +72,34 @@ export function useQuery<N extends OperationName>(name: N, input: InputOf<N>): F
   return useSyncExternalStore(subscribe, snapshot) as Fetched<OutputOf<N>>;
 }
 
+/** Does one operation and fetches again what it touched. */
+type Run = <N extends OperationName>(name: N, input: InputOf<N>, options?: { quiet?: boolean }) => Promise<Result<OutputOf<N>>>;
+
+let turn: Promise<unknown> = Promise.resolve();
+
+/**
+ * Jobs of commands, one after another in the order they were asked for: an undo never overtakes a weight that is still on its
+ * way. Inside a job only the `run` it is given may be used; the outer one would wait for the job itself.
+ */
+export function inOrder<T>(job: (run: Run) => Promise<T>): Promise<T> {
+  const mine = turn.then(() => job(runNow));
+  turn = mine.catch(() => undefined);
+  return mine;
+}
+
 /**
  * Does a command or an act. On success the facts it touched are fetched again before this resolves; a failure is said
  * in the foot (unless `quiet`, when the caller says it in place) and nothing typed is lost.
  */
-export async function run<N extends OperationName>(
+export function run<N extends OperationName>(
+  name: N,
+  input: InputOf<N>,
+  options: { quiet?: boolean } = {},
+): Promise<Result<OutputOf<N>>> {
+  return OPERATIONS[name].kind === 'command' ? inOrder((now) => now(name, input, options)) : runNow(name, input, options);
+}
+
+async function runNow<N extends OperationName>(
   name: N,
   input: InputOf<N>,
   options: { quiet?: boolean } = {},

@@ -9,7 +9,7 @@ import { parseTyped, type TypedFault } from '../../core/growth/scale/wedge.ts';
 import type { Puppy, Reading, ReadingFields } from '../../core/litter/litter.ts';
 import { type Grams, type MassUnit, massText, parseMass, toGrams } from '../../core/units/mass.ts';
 import { instantOf, now } from '../data/now.ts';
-import { run } from '../data/query.ts';
+import { inOrder } from '../data/query.ts';
 import { growthWords } from '../words/en/growth.ts';
 import type { LitterGrowthFacts } from './useLitterGrowth.ts';
 import { mends, nextToWeigh, readingBefore, readingOf, takenAt, toWeigh, type WeighingSession } from './weigh-in.ts';
@@ -81,7 +81,6 @@ export function useWeighIn(
   const [mistakes, setMistakes] = useState<ReadonlyMap<string, TypedFault>>(new Map());
   const [chosen, setChosen] = useState<string | null | undefined>(firstPuppyId ?? undefined);
   const [filled, setFilled] = useState<{ id: string; text: string; grams: Grams } | null>(null);
-  const queue = useRef<Promise<void>>(Promise.resolve());
   const written = useRef(new Map<string, string>());
 
   const inSession = useMemo(
@@ -113,9 +112,6 @@ export function useWeighIn(
       return copy;
     });
   const after = (id: string) => nextToWeigh(order, id, (other) => other === id || weighed(other));
-  const enqueue = (job: () => Promise<void>) => {
-    queue.current = queue.current.then(job, job);
-  };
 
   function write(row: WeighInRow, grams: Grams, typed: string, typedUnit: MassUnit, held: boolean, source: Source): void {
     const { local, instant } = now();
@@ -137,7 +133,7 @@ export function useWeighIn(
     setIn(setPending, id, { typed, grams, at, instant: fields.instant, held, source });
     setIn(setDrafts, id, held ? typed : null);
     setIn(setMistakes, id, null);
-    enqueue(async () => {
+    void inOrder(async (run) => {
       const replaces = mending ? old.id : followUp ? (written.current.get(id) ?? null) : null;
       const result =
         replaces === null
@@ -159,7 +155,7 @@ export function useWeighIn(
     const id = row.puppy.id;
     setChosen(after(id));
     setIn(setDrafts, id, null);
-    enqueue(async () => {
+    void inOrder(async (run) => {
       const readingId = row.reading?.id ?? written.current.get(id);
       if (readingId === undefined) return;
       const result = await run('growth.keep', { readingId });
@@ -169,7 +165,7 @@ export function useWeighIn(
 
   function keepBoth(pair: ReadingFinding, id: string): void {
     setChosen(after(id));
-    enqueue(async () => {
+    void inOrder(async (run) => {
       for (const readingId of [pair.readingId, pair.withReadingId]) {
         if (readingId === null) continue;
         const result = await run('growth.keep', { readingId });
@@ -183,7 +179,7 @@ export function useWeighIn(
 
   /** Undoes or does again the last thing, and takes the puppy in hand that it was about. */
   function goBack(operation: 'records.undo' | 'records.redo'): void {
-    enqueue(async () => {
+    void inOrder(async (run) => {
       const result = await run(operation, {});
       if (!result.ok) return;
       const back = result.value.done.puppyId;
@@ -254,7 +250,7 @@ export function useWeighIn(
       if (swap?.withReadingId == null || row === null) return;
       const [readingId, withReadingId, id] = [swap.readingId, swap.withReadingId, row.puppy.id];
       setChosen(after(id));
-      enqueue(async () => {
+      void inOrder(async (run) => {
         const result = await run('growth.exchange', { readingId, withReadingId });
         if (!result.ok) setChosen(id);
       });
@@ -289,7 +285,7 @@ export function useWeighIn(
       ids[at + by] = moved;
       const gone = facts.puppies.filter((p) => !ids.includes(p.id)).map((p) => p.id);
       const litterId = facts.litter.id;
-      enqueue(async () => {
+      void inOrder(async (run) => {
         await run('litter.arrange', { litterId, puppyIds: [...ids, ...gone] });
       });
     },
