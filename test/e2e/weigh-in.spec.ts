@@ -29,6 +29,8 @@ test('a first litter by keyboard only: begin, collars, weights, a doubt, a mista
   }
   await expect(page.getByText('All ten weighed.')).toBeVisible();
   await expect(page.getByRole('link', { name: 'To Today' })).toBeFocused();
+  // The foot names the last weight once it is on the disk; before that it would pass through the others.
+  await expect(page.locator('.foot .undo')).toContainText('396');
 
   // Undo is one key and returns to the last puppy.
   await page.keyboard.press('ControlOrMeta+z');
