@@ -8,7 +8,7 @@ export function rulesOn(versions: readonly RulesVersion[], day: CivilDate): Hous
   return versions.find((v) => v.from <= day)?.rules ?? DEFAULT_RULES;
 }
 
-/** The rules of a litter on a day: its own if it has any by then, else the house's. */
+/** The rules of a litter on a day: its own where it has some by then, else the house's. */
 export function rulesOfLitter(
   all: { readonly versions: readonly RulesVersion[]; readonly ofLitters: readonly LitterRules[] },
   litterId: string,
