@@ -9,8 +9,8 @@ import { covariance, type PathPoint, type Score, scoreAllStarts } from './score.
 const TRUST = 1.5;
 const TRUST_SLOW_LITTER = 0.3;
 /** Litter scores from which it begins to be slow, and at which it is. */
-const SLOW_FROM = 0.6;
-const SLOW_TO = 1.5;
+const SLOW_FROM = 0.45;
+const SLOW_TO = 1.1;
 /** From about the age at which puppies find the food bowl, a little more proof is asked. */
 const LATER_PENALTY = { most: 0.6, from: 20, days: 16 } as const;
 const USUAL: OwnScale = { weighing: 1, wander: 1 };

@@ -18,11 +18,11 @@ export interface OwnScale {
   readonly wander: number;
 }
 
-const MIDDLE_PRIOR = 30;
+const MIDDLE_PRIOR = 8;
 const MIDDLE_USUAL = 0.78;
-const RISE_PRIOR = 20;
+const RISE_PRIOR = 5;
 const RISE_USUAL = 0.52;
-const LEAST = 0.4;
+const LEAST = 0.25;
 const MOST = 4;
 const LARGEST_SQUARE = 9;
 

@@ -36,8 +36,13 @@ export function scoreLitter(window: Window, reference: ReferenceGain, stepGrams:
     firstDay: PUPPY_SPREAD.firstDay ** 2 / most,
     weaning: LITTER_SPREAD.weaning ** 2,
   };
-  const score = scorePath(points, covariance(points, wander, reference, own), reference, PENALTY);
+  const score = scorePath(points, covariance(points, wander, reference, atLeastUsual(own)), reference, PENALTY);
   return { ...score, start: rows[score.start] ?? 0 };
+}
+
+/** Quiet puppies do not make the litter quiet: what all of them share, the dam's milk and the room, is not in their own noise. */
+function atLeastUsual(own: OwnScale): OwnScale {
+  return { weighing: Math.max(1, own.weighing), wander: Math.max(1, own.wander) };
 }
 
 function middleOf(window: Window, s: number): { ageDays: number; grams: number } {

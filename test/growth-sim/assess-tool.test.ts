@@ -39,9 +39,14 @@ describe('assessing a folder of weights', () => {
       join(folder, 'quoted.csv'),
       '\uFEFF"puppy","at","weight_g"\r\n"A","2026-03-02T07:00",400\r\n"A","2026-03-03T07:00",\r\n',
     );
+    for (const name of ['small', 'small-no-note']) {
+      const weights = ['A,2026-03-02T07:00,390', 'B,2026-03-02T07:01,410', 'C,2026-03-02T07:02,265'];
+      writeFileSync(join(folder, `${name}.csv`), `puppy,at,weight_g\n${weights.join('\n')}\n`);
+    }
     writeFileSync(
       join(folder, 'litters.json'),
       JSON.stringify([
+        { file: 'small.csv', born_at: '2026-03-02T04:10', breed: 'Mudi', breed_birth_g: 400 },
         { file: 'sick.csv', born_at: '2026-03-02T04:10', expected_adult_kg: 20, puppies: [{ puppy: 'puppy-001', sex: 'f' }] },
       ]),
     );
@@ -60,8 +65,15 @@ describe('assessing a folder of weights', () => {
   it('one bad file is named, the others are written, the exit code says so', () => {
     expect(code).toBe(1);
     expect(errors).toContain('bad.csv: line 2: 2026-03-02T25:00 is not a time');
-    expect(readdirSync(out).sort()).toEqual(['cut.json', 'quoted.json', 'sick.json']);
+    expect(readdirSync(out).sort()).toEqual(['cut.json', 'quoted.json', 'sick.json', 'small-no-note.json', 'small.json']);
     expect(read('quoted.json')).toEqual([]);
+  });
+
+  it('a newborn is held against the usual birth weight of its breed where that is given', () => {
+    expect(read('small.json')).toMatchObject([
+      { puppy: 'C', level: 'watch', kind: 'puppy', reason: expect.stringContaining('under two thirds of the usual 400 g') },
+    ]);
+    expect(read('small-no-note.json')).toEqual([]);
   });
 
   it('says who is in trouble, since when and why', () => {

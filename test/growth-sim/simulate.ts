@@ -2,7 +2,7 @@
  * Invented litters with a known truth, built from published numbers: birth weights and their spread within a litter
  * (Mugnier et al 2020), gains of 5-10 % a day in week one and 3.5-6 % in weeks two to four (Small Animal Clinical Nutrition,
  * 5th edition, table 16-1), one feed of 1.5-5 % of body weight (computed there), residual noise 1.8 % then 1.0 % in one open
- * litter of six. What no source gives (how a fading puppy loses, how often people mistype) is our own choice and marked so.
+ * litter of six, of which its scale's step of 28 g is the larger part. What no source gives (how a fading puppy loses, how often people mistype) is our own choice and marked so.
  */
 import { fromLocalMinutes, localMinutes, localTime } from '../../core/calendar/clock.ts';
 import type { GrowthInput, GrowthPuppy, GrowthReading } from '../../core/growth/input.ts';
@@ -222,13 +222,13 @@ function trueWeights(
   const pace = (age: number) => start * Math.exp(-Math.max(0.012, fade) * age);
   const litterLasting = r.normal(0.13);
   const hours = Math.ceil(days * 24) + 24;
-  const shared = dailyRates(r, hours, 0.12 * noise);
+  const shared = dailyRates(r, hours, 0.08 * noise);
   const weaningShared = dailyRates(r, hours, 1);
   const tables = new Map<string, Float64Array>();
   for (const id of ids) {
     const small = plan.small.includes(id);
     const lasting = r.normal(0.07);
-    const own = dailyRates(r, hours, 0.24 * noise);
+    const own = dailyRates(r, hours, 0.165 * noise);
     const firstDay = r.normal(0.018);
     const table = new Float64Array(hours + 1);
     table[0] = Math.log(middle) + (small ? -r.between(0.22, 0.4) : r.normal(0.085));
@@ -272,7 +272,7 @@ function weigh(
 ): { sessions: GrowthReading[][]; step: number; again: (r: Random, id: string, instant: number) => GrowthReading | null } {
   const birth = Math.exp(truth(ids[0] ?? '', 0));
   const step = r.chance(0.15) ? (birth > 300 ? r.pick([5, 10]) : 5) : r.pick([1, 1, 1, 2]);
-  const feed = noise * r.between(0.01, 0.0165);
+  const feed = noise * r.between(0.007, 0.0115);
   const twiceUntil = r.pick([0, 14, 14, 14, 21]);
   const wriggle = (by: Random, age: number): number => by.normal((by.chance(0.02) ? 2 : 1) * (age > 24 ? feed * 1.25 : feed));
   const shown = (id: string, age: number, noise: number) =>
