@@ -76,6 +76,8 @@ interface Draft {
 const JUMP_FLOOR = 0.035;
 /** After a longer gap a jump may be growth. */
 const JUMP_DAYS = 2.5;
+/** A weighing a day after the last and many days before the next is hardly between the two: growth in the gap says nothing about it. */
+const LEAST_BETWEEN = 0.25;
 const LITTER_LOSS_AT_ONCE = 0.02;
 const LITTER_LOSS_PER_DAY = 0.02;
 const MISTYPED_FLOOR = 0.05;
@@ -265,6 +267,7 @@ function lookBackAtScale(draft: Draft, k: number): boolean {
     return false;
   const devs: number[] = [];
   let rate = 0;
+  let rounding = 0;
   for (const row of draft.sessions[k]?.rows ?? []) {
     const at = session.rows.findIndex((r) => r.index === row.index);
     const was = step.innovations[at] ?? null;
@@ -272,14 +275,15 @@ function lookBackAtScale(draft: Draft, k: number): boolean {
     if (was === null || level === null || row.used === null || session.rows[at]?.used === null) continue;
     const now = predict(level, row.ageDays, draft.ground.reference, draft.ground.alone);
     const share = was.prediction.days / now.days;
-    if (now.days > 2 * JUMP_DAYS) continue;
+    if (now.days > 2 * JUMP_DAYS || share < LEAST_BETWEEN) continue;
     devs.push(was.off - share * (Math.log(row.used) - now.level));
     rate = SHARED_RATE * draft.ground.reference.pace(row.ageDays) * Math.sqrt(now.days * share * (1 - share));
+    rounding = draft.ground.stepGrams / row.reading.grams / Math.sqrt(6);
   }
   const jump = middle(devs);
   const alike = devs.filter((d) => Math.sign(d) === Math.sign(jump)).length / devs.length;
-  if (devs.length < 3 || Math.abs(jump) <= JUMP_FLOOR + 3 * rate || alike < 0.8 || middleDistance(devs) >= Math.abs(jump) / 2)
-    return false;
+  const limit = JUMP_FLOOR + 3 * Math.hypot(rate, rounding);
+  if (devs.length < 3 || Math.abs(jump) <= limit || alike < 0.8 || middleDistance(devs) >= Math.abs(jump) / 2) return false;
   draft.sessions[k - 1] = {
     ...session,
     rows: session.rows.map((r) => (r.used === null ? r : { ...r, used: null, verdict: 'scale' })),
