@@ -11,7 +11,7 @@ export interface Marks {
 const SIX_MARKS: Marks = { watch: 2, act: 2.33 };
 export const LITTER_MARKS: Marks = { watch: 1.6, act: 1.85 };
 const USUAL_LITTER = 6;
-const BY_SIZE = 0.2;
+const BY_SIZE = 0.3;
 
 /** More puppies are more chances of a false alarm: the marks rise with the litter, so that its breeder is not called more often. */
 export function puppyMarks(puppies: number): Marks {
