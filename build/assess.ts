@@ -1,7 +1,8 @@
 /**
  * `npm run -s assess -- <folder> --out <folder>`: reads every *.csv of a folder (header `puppy,at,weight_g`, at the local
  * `YYYY-MM-DDThh:mm`) and writes beside each name a JSON list of what stood at each weighing, as far as it could be known
- * then. An optional `litters.json` says when a litter was born, what adult weight is expected and of which sex each puppy is.
+ * then. An optional `litters.json` says when a litter was born, what adult weight is expected, of which sex each puppy is, of
+ * which breed they are and what such a puppy usually weighs at birth (`breed`, `breed_birth_g`; for breeds without published figures).
  * A file that can't be read is named on the error output and the others go on; the exit code is then 1.
  */
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
@@ -21,6 +22,8 @@ const litterSchema = z.looseObject({
   file: z.string(),
   born_at: localTimeSchema.nullish(),
   expected_adult_kg: z.number().positive().nullish(),
+  breed: z.string().nullish(),
+  breed_birth_g: z.number().positive().nullish(),
   puppies: z.array(z.looseObject({ puppy: z.string(), sex: z.enum(['f', 'm']).nullish() })).nullish(),
 });
 type LitterNote = z.infer<typeof litterSchema>;
@@ -169,6 +172,8 @@ function litterFrom(csv: string, note: LitterNote | undefined): GrowthInput {
     ),
     scaleStepGrams: null,
     sizeClass: note?.expected_adult_kg == null ? null : classOfAdult(note.expected_adult_kg),
+    breed: note?.breed ?? '',
+    breedBirthGrams: note?.breed_birth_g ?? null,
   };
 }
 

@@ -58,6 +58,9 @@ function op<I extends z.ZodType, O extends z.ZodType>(o: Operation<I, O>): Opera
 const nothing = z.strictObject({});
 const litterWithPuppies = z.strictObject({ litter: litterSchema, puppies: z.array(puppySchema) });
 
+/** As much of a reading as a line needs: there are thousands of them. */
+const lineReading = readingSchema.pick({ puppyId: true, instant: true, grams: true });
+
 const birthWeight = readingFieldsSchema.pick({ grams: true, typed: true, unit: true, source: true });
 
 /** What was done, as data; `words` makes the sentence. `who` is the puppy's or dam's name at that time. */
@@ -211,6 +214,19 @@ export const OPERATIONS = {
     input: z.strictObject({ litterId: idSchema }),
     output: z.strictObject({ readings: z.array(readingSchema) }),
     tags: ['readings'],
+  }),
+  /**
+   * Earlier litters of the same breed as written, in any case and spacing; the youngest first, 24 at the most, and their weights
+   * of the first eight weeks that stand and are not in question. None when the breed is not written; invented ones only for an
+   * invented litter.
+   */
+  'growth.line': op({
+    kind: 'query',
+    input: z.strictObject({ litterId: idSchema }),
+    output: z.strictObject({
+      litters: z.array(z.strictObject({ ...litterWithPuppies.shape, readings: z.array(lineReading) })).max(24),
+    }),
+    tags: ['litters', 'readings'],
   }),
   'growth.record': op({
     kind: 'command',

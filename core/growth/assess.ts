@@ -2,9 +2,9 @@
 import { dateOf, type LocalTime } from '../calendar/clock.ts';
 import { addDays, type CivilDate } from '../calendar/day.ts';
 import { type MassUnit, massText } from '../units/mass.ts';
-import { breedBirthWeight, deathsToDay21 } from './birth-class.ts';
+import { deathsToDay21, type VeryLow, veryLowBelow } from './birth-class.ts';
 import { findingsIn, type ReadingFinding } from './findings.ts';
-import { firstDaysGrowth, isUnderBirth } from './first-days.ts';
+import { firstDaysGrowth, hasLost4 } from './first-days.ts';
 import type { GrowthInput, GrowthPuppy } from './input.ts';
 import { predict } from './level-filter.ts';
 import { type Level, puppyMarks } from './levels.ts';
@@ -214,7 +214,9 @@ function troubleSentence(
   const byScore = (track.found?.score ?? 0) >= puppyMarks(input.puppies.length).watch;
   const birth = birthOf(known.cleaned.sessions, puppy);
   if (track.rule !== 'steady' && birth !== null && (!byScore || trouble === null)) {
-    if (!isUnderBirth(birth, last.grams, 4)) return bornSmallSentence(birth, input.breed ?? '', unit);
+    if (!hasLost4(birth, last.grams, known.stepGrams)) {
+      return bornSmallSentence(birth, veryLowBelow(input.breed ?? '', input.breedBirthGrams ?? null), unit);
+    }
     const percent = Math.floor(-firstDaysGrowth(birth, last.grams));
     return `${massText(last.grams, unit)} is ${percent}\u00a0% under the birth weight of ${massText(birth, unit)}.${lateNote(last)}`;
   }
@@ -226,12 +228,15 @@ function troubleSentence(
   return `${lessGain(since, trouble.actual, trouble.expected, unit, `${pronouns(puppy.sex).subject} has been`)}${lateNote(last)}`;
 }
 
-/** The published deaths are for the explanation; the level asks only for a closer look. */
-function bornSmallSentence(birth: number, breed: string, unit: MassUnit): string {
-  const row = breedBirthWeight(breed);
-  if (row === null) return `${massText(birth, unit)} at birth is very little.`;
-  const percent = Math.round(deathsToDay21('very-low', row));
-  return `${massText(birth, unit)} at birth is very little for the breed (under ${massText(row.veryLowBelow, unit)}). In one study ${percent}\u00a0% of such puppies were lost by day 21.`;
+/** The published deaths are for the explanation; the level asks only for a closer look. Without published ones none are told. */
+function bornSmallSentence(birth: number, veryLow: VeryLow | null, unit: MassUnit): string {
+  const told = `${massText(birth, unit)} at birth is very little`;
+  if (veryLow === null) return `${told}.`;
+  if (veryLow.by !== 'thresholds') {
+    return `${told} for the breed (under two thirds of the usual ${massText(veryLow.mean, unit)}).`;
+  }
+  const percent = Math.round(deathsToDay21('very-low', veryLow.breed));
+  return `${told} for the breed (under ${massText(veryLow.below, unit)}). In one study ${percent}\u00a0% of such puppies were lost by day 21.`;
 }
 
 function lateNote(last: SeriesPoint): string {

@@ -22,10 +22,19 @@ const DAY_TWO = { from: 1.5, to: 2.5 };
 /** Three days, and the hours by which a weighing is late. */
 const FIRST_DAYS = 3.25;
 
+/**
+ * Four per cent or more under birth weight, as far as the scale can tell: where one step of it is more than that (an ounce
+ * of 480 g), a single step down tells nothing. Grams.
+ */
+export function hasLost4(birthGrams: number, grams: number, stepGrams: number): boolean {
+  const scaleCanTell = 25 * stepGrams < birthGrams || tenths(birthGrams) - tenths(grams) > tenths(stepGrams);
+  return scaleCanTell && isUnderBirth(birthGrams, grams, 4);
+}
+
 /** What the rules say of one weight. `before` is what they said at the last one: kept until it is back within the rule. */
-export function firstDaysLevel(before: Level, birthGrams: number, grams: number, ageDays: number): Level {
+export function firstDaysLevel(before: Level, birthGrams: number, grams: number, ageDays: number, stepGrams: number): Level {
   const lost10 = isUnderBirth(birthGrams, grams, 10);
-  const lost4 = isUnderBirth(birthGrams, grams, 4);
+  const lost4 = hasLost4(birthGrams, grams, stepGrams);
   if (lost10 && (ageDays <= FIRST_DAYS || before === 'act')) return 'act';
   if (lost4 && ((ageDays >= DAY_TWO.from && ageDays <= DAY_TWO.to) || before !== 'steady')) return 'watch';
   return 'steady';

@@ -48,11 +48,13 @@ export interface GrowthInput {
   readonly sizeClass: SizeClass | null;
   /** As the breeder wrote it: for published birth weights, when the study has the breed. */
   readonly breed?: string;
+  /** The usual birth weight of the breed as the breeder wrote it, in grams: for a breed that the study does not have. */
+  readonly breedBirthGrams?: number | null;
 }
 
 /** The facts of one litter as growth wants them. */
 export function growthInput(
-  litter: Pick<Litter, 'sizeClass' | 'breed'>,
+  litter: Pick<Litter, 'sizeClass' | 'breed' | 'breedBirthGrams'>,
   puppies: readonly Puppy[],
   readings: readonly Reading[],
   scaleStepGrams: number | null,
@@ -82,6 +84,7 @@ export function growthInput(
     scaleStepGrams,
     sizeClass: litter.sizeClass,
     breed: litter.breed,
+    breedBirthGrams: litter.breedBirthGrams,
   };
 }
 

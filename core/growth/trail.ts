@@ -3,8 +3,7 @@
  * said yesterday is not rewritten; later sessions only add to the trail.
  */
 import type { SizeClass } from '../litter/litter.ts';
-import type { BreedBirthWeight } from '../reference/growth/birth-weight.ts';
-import { birthClass, breedBirthWeight } from './birth-class.ts';
+import { type VeryLow, veryLowBelow } from './birth-class.ts';
 import { firstDaysLevel } from './first-days.ts';
 import type { GrowthInput, GrowthPuppy } from './input.ts';
 import { type Level, LITTER_MARKS, levelAfter, type Marks, puppyMarks, worse } from './levels.ts';
@@ -57,7 +56,7 @@ const USUAL_BIRTH: Readonly<Record<SizeClass, number>> = { toy: 150, small: 200,
 export function trailOf(input: GrowthInput): readonly Known[] {
   const sessions = sessionsOf(input);
   const keys = sessions.map(keyOf);
-  const ground = JSON.stringify([input.puppies, input.scaleStepGrams, input.sizeClass, input.breed]);
+  const ground = JSON.stringify([input.puppies, input.scaleStepGrams, input.sizeClass, input.breed, input.breedBirthGrams]);
   const kept = REMEMBERED.find((r) => r.ground === ground && r.keys[0] === keys[0]);
   const trail: Known[] = [];
   if (kept !== undefined) {
@@ -122,6 +121,7 @@ function knownAfter(past: Known | null, session: WeighSession, input: GrowthInpu
     input.puppies.map((): PuppyTrack => ({ level: 'steady', rule: 'steady', found: null, start: null, last: null }));
   const now = cleaned.sessions[k];
   const marks = puppyMarks(input.puppies.length);
+  const veryLow = veryLowBelow(input.breed ?? '', input.breedBirthGrams ?? null);
   let risen = rises;
   const puppies = before.map((track, i): PuppyTrack => {
     const row = now?.rows.find((r) => r.index === i);
@@ -130,7 +130,7 @@ function knownAfter(past: Known | null, session: WeighSession, input: GrowthInpu
     const compared = others.some(Boolean) ? others : before.map((_, j) => j !== i);
     const found = scorePuppy(window, i, compared, litter.found.score, reference, stepGrams, own);
     if (found !== null) risen = withRise(risen, found.rise);
-    return trackAfter(track, found, row, window.first, k, cleaned.sessions, marks, breedBirthWeight(input.breed ?? ''));
+    return trackAfter(track, found, row, window.first, k, cleaned.sessions, marks, veryLow, stepGrams);
   });
   return { cleaned, reference, stepGrams, puppies, litter, rises: risen };
 }
@@ -143,21 +143,25 @@ function trackAfter(
   k: number,
   sessions: readonly CleanSession[],
   marks: Marks,
-  breed: BreedBirthWeight | null,
+  veryLow: VeryLow | null,
+  stepGrams: number,
 ): PuppyTrack {
   const birth = birthOf(sessions, row.puppy);
   const rule =
     birth === null
       ? 'steady'
-      : worse(firstDaysLevel(before.rule, birth, row.used ?? birth, row.ageDays), bornSmall(birth, row.ageDays, breed));
+      : worse(
+          firstDaysLevel(before.rule, birth, row.used ?? birth, row.ageDays, stepGrams),
+          bornSmall(birth, row.ageDays, veryLow),
+        );
   const byScore = levelAfter(scoreLevel(before, marks), found?.score ?? 0, marks);
   const level = worse(byScore, rule);
   return { level, rule, found, start: found === null || found.score <= 0 ? null : first + found.startRow, last: k };
 }
 
 /** A birth weight that is very low in the breed: watched through the days in which most of them are lost. */
-function bornSmall(birthGrams: number, ageDays: number, breed: BreedBirthWeight | null): Level {
-  return breed !== null && ageDays <= BORN_SMALL_DAYS && birthClass(breed, birthGrams) === 'very-low' ? 'watch' : 'steady';
+function bornSmall(birthGrams: number, ageDays: number, veryLow: VeryLow | null): Level {
+  return veryLow !== null && ageDays <= BORN_SMALL_DAYS && birthGrams < veryLow.below ? 'watch' : 'steady';
 }
 
 /** The level without the first-days rules, which are kept by their own measure. */

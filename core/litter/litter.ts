@@ -44,6 +44,9 @@ export type Session = (typeof SESSIONS)[number];
 
 const adultKg = z.number().min(0.5).max(120).nullable();
 
+/** Usual birth weight of a breed, in grams: the means of the smallest and the heaviest breeds are well within. */
+export const BREED_BIRTH_GRAMS = { low: 40, high: 1500 } as const;
+
 /** What the breeder writes about a litter. Adult weights in kg, null when she does not know. */
 export const litterFieldsSchema = z.strictObject({
   name: shortText,
@@ -53,6 +56,8 @@ export const litterFieldsSchema = z.strictObject({
   sizeClass: z.enum(SIZE_CLASSES).nullable(),
   adultDogKg: adultKg,
   adultBitchKg: adultKg,
+  /** The usual birth weight of the breed, null when she gave none. Not used where figures of the breed were published. */
+  breedBirthGrams: gramsSchema.min(BREED_BIRTH_GRAMS.low).max(BREED_BIRTH_GRAMS.high).nullable(),
   whelpedAt: localTimeSchema,
   whelpedInstant: instantSchema,
 });

@@ -9,7 +9,7 @@ import { toGrams } from '../../core/units/mass.ts';
 import stored from './demo-litters.json' with { type: 'json' };
 
 /** Minutes count from the midnight that the day of whelping began with; the last morning is `days` later. */
-export interface DemoLitter extends Omit<LitterFields, 'whelpedAt' | 'whelpedInstant'> {
+export interface DemoLitter extends Omit<LitterFields, 'breedBirthGrams' | 'whelpedAt' | 'whelpedInstant'> {
   readonly days: number;
   readonly whelpedMinute: number;
   /** When each weigh-in began; the puppies follow a minute apart. Before noon it is a morning's. */
@@ -77,7 +77,14 @@ function dateLitter(stored: DemoLitter, dated: Dated): DemoFacts {
     return { at: fromLocalMinutes(minutes), instant: (minutes - dated.utcOffsetMinutes) * 60_000 };
   };
   const whelped = time(whelpedMinute);
-  const litter: Litter = { ...fields, id: dated.newId(), whelpedAt: whelped.at, whelpedInstant: whelped.instant, demo: true };
+  const litter: Litter = {
+    ...fields,
+    breedBirthGrams: null,
+    id: dated.newId(),
+    whelpedAt: whelped.at,
+    whelpedInstant: whelped.instant,
+    demo: true,
+  };
   const both = puppies.map((puppy, index) => datePuppy(puppy, index, litter.id, weighIns, time, dated));
   const dogs = both.map((b) => b.puppy);
   return {

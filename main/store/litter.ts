@@ -11,8 +11,8 @@ import {
 } from '../../core/litter/litter.ts';
 import type { Recorder, Row } from './journal.ts';
 
-const LITTER = `SELECT l.id, l.name, l.dam, l.sire, l.breed, l.sizeClass, l.adultDogKg, l.adultBitchKg, l.whelpedAt, l.whelpedInstant, l.demo
-  FROM litters l WHERE l.removed = 0`;
+const LITTER = `SELECT l.id, l.name, l.dam, l.sire, l.breed, l.sizeClass, l.adultDogKg, l.adultBitchKg, l.breedBirthGrams, l.whelpedAt,
+  l.whelpedInstant, l.demo FROM litters l WHERE l.removed = 0`;
 const PUPPY = `SELECT p.id, p.litterId, p.letter, p.colour, p.pattern, p.callName, p.sex, p.markings, p.birthOrder, p.bornAt, p.bornInstant,
   p.place, p.state, p.stateOn FROM puppies p JOIN litters l ON l.id = p.litterId WHERE p.removed = 0 AND l.removed = 0`;
 

@@ -246,4 +246,11 @@ CREATE TABLE freezer (
 ) STRICT;
 `,
   },
+  {
+    version: 5,
+    name: 'the usual birth weight of a breed',
+    sql: `
+ALTER TABLE litters ADD COLUMN breedBirthGrams REAL CHECK (breedBirthGrams > 0);
+`,
+  },
 ];

@@ -23,7 +23,7 @@ export function BirthFacts({
   const birth = birthIn(series);
   if (birth === null) return null;
   const births = input.puppies.flatMap((p) => birthIn(seriesOf(input, p.id)) ?? []);
-  const note = birthNote(litter.breed, birth, births);
+  const note = birthNote(litter.breed, litter.breedBirthGrams, birth, births);
   const milestones = milestonesOf(series);
   return (
     <>

@@ -31,11 +31,14 @@ import { growthWords, standingWords } from '../words/en/growth.ts';
 import { puppyNoteWords } from '../words/en/puppy-notes.ts';
 import { BirthFacts } from './BirthFacts.tsx';
 import { knownOf } from './known.ts';
+import { lineByReading, linePoints } from './line.ts';
 import { mostPoints } from './most.ts';
+import { OwnLine } from './OwnLine.tsx';
 import { PuppyLevel } from './PuppyLevel.tsx';
 import { recordOf } from './puppy-days.ts';
 import { RecordTable } from './RecordTable.tsx';
 import { SeenPart } from './SeenPart.tsx';
+import { useLine } from './useLine.ts';
 import { type LitterGrowthFacts, useLitterGrowth } from './useLitterGrowth.ts';
 import { VetLine } from './VetLine.tsx';
 import { toWeigh } from './weigh-in.ts';
@@ -191,6 +194,7 @@ function View(props: ViewProps) {
   const [showMost, setShowMost] = useState(false);
   const tableId = useId();
   const { input, readings } = facts;
+  const line = useLine(puppy.litterId);
   const rows = useMemo(() => (input === null ? [] : recordOf(readings, input, puppy.id)), [readings, input, puppy.id]);
   if (input === null) return null;
   if (view === 'notes') return <Notes {...props} rows={rows} />;
@@ -200,6 +204,7 @@ function View(props: ViewProps) {
   const standings = standingsOf(input, puppy.id);
   const span = { from: 0, until: series.at(-1)?.ageDays ?? 0 };
   const most = mostPoints(series);
+  const ownLine = linePoints(line, series);
   return (
     <div className="charts-and-record">
       <div className="charts">
@@ -209,6 +214,7 @@ function View(props: ViewProps) {
               own={series}
               band={bandOf(input, puppy.id)}
               {...(showMost ? { most } : {})}
+              line={ownLine}
               name={name}
               collar={puppy.collar}
               unit={unit}
@@ -248,6 +254,7 @@ function View(props: ViewProps) {
           unit={unit}
           today={today}
           caption={`${name}: ${growthWords.wholeRecord}`}
+          line={lineByReading(line, series)}
         />
         {rows.length > LAST_ROWS && (
           <p className="note">
@@ -275,6 +282,7 @@ function NoReadings({ puppy }: { puppy: Puppy }) {
 
 function Notes({ facts, puppy, assessment, unit, rows }: ViewProps & { rows: ReturnType<typeof recordOf> }) {
   const today = useToday();
+  const line = useLine(puppy.litterId);
   const { litter } = facts;
   if (litter === null) return null;
   const adult = expectedAdultKg(litter, puppy.sex);
@@ -334,6 +342,9 @@ function Notes({ facts, puppy, assessment, unit, rows }: ViewProps & { rows: Ret
           </p>
         </section>
       </div>
+      {facts.input !== null && line !== null && puppy.state !== 'died' && (
+        <OwnLine line={line} breed={litter.breed} series={seriesOf(facts.input, puppy.id)} sex={puppy.sex} unit={unit} />
+      )}
       {facts.input !== null && knownOf(facts.input, puppy.id) === 'more' && (
         <SeenPart input={facts.input} readings={facts.readings} puppyId={puppy.id} unit={unit} />
       )}

@@ -13,10 +13,14 @@ interface Props {
   unit: MassUnit;
   today: CivilDate;
   caption: string;
+  /** Grams of the middle of the breeder's own line, by reading; the column is there when there are some. */
+  line?: ReadonlyMap<string, number>;
 }
 
+const NO_LINE: ReadonlyMap<string, number> = new Map();
+
 /** The figures behind the charts. A doubtful reading is answered here too. */
-export function RecordTable({ rows, unit, today, caption }: Props) {
+export function RecordTable({ rows, unit, today, caption, line = NO_LINE }: Props) {
   const suffix = unit === 'lboz' ? 'lb oz' : unit;
   return (
     <table className="record">
@@ -33,6 +37,11 @@ export function RecordTable({ rows, unit, today, caption }: Props) {
           <th scope="col" className="figure">
             {growthWords.standingColumn}
           </th>
+          {line.size > 0 && (
+            <th scope="col" className="figure own-line">
+              {growthWords.lineColumn(suffix)}
+            </th>
+          )}
           <th scope="col" className="remark">
             {growthWords.remark}
           </th>
@@ -40,17 +49,18 @@ export function RecordTable({ rows, unit, today, caption }: Props) {
       </thead>
       <tbody>
         {rows.map((row) => (
-          <RecordLine key={row.reading.id} row={row} unit={unit} today={today} />
+          <RecordLine key={row.reading.id} row={row} unit={unit} today={today} line={line} />
         ))}
       </tbody>
     </table>
   );
 }
 
-function RecordLine({ row, unit, today }: { row: RecordRow; unit: MassUnit; today: CivilDate }) {
+function RecordLine({ row, unit, today, line }: Required<Omit<Props, 'rows' | 'caption'>> & { row: RecordRow }) {
   const { reading, gain, standing } = row;
   const standsNow = stands(reading);
   const figure = massFigure(reading.grams, unit);
+  const middle = line.get(reading.id);
   return (
     <tr>
       <th scope="row">
@@ -69,6 +79,7 @@ function RecordLine({ row, unit, today }: { row: RecordRow; unit: MassUnit; toda
       </td>
       <td className="figure">{gain === null ? '' : signed(massFigure(Math.abs(gain), unit), gain)}</td>
       <td className="figure">{standing === null ? '' : standingFigure(standing)}</td>
+      {line.size > 0 && <td className="figure">{middle === undefined ? '' : massFigure(middle, unit)}</td>}
       <td className="remark">
         {reading.withdrawn ? (
           growthWords.takenBack

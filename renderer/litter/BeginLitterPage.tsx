@@ -26,6 +26,7 @@ import { PageTitle } from '../parts/PageTitle.tsx';
 import { unitShort } from '../words/en/feeding.ts';
 import { sexWords, sizeWords, beginWords as w } from '../words/en/litter.ts';
 import './begin.css';
+import { asksBreedBirth, breedBirthHint, readBreedBirth } from './breed-birth.ts';
 import { whelpingFault } from './changes.ts';
 
 interface NewPuppy {
@@ -41,6 +42,7 @@ interface Draft {
   readonly sizeClass: string;
   readonly adultDogKg: string;
   readonly adultBitchKg: string;
+  readonly breedBirth: string;
   readonly day: string;
   readonly clock: string;
   readonly count: string;
@@ -68,6 +70,7 @@ function emptyDraft(): Draft {
     sizeClass: '',
     adultDogKg: '',
     adultBitchKg: '',
+    breedBirth: '',
     count: '0',
     puppies: [],
     day: dateOf(local),
@@ -81,6 +84,10 @@ let unfinished: Draft | null = null;
 /** How many puppies the text asks for, 0 to 16; an unreadable text is none. */
 function countOf(text: string): Read<number> {
   return text.trim() === '' ? good(0) : readNumber({ low: 0, high: MOST, whole: true, example: w.puppiesExample })(text);
+}
+
+function asksBreedBirthIn(draft: Draft): boolean {
+  return asksBreedBirth(draft.breed, draft.breedBirth.trim() !== '');
 }
 
 function whelpedOf(draft: Draft): { at: LocalTime } | { faults: Faults } {
@@ -112,6 +119,7 @@ function readDraft(draft: Draft, unit: MassUnit): Read<Ready> & { faults: Faults
     sizeClass: SIZE_CLASSES.find((s) => s === draft.sizeClass) ?? null,
     adultDogKg: take('adultDogKg', readGrownKg(unit)(draft.adultDogKg), null),
     adultBitchKg: take('adultBitchKg', readGrownKg(unit)(draft.adultBitchKg), null),
+    breedBirthGrams: asksBreedBirthIn(draft) ? take('breedBirth', readBreedBirth(unit)(draft.breedBirth), null) : null,
     whelpedAt: at,
     whelpedInstant: instantOf(at),
   };
@@ -159,7 +167,11 @@ export function BeginLitterPage() {
     await begin(answer.value);
     setSending(false);
   };
-  const line = (field: 'dam' | 'sire' | 'name' | 'breed' | 'adultDogKg' | 'adultBitchKg', label: string, hint?: string) => (
+  const line = (
+    field: 'dam' | 'sire' | 'name' | 'breed' | 'breedBirth' | 'adultDogKg' | 'adultBitchKg',
+    label: string,
+    hint?: string,
+  ) => (
     <FormField
       label={label}
       {...(hint === undefined ? {} : { hint })}
@@ -198,6 +210,7 @@ export function BeginLitterPage() {
             onChange={(clock) => put({ clock })}
           />
           {line('breed', w.breed)}
+          {asksBreedBirthIn(draft) && line('breedBirth', w.breedBirth, breedBirthHint(draft.breed, unit))}
           <FormChoice
             label={w.size}
             hint={w.sizeHint}

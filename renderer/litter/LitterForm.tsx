@@ -9,6 +9,7 @@ import { SavedChoice, SavedField } from '../parts/form/fields.tsx';
 import { grownText, readClock, readDate, readGrownKg, readLine } from '../parts/form/read.ts';
 import { useWindow } from '../state/window.ts';
 import { beginWords as b, sizeWords, puppiesWords as w } from '../words/en/litter.ts';
+import { asksBreedBirth, breedBirthHint, breedBirthText, readBreedBirth } from './breed-birth.ts';
 import { changeLitter, changeWhelping } from './changes.ts';
 
 const LINE = 120;
@@ -61,6 +62,16 @@ export function LitterForm({ litter, unit }: { litter: Litter; unit: MassUnit })
           save={(clock) => changeWhelping(litter.id, localTime(`${dateOf(litter.whelpedAt)}T${clock}`))}
         />
         {text('breed', b.breed)}
+        {asksBreedBirth(litter.breed, litter.breedBirthGrams !== null) && (
+          <SavedField
+            inputMode="decimal"
+            label={b.breedBirth}
+            hint={breedBirthHint(litter.breed, unit)}
+            value={breedBirthText(litter.breedBirthGrams, unit)}
+            read={readBreedBirth(unit)}
+            save={(breedBirthGrams) => changeLitter(litter.id, { breedBirthGrams })}
+          />
+        )}
         <SavedChoice
           label={b.size}
           hint={b.sizeHint}

@@ -37,7 +37,8 @@ export function WeightChart({
   own,
   band,
   forecast = NO_FORECAST,
-  most: mostGrown = NO_MOST,
+  most: mostGrown = NO_POINTS,
+  line = NO_POINTS,
   name,
   collar,
   unit,
@@ -51,6 +52,8 @@ export function WeightChart({
   forecast?: readonly ForecastPoint[];
   /** The published upper edge of newborn growth, in grams. */
   most?: readonly WeightPoint[];
+  /** The middle of the breeder's own line, in grams. */
+  line?: readonly WeightPoint[];
   name: string;
   collar: Collar;
   unit: MassUnit;
@@ -124,6 +127,13 @@ export function WeightChart({
               borderDash: [8, 3, 2, 3],
             },
             {
+              ...ghost,
+              order: 2,
+              data: line.map((p) => at(p.ageDays, p.grams)),
+              borderWidth: 1,
+              borderColor: theme.ink,
+            },
+            {
               order: 1,
               data: own.map((p) => at(p.ageDays, p.grams)),
               borderColor: theme.ink,
@@ -146,13 +156,14 @@ export function WeightChart({
           groundTexts(theme, (chart) => [
             cornerText(chart, words.weight(axis.name)),
             ...bandTexts(chart, band.length),
-            ...mostText(chart, mostGrown.length),
+            ...lineText(chart, MOST, mostGrown.length, words.most),
+            ...lineText(chart, LINE, line.length, words.line),
           ]),
           watchEnds(new Map([[OWN, 'own'], ...(band.length === 0 ? [] : [[MIDDLE, 'middle'] as const])])),
         ],
       };
     };
-  }, [own, band, forecast, mostGrown, name, unit, most, marks, span, axis, watchEnds]);
+  }, [own, band, forecast, mostGrown, line, name, unit, most, marks, span, axis, watchEnds]);
   const last = own.at(-1);
   const label =
     last === undefined ? words.weightPictureEmpty(name) : words.weightPicture(name, massText(last.grams, unit), axis.name);
@@ -180,7 +191,7 @@ export function WeightChart({
   );
 }
 
-const NO_MOST: readonly WeightPoint[] = [];
+const NO_POINTS: readonly WeightPoint[] = [];
 const NO_FORECAST: readonly ForecastPoint[] = [];
 /** Grams shown on an empty chart. */
 const NOTHING_YET = 500;
@@ -188,13 +199,14 @@ const LOW = 0;
 const HIGH = 1;
 const MIDDLE = 4;
 const MOST = 6;
-const OWN = 7;
+const LINE = 7;
+const OWN = 8;
 
 /** What the line is, left of its upper end. */
-function mostText(chart: Chart, count: number): GroundText[] {
-  const shown = chart.getDatasetMeta(MOST).data.filter((p) => p.x <= chart.chartArea.right && p.y >= chart.chartArea.top + 20);
+function lineText(chart: Chart, set: number, count: number, text: string): GroundText[] {
+  const shown = chart.getDatasetMeta(set).data.filter((p) => p.x <= chart.chartArea.right && p.y >= chart.chartArea.top + 20);
   const last = count === 0 ? undefined : shown.at(-1);
-  return last === undefined ? [] : [{ text: words.most, x: last.x - 12, y: last.y, align: 'right' }];
+  return last === undefined ? [] : [{ text, x: last.x - 12, y: last.y, align: 'right' }];
 }
 
 /** "heaviest" over the band and "lightest littermate" under it, where the band is wide enough to be seen. */

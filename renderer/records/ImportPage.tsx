@@ -17,7 +17,7 @@ import './import.css';
 /** What was chosen and answered when the page was left, so that nothing is lost by looking something up. */
 let unfinished: ImportDraft | null = null;
 
-const NO_LITTER = { sizeClass: null, breed: '' } as const;
+const NO_LITTER = { sizeClass: null, breed: '', breedBirthGrams: null } as const;
 
 /** A table of weights: chosen or pasted, understood, asked about, shown row by row, and only then written. */
 export function ImportPage() {
@@ -94,7 +94,7 @@ function Understood({
 function useFindings(
   draft: ImportDraft,
   preview: Preview,
-  litter: Pick<Litter, 'sizeClass' | 'breed'>,
+  litter: Pick<Litter, 'sizeClass' | 'breed' | 'breedBirthGrams'>,
 ): ReadonlyMap<number, string> {
   const house = useHouse();
   const last = useRef<{ key: string; findings: ReadonlyMap<number, string> } | null>(null);

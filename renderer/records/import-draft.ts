@@ -217,7 +217,7 @@ export function sexesOf(draft: ImportDraft, preview: Preview): Map<string, Sex> 
 export function findingsOf(
   draft: ImportDraft,
   preview: Preview,
-  litter: Pick<Litter, 'sizeClass' | 'breed'>,
+  litter: Pick<Litter, 'sizeClass' | 'breed' | 'breedBirthGrams'>,
   house: House,
 ): Map<number, string> {
   const { target } = preview;
@@ -284,6 +284,7 @@ export function importInput(draft: ImportDraft, preview: Preview): InputOf<'reco
               sizeClass: null,
               adultDogKg: null,
               adultBitchKg: null,
+              breedBirthGrams: null,
               whelpedAt,
               whelpedInstant: instantOf(whelpedAt),
             },

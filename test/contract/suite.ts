@@ -173,6 +173,10 @@ const CASES: Cases = {
     good: (w) => ({ litterId: w.litter.id }),
     refused: [['no such litter', 'not-found', () => ({ litterId: NO_ID })]],
   },
+  'growth.line': {
+    good: (w) => ({ litterId: w.litter.id }),
+    refused: [['no such litter', 'not-found', () => ({ litterId: NO_ID })]],
+  },
   'growth.record': {
     good: (w) => ({ puppyId: other(w), reading: now(w) }),
     refused: [
@@ -703,6 +707,7 @@ export function contractSuite(name: string, makeDispatch: MakeDispatch): void {
     describe.each(NAMES)('%s', (operation) => operationSuite(operation, makeDispatch));
     describe('names', () => namesSuite(makeDispatch));
     describe('undo and redo', () => undoSuite(makeDispatch));
+    describe('earlier litters of a breed', () => lineSuite(makeDispatch));
     describe('the demo', () => demoSuite(makeDispatch));
     describe('papers', () => papersSuite(makeDispatch));
   });
@@ -851,6 +856,51 @@ function undoSuite(makeDispatch: MakeDispatch): void {
     for (let n = 0; n < 3; n += 1)
       await call(world().dispatch, 'growth.record', { puppyId: other(world()), reading: now(world()) });
     expect(await count()).toBe(start + 3);
+  });
+}
+
+function lineSuite(makeDispatch: MakeDispatch): void {
+  const { world } = withWorld(makeDispatch);
+  const lineOf = async (litterId: string) => (await call(world().dispatch, 'growth.line', { litterId })).litters;
+
+  /** A litter of a year before, with one puppy weighed at birth. */
+  async function older(dam: string, breed: string) {
+    const { dispatch, clock } = world();
+    const at = before(clock, 365);
+    const fields = { ...litterFields(clock, dam), breed, whelpedAt: at.local, whelpedInstant: at.instant };
+    const { litter } = await call(dispatch, 'litter.begin', fields);
+    const birthWeight = { grams: 390, typed: '390', unit: 'g', source: 'keyboard' } as const;
+    const puppy = { ...puppyFields(clock, 0), bornAt: at.local, bornInstant: at.instant };
+    const added = await call(dispatch, 'litter.addPuppy', { litterId: litter.id, fields: puppy, birthWeight });
+    return { litter, puppy: added.puppy };
+  }
+
+  it('gives the earlier litters of the breed, in any spelling, with the weights of their first weeks that count', async () => {
+    const { dispatch, clock, litter } = world();
+    await call(dispatch, 'litter.change', {
+      litterId: litter.id,
+      fields: { ...litterFields(clock, 'Yarrow'), breed: 'Field Spaniel' },
+    });
+    const same = await older('Sedge', ' field  SPANIEL');
+    await older('Sorrel', 'Field Setter');
+    const weigh = (days: number, grams: number) =>
+      call(dispatch, 'growth.record', { puppyId: same.puppy.id, reading: readingFields(before(clock, 365 - days), grams) });
+    await weigh(10, 800);
+    const { reading: wrong } = await weigh(11, 8000);
+    await call(dispatch, 'growth.withdraw', { readingId: wrong.id });
+    await weigh(90, 9000);
+    const line = await lineOf(litter.id);
+    expect(line.map((l) => [l.litter.dam, l.puppies.map((p) => p.id)])).toEqual([['Sedge', [same.puppy.id]]]);
+    expect(line[0]?.readings.map((r) => [r.puppyId, r.grams])).toEqual([390, 800].map((grams) => [same.puppy.id, grams]));
+    // What came later is no earlier litter.
+    expect(await lineOf(same.litter.id)).toEqual([]);
+  });
+
+  it('gives none when no breed is written', async () => {
+    const { emptyLitter } = world();
+    await older('Sedge', '');
+    expect(emptyLitter.breed).toBe('');
+    expect(await lineOf(emptyLitter.id)).toEqual([]);
   });
 }
 

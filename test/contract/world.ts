@@ -52,6 +52,7 @@ export function litterFields(clock: Clock, dam: string): InputOf<'litter.begin'>
     sizeClass: 'medium',
     adultDogKg: 26,
     adultBitchKg: 22,
+    breedBirthGrams: 300,
     whelpedAt: whelped.local,
     whelpedInstant: whelped.instant,
   };

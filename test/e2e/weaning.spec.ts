@@ -34,7 +34,16 @@ function ago(days: number, hour: number, minute = 0): { at: string; instant: num
 /** Six puppies, 33 days old, weighed for six mornings; the fourth has hardly gained since three days ago. */
 async function litterOfSix(page: Page): Promise<string> {
   const born = ago(AGE, 3);
-  const begun = { name: '', dam: 'Hazel', sire: '', breed: '', sizeClass: 'medium', adultDogKg: 26, adultBitchKg: 22 };
+  const begun = {
+    name: '',
+    dam: 'Hazel',
+    sire: '',
+    breed: '',
+    sizeClass: 'medium',
+    adultDogKg: 26,
+    adultBitchKg: 22,
+    breedBirthGrams: null,
+  };
   const { litter } = await ask(page, 'litter.begin', { ...begun, whelpedAt: born.at, whelpedInstant: born.instant });
   const litterId = litter?.id ?? '';
   const colours = ['red', 'blue', 'yellow', 'green', 'white', 'orange'] as const;

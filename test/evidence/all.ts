@@ -2,6 +2,7 @@
 import { feedingRows } from './feeding.ts';
 import { freezerRows } from './freezer.ts';
 import { growthRows } from './growth.ts';
+import { growthLineRows } from './growth-line.ts';
 import { nursingRows } from './nursing.ts';
 import type { EvidenceRow } from './row.ts';
 import { standardsRows } from './standards.ts';
@@ -10,6 +11,7 @@ import { tradeFoodRows } from './trade-foods.ts';
 
 export const allRows: readonly EvidenceRow[] = [
   ...growthRows,
+  ...growthLineRows,
   ...feedingRows,
   ...freezerRows,
   ...nursingRows,

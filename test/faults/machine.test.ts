@@ -246,6 +246,7 @@ describe('a clock that is set back', () => {
       sizeClass: null,
       adultDogKg: null,
       adultBitchKg: null,
+      breedBirthGrams: null,
       whelpedAt: '2026-10-01T08:00',
       whelpedInstant: Date.parse('2026-10-01T06:00:00Z'),
     });

@@ -29,3 +29,34 @@ export const BREED_BIRTH_WEIGHTS: readonly BreedBirthWeight[] = [
 
 /** Of all breeds in the study together, deaths to day 21 in percent: normal, low, very low birth weight. */
 export const ALL_BREEDS_DEATHS: readonly [number, number, number] = [4.2, 8.9, 55.3];
+
+interface SmallStudy {
+  readonly who: string;
+  readonly where: string;
+}
+
+/** Means of breeds that the table above lacks: no thresholds and no deaths were published with them. Weights in grams. */
+export interface SmallStudyMean {
+  /** How the breed is written, the first as the study has it. */
+  readonly names: readonly [string, ...string[]];
+  readonly mean: number;
+  readonly study: SmallStudy;
+}
+
+/**
+ * Seen. Few puppies of each breed. Of the three breeds that both studies have, its means are 4 to 21 % under those of the
+ * large study, so a limit reckoned from them rather says too little than too much.
+ */
+const BAWASKAR: SmallStudy = { who: 'Bawaskar et al. 2018', where: 'Indian Journal of Canine Practice 10:123' };
+/** Seen: 154 g, standard deviation 35. */
+const MENCHETTI: SmallStudy = { who: 'Menchetti et al. 2020', where: 'Italian Journal of Animal Science 19:792' };
+
+export const SMALL_STUDY_MEANS: readonly SmallStudyMean[] = [
+  { names: ['Pug'], mean: 152.5, study: BAWASKAR },
+  // Not the sizes of the German Spitz: the study says no more than "Spitz".
+  { names: ['Spitz'], mean: 186.9, study: BAWASKAR },
+  { names: ['Saint Bernard', 'St Bernard'], mean: 462, study: BAWASKAR },
+  { names: ['Great Dane'], mean: 456.7, study: BAWASKAR },
+  { names: ['Dobermann', 'Doberman', 'Doberman Pinscher'], mean: 525, study: BAWASKAR },
+  { names: ['Toy Poodle', 'Poodle, toy'], mean: 154, study: MENCHETTI },
+];

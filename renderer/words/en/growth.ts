@@ -123,6 +123,7 @@ export const growthWords = {
   perDay: 'a day',
   percentADay: '% a day',
   standingColumn: 'standing',
+  lineColumn: (unit: string) => `your line, ${unit}`,
   levelColumn: 'level',
   wholeRecord: 'whole record',
   lastDays: 'the last days',

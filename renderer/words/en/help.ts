@@ -80,6 +80,8 @@ export const helpParts: readonly HelpPart[] = [
       'Standing is where a puppy is against the middle of its littermates: “9 % under the middle”. Drift is how its standing moved in the last days. Drift is what matters: a small puppy that keeps its place is steady.',
       'On the drift line every puppy is its collar, at its standing. The tail shows where it stood two days ago. Those at watch or act hang under the line.',
       'On a puppy’s page stand what its birth weight means in its breed, where figures were published, when it doubled and tripled it, and what was seen at which weighing. A doubling that comes late is a note, never an alarm.',
+      'A newborn that is very light for its breed is at watch from birth for two days. Where limits of the breed were published, they hold. For any other breed, write its usual birth weight on the page Puppies; under two thirds of it is very light. Two thirds is reckoned from the ten breeds that have limits, and nobody has tested it on yours. Left empty, the mean of a small study serves for six breeds; for the rest birth weight raises no level.',
+      'Beside your own line: once three earlier litters of the same breed, with twelve puppies, were weighed from birth, a puppy’s page tells where it is among them for its birth weight and age, and how it gained in the last days beside those that stood where it did. The middle of the line is a thin line in the chart and a column of the table. Every litter counts alike. It is a note, goes into no level, and is no reason to feed more.',
       'The forecast is a range, not a goal. It starts at the puppy’s own weight, and every new weight starts it afresh. Slow growth is safe growth, above all in large breeds.',
     ],
   },

@@ -75,6 +75,9 @@ export const beginWords = {
   grownDogs: 'dogs grow to',
   grownBitches: 'bitches grow to',
   grownHint: (unit: 'kg' | 'lb') => (unit === 'kg' ? 'kg, or write 53 lb' : 'lb, or write 24 kg'),
+  breedBirth: 'usual birth weight of the breed',
+  breedBirthHint: (unit: 'g' | 'oz', ofStudy: string | null) =>
+    `${unit === 'g' ? 'g, or write 5.4 oz' : 'oz, or write 154 g'}; a newborn under two thirds of it is at watch${ofStudy === null ? '' : `; left empty, the ${ofStudy} of one small study counts`}`,
   whelpedDate: 'whelped on',
   whelpedTime: 'at',
   whelpedFuture: 'That is still to come. Write the day and time that the first puppy was born.',

@@ -135,6 +135,7 @@ export const chartWords = {
   heaviest: 'heaviest',
   lightest: 'lightest littermate',
   most: 'most a newborn grows',
+  line: 'your own line',
   forecast: 'forecast',
   percent: (percent: number) => `${signed(percent)}\u00a0%`,
   percentADay: (percent: number) => `${signed(Math.round(percent * 10) / 10)}\u00a0% of its weight`,

@@ -9,6 +9,9 @@ export const BIRTH_SOURCE =
 /** "low for a Golden Retriever", "usual for the breed". */
 export function birthWords(note: BirthNote): string {
   if (note.by === 'litter') return note.is === 'very-low' ? 'under two thirds of the litter’s mean' : 'usual in this litter';
+  if (note.by === 'mean') {
+    return note.is === 'very-low' ? 'under two thirds of the usual' : 'not very low for the breed';
+  }
   const { breed } = note.breed;
   const words = { normal: 'usual for the breed', low: 'low for the breed', 'very-low': 'very low for the breed' };
   return `${words[note.is]} (${breed})`;
@@ -19,8 +22,18 @@ export function birthHow(note: BirthNote, unit: MassUnit): string {
   if (note.by === 'litter') {
     return `The mean of the litter is ${mass(note.meanGrams)}, two thirds of it ${mass(note.under)}. No figures of this breed were published; of the listed ones the very low weights begin near two thirds of the mean. Computed.`;
   }
+  if (note.by === 'mean') return meanHow(note.cutOff, mass);
   const { mean, lowBelow, veryLowBelow, deaths } = note.breed;
   return `Mean ${mass(mean)}; low is under ${mass(lowBelow)}, very low under ${mass(veryLowBelow)}. Of a hundred such puppies ${deaths[0]}, ${deaths[1]} and ${deaths[2]} died by day 21 (usual, low, very low). ${BIRTH_SOURCE}`;
+}
+
+/** Two thirds is a synthesis and says so; no deaths are told, as none were published for the breed. */
+function meanHow(cutOff: Extract<BirthNote, { by: 'mean' }>['cutOff'], mass: (grams: number) => string): string {
+  const usual =
+    cutOff.by === 'given'
+      ? `You wrote ${mass(cutOff.mean)} as the usual birth weight of the breed`
+      : `The mean of the breed in a small study is ${mass(cutOff.mean)} (${cutOff.found.study.who}, ${cutOff.found.study.where}; few puppies; seen)`;
+  return `${usual}; two thirds of it is ${mass(cutOff.below)}. The published limits are those of ten other breeds: there very low begins at 0.45 to 0.91 of the mean, in the middle at 0.66 (Mugnier et al. 2020; computed). Two thirds is a rule of thumb from that, not a published one.`;
 }
 
 /** "twice its birth weight on day 15, three times on day 24". */
@@ -50,5 +63,7 @@ export const puppyNoteWords = {
   most: 'the most a newborn grows',
   mostHow: (birth: string) =>
     `From a birth weight of ${birth}: times e to the power of 0.13084 d − 0.001616 d², d in days, to day 21. The upper edge of 345 puppies of 19 breeds, not a mean (Alves 2020, Veterinary Medicine and Science, doi 10.1002/vms3.322). Seen.`,
+  ownLine: 'Beside your own line',
+  ownLineNote: 'A note, never an alarm. A line is what was, not what should be: no puppy needs to be heavier than it is.',
   whereFrom: 'where it comes from',
 } as const;

@@ -8,6 +8,7 @@ import { program } from '../../growth-sim/methods.ts';
 import { CHARTS, HAND_RULES, limited, type Statistic } from '../../growth-sim/rules.ts';
 import { type Kind, type SimLitter, simulate, type Wishes } from '../../growth-sim/simulate.ts';
 import { asWished } from '../../growth-sim/wishes.ts';
+import { printForecastBackTest } from './forecast.ts';
 
 const MIX: readonly (readonly [Kind, number])[] = [
   ['healthy', 60],
@@ -52,12 +53,21 @@ function delay(t: Tally, kind: string, level: 'watch' | 'act'): string {
   return `${percent(part)}, ${Number.isFinite(median) ? `${median.toFixed(1)} d` : 'never'}`;
 }
 
-/** The usual rounds alone, and with the weights that the flags ask for. Delays are days from the very start of less gain. */
-function report(usual: Tally, wished: Tally): void {
-  const others = figures(wished);
-  console.log(`  ${''.padEnd(52)}${'usual rounds'.padEnd(18)}weighed again as asked`);
+/**
+ * The usual rounds alone, with the weights that the flags ask for, and where weights and days wander by half more than in the
+ * real litter that the noise was taken from. Delays are days from the very start of less gain.
+ */
+function report(usual: Tally, wished: Tally, noisy: Tally): void {
+  const others = [figures(wished), figures(noisy)];
+  console.log(`  ${''.padEnd(52)}${'usual rounds'.padEnd(18)}${'weighed again'.padEnd(18)}half more noise`);
   figures(usual).forEach(([name, value], i) => {
-    console.log(`  ${name.padEnd(52)}${value.padEnd(18)}${others[i]?.[1] ?? ''}`);
+    const row = [value, ...others.map((o) => o[i]?.[1] ?? '')];
+    console.log(
+      `  ${name.padEnd(52)}${row
+        .map((v) => v.padEnd(18))
+        .join('')
+        .trimEnd()}`,
+    );
   });
 }
 
@@ -123,7 +133,8 @@ const started = performance.now();
 console.log('Invented litters, built from published numbers; see test/growth-sim/simulate.ts');
 const own = measure(program, seed, times);
 const wished = measure(program, seed, times, null, asWished);
-report(own, wished);
+const noisy = measure(program, seed, times, null, (sim) => sim, { noise: 1.5 });
+report(own, wished, noisy);
 const sudden = measure(program, seed, times, FADING, (sim) => sim, { sudden: true });
 console.log('\n  the same where fading does not begin by degrees but all at once');
 for (const [kind, level] of [
@@ -142,4 +153,5 @@ line('this program', own);
 for (const [name, rule] of Object.entries(HAND_RULES)) line(name, measure(limited(rule, 0.5), seed, times));
 for (const [name, chart] of Object.entries(CHARTS))
   line(name, measure(limited(chart, limitFor(chart, allowed, TRAIN_SEED)), seed, times));
+printForecastBackTest();
 console.log(`\n  ${((performance.now() - started) / 1000).toFixed(0)} s`);

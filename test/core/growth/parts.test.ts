@@ -43,11 +43,19 @@ describe('the first-days rules', () => {
   });
 
   it('4 % counts on day two only, and is kept until it is made good', () => {
-    expect(firstDaysLevel('steady', 400, 384, 1)).toBe('steady');
-    expect(firstDaysLevel('steady', 400, 384, 2)).toBe('watch');
-    expect(firstDaysLevel('watch', 400, 384, 4)).toBe('watch');
-    expect(firstDaysLevel('watch', 400, 390, 4)).toBe('steady');
-    expect(firstDaysLevel('steady', 400, 360, 1)).toBe('act');
+    expect(firstDaysLevel('steady', 400, 384, 1, 1)).toBe('steady');
+    expect(firstDaysLevel('steady', 400, 384, 2, 1)).toBe('watch');
+    expect(firstDaysLevel('watch', 400, 384, 4, 1)).toBe('watch');
+    expect(firstDaysLevel('watch', 400, 390, 4, 1)).toBe('steady');
+    expect(firstDaysLevel('steady', 400, 360, 1, 1)).toBe('act');
+  });
+
+  it('one step of a coarse scale is no loss; two are', () => {
+    const ounce = 28.35;
+    expect(firstDaysLevel('steady', 17 * ounce, 16 * ounce, 2, ounce)).toBe('steady');
+    expect(firstDaysLevel('steady', 17 * ounce, 15 * ounce, 2, ounce)).toBe('act');
+    expect(firstDaysLevel('steady', 26 * ounce, 24 * ounce, 2, ounce)).toBe('watch');
+    expect(firstDaysLevel('steady', 30 * ounce, 28.5 * ounce, 2, ounce)).toBe('watch');
   });
 });
 
@@ -221,6 +229,44 @@ describe('a very low birth weight in a breed of the study', () => {
       '240 g at birth is very little for the breed (under 248 g)',
     );
     expect(upTo(4).puppies.get('Fern')?.level).toBe('steady');
+  });
+});
+
+describe('a very low birth weight in a breed that the study does not have', () => {
+  const born = (birth: number, breed: string, breedBirthGrams: number | null) => {
+    const input = { ...make(sixWith('Fern', { birth }), { days: 4 }), breed, breedBirthGrams };
+    const onDay = (day: number) =>
+      assessLitter({
+        ...input,
+        readings: input.readings.filter((r) => r.instant <= (input.puppies[0]?.bornInstant ?? 0) + day * 86_400_000 + 36_000_000),
+      }).puppies.get('Fern');
+    return { birth: onDay(0), day4: onDay(4) };
+  };
+
+  it('is watched from birth under two thirds of what the breeder wrote, without deaths, until it gains', () => {
+    const { birth, day4 } = born(265, 'Mudi', 400);
+    expect(birth?.level).toBe('watch');
+    expect(plain(birth?.sentence ?? '')).toBe(
+      '265 g at birth is very little for the breed (under two thirds of the usual 400 g).',
+    );
+    expect(day4?.level).toBe('steady');
+    expect(born(267, 'Mudi', 400).birth?.level).toBe('steady');
+  });
+
+  it('goes by a small study when she wrote nothing, and is silent when there is none', () => {
+    expect(plain(born(345, 'Dobermann', null).birth?.sentence ?? '')).toBe(
+      '345 g at birth is very little for the breed (under two thirds of the usual 525 g).',
+    );
+    expect(born(345, 'Mudi', null).birth?.level).toBe('steady');
+  });
+
+  it('is reckoned anew when the figure changes, also over the same weights', () => {
+    expect([300, 500, 300, null].map((usual) => born(265, 'Mudi', usual).birth?.level)).toEqual([
+      'steady',
+      'watch',
+      'steady',
+      'steady',
+    ]);
   });
 });
 

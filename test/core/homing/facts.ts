@@ -31,6 +31,7 @@ export const LITTER: Litter = {
   sizeClass: 'medium',
   adultDogKg: 25,
   adultBitchKg: 22,
+  breedBirthGrams: null,
   whelpedAt: localTime(`${BORN}T03:00`),
   whelpedInstant: instantOf(localTime(`${BORN}T03:00`)),
 };

@@ -44,6 +44,7 @@ function factsOf({
     sizeClass,
     adultDogKg: adultKg,
     adultBitchKg: adultKg,
+    breedBirthGrams: null,
     whelpedAt: whelped,
     whelpedInstant: instantAt(born),
     demo: false,

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { asksBreedBirth, breedBirthHint, breedBirthText, readBreedBirth } from '../../../renderer/litter/breed-birth.ts';
 import {
   grownText,
   readClock,
@@ -24,6 +25,24 @@ test('a grown weight is kilograms for who weighs in grams, pounds for who weighs
   expect(readGrownKg('g')('130').ok).toBe(false);
   expect(grownText(24.0404, 'lb')).toBe('53 lb');
   expect(grownText(24, 'g')).toBe('24 kg');
+});
+
+test('the usual birth weight of a breed is grams or ounces, within sensible limits, and is asked only without published figures', () => {
+  expect(readBreedBirth('g')('152,5')).toEqual({ ok: true, value: 152.5 });
+  expect(readBreedBirth('kg')('240')).toEqual({ ok: true, value: 240 });
+  // 1 oz = 28.349523125 g exactly (NIST Handbook 44, appendix C)
+  for (const unit of ['oz', 'lb', 'lboz'] as const) expect(readBreedBirth(unit)('8.5')).toEqual({ ok: true, value: 241 });
+  expect(readBreedBirth('g')(' ')).toEqual({ ok: true, value: null });
+  expect(readBreedBirth('g')('39')).toEqual({ ok: false, sentence: 'It has to be from 40 g to 1500 g.' });
+  expect(readBreedBirth('g')('1501').ok).toBe(false);
+  expect(readBreedBirth('kg')('0.24').ok).toBe(false);
+  expect(readBreedBirth('g')('2l0')).toMatchObject({ ok: false, sentence: expect.stringContaining('letter l in 2l0') });
+  expect([breedBirthText(152.5, 'g'), breedBirthText(241, 'lb'), breedBirthText(null, 'g')]).toEqual(['152.5 g', '8.5 oz', '']);
+  expect(asksBreedBirth('Mudi', false)).toBe(true);
+  expect(asksBreedBirth('labrador retriever', true)).toBe(false);
+  expect([asksBreedBirth(' ', false), asksBreedBirth('', true)]).toEqual([false, true]);
+  expect(breedBirthHint('Pug', 'g')).toContain('left empty, the 152.5 g of one small study counts');
+  expect(breedBirthHint('Mudi', 'g')).not.toContain('study');
 });
 
 test('a birth weight keeps what was typed; empty is none; a letter is named', () => {

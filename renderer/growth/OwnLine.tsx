@@ -1,0 +1,43 @@
+import { type Line, placeInLine } from '../../core/growth/line/line-curve.ts';
+import { gainSentence, noPlaceSentence, placeHow, placeSentence } from '../../core/growth/line/words.ts';
+import type { SeriesPoint } from '../../core/growth/series.ts';
+import type { Sex } from '../../core/litter/litter.ts';
+import type { MassUnit } from '../../core/units/mass.ts';
+import { Why } from '../app/Why.tsx';
+import { puppyNoteWords as w } from '../words/en/puppy-notes.ts';
+
+/** Where a puppy is beside the breeder's own line: a note, never a level. */
+export function OwnLine({
+  line,
+  breed,
+  series,
+  sex,
+  unit,
+}: {
+  line: Line;
+  breed: string;
+  series: readonly SeriesPoint[];
+  sex: Sex;
+  unit: MassUnit;
+}) {
+  const place = placeInLine(line, series);
+  const sentence = place === null ? noPlaceSentence(line, breed, series) : placeSentence(place, sex);
+  return (
+    <section className="part">
+      <h2>{w.ownLine}</h2>
+      {place === null ? (
+        <p className="line soft">{sentence}</p>
+      ) : (
+        <>
+          <p>
+            <Why explanation={{ figure: sentence, how: placeHow(place, series.at(-1)?.grams ?? 0, unit), sum: [] }}>
+              {sentence}
+            </Why>{' '}
+            {gainSentence(place, sex)}
+          </p>
+          <p className="note">{w.ownLineNote}</p>
+        </>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,24 @@
+/** The middle of the breeder's own line for one puppy, for the chart and its table. */
+import { birthOn, type Line } from '../../core/growth/line/line-curve.ts';
+import type { SeriesPoint } from '../../core/growth/series.ts';
+import type { WeightPoint } from '../parts/WeightChart.tsx';
+
+/** A point a day as far as the puppy has come; none without a birth weight or without a line. */
+export function linePoints(line: Line | null, series: readonly SeriesPoint[]): WeightPoint[] {
+  const birth = birthOn(series);
+  const until = series.at(-1)?.ageDays ?? 0;
+  if (birth === null || line === null) return [];
+  return line.ages.filter((a) => a.day < until + 1).map((a) => ({ ageDays: a.day, grams: birth * a.m }));
+}
+
+/** The same at each weight that counts, in grams by reading. */
+export function lineByReading(line: Line | null, series: readonly SeriesPoint[]): ReadonlyMap<string, number> {
+  const birth = birthOn(series);
+  if (birth === null || line === null) return new Map();
+  return new Map(
+    series.flatMap((p) => {
+      const table = line.at(p.ageDays);
+      return table === null ? [] : [[p.readingId, birth * table.m] as const];
+    }),
+  );
+}

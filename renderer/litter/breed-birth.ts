@@ -1,0 +1,36 @@
+/** The usual birth weight of a breed as a form asks for it: only where no figures of the breed were published. */
+import { breedBirthWeight, smallStudyMean } from '../../core/growth/birth-class.ts';
+import { BREED_BIRTH_GRAMS } from '../../core/litter/litter.ts';
+import { type Grams, isMetric, type MassUnit, massFigure, parseMass } from '../../core/units/mass.ts';
+import { bad, good, type Read } from '../parts/form/read.ts';
+import { formWords } from '../words/en/form.ts';
+import { beginWords } from '../words/en/litter.ts';
+
+/** What was once written is shown also without a breed, so that it can be taken out. */
+export function asksBreedBirth(breed: string, written: boolean): boolean {
+  return breedBirthWeight(breed) === null && (written || breed.trim() !== '');
+}
+
+/** A number alone is grams, or ounces for who weighs in pounds or ounces: a newborn is too little for kg or lb. Empty is null. */
+export function readBreedBirth(unit: MassUnit): (text: string) => Read<Grams | null> {
+  return (text) => {
+    if (text.trim() === '') return good(null);
+    const mass = parseMass(text, isMetric(unit) ? 'g' : 'lboz');
+    if (!mass.ok) return bad(formWords.massFault(mass.fault, text.trim()));
+    const { low, high } = BREED_BIRTH_GRAMS;
+    const within = mass.grams >= low && mass.grams <= high;
+    return within ? good(mass.grams) : bad(formWords.between(breedBirthText(low, unit), breedBirthText(high, unit)));
+  };
+}
+
+/** "152.5 g", or "5.4 oz" for who weighs in pounds or ounces; empty for null. */
+export function breedBirthText(grams: number | null, unit: MassUnit): string {
+  if (grams === null) return '';
+  return isMetric(unit) ? `${grams} g` : `${massFigure(grams, 'oz')} oz`;
+}
+
+/** What it is used for, and what serves without it. */
+export function breedBirthHint(breed: string, unit: MassUnit): string {
+  const study = smallStudyMean(breed);
+  return beginWords.breedBirthHint(isMetric(unit) ? 'g' : 'oz', study === null ? null : breedBirthText(study.mean, unit));
+}

@@ -1,0 +1,58 @@
+/** Back-test of the forecast on the published weights of one dog: what was said at each weight, and what it came to weigh. */
+import { logistic } from '../../../core/growth/curves.ts';
+import { forecastWeight } from '../../../core/growth/forecast.ts';
+import { type CurveShape, fitCurve } from '../../../core/growth/line/fit-curve.ts';
+import { GROWTH_CURVES } from '../../../core/reference/growth/curves.ts';
+import { WILSON } from '../../fixtures/wilson-dog.ts';
+
+const kg = (x: number | null | undefined) => (x == null ? '-' : x.toFixed(1));
+const error = (said: number, is: number) => `${said < is ? '-' : '+'}${Math.abs(100 * (said / is - 1)).toFixed(0)} %`;
+
+function row(cells: readonly string[]): void {
+  console.log(`  ${cells.map((c) => c.padStart(11)).join('')}`);
+}
+
+/** Prints two tables: the grown weight told from each weight, and the later weights told from it with the true grown weight given. */
+export function printForecastBackTest(): void {
+  const weights = WILSON.shares.map(([day, share]) => ({ age: day, weight: share * WILSON.adultKg }));
+  const adult = WILSON.adultKg;
+  console.log(`\n  forecast, one dog of ${adult} kg grown (demodelr, data set wilson, eight of nineteen weights; large)`);
+  console.log(
+    '  grown kg from one weight by the class curve; by curves fitted to the weights so far, which the program does not show',
+  );
+  row(['day', 'kg', 'class', 'true', 'error', 'logistic', 'Gompertz']);
+  weights.forEach(({ age, weight }, i) => {
+    const told = weight / logistic(age / 7, GROWTH_CURVES.large);
+    const fitted = (shape: CurveShape) => kg(fitCurve(weights.slice(0, i + 1), shape)?.end);
+    row([String(age), kg(weight), kg(told), kg(adult), error(told, adult), fitted('logistic'), fitted('gompertz')]);
+  });
+  console.log('  later kg as the program shows them from each weight, when the grown weight was written down');
+  row(['from day', 'to day', 'forecast', 'true', 'error', 'band', 'inside']);
+  let [inside, all] = [0, 0];
+  weights.forEach((from, i) => {
+    const forecast = forecastWeight({
+      adultKg: adult,
+      sizeClass: 'large',
+      anchorAgeDays: from.age,
+      anchorGrams: from.weight * 1000,
+    });
+    for (const to of weights.slice(i + 1)) {
+      const band = forecast.at(to.age);
+      if (band === null) continue;
+      const hit = band.low <= to.weight * 1000 && to.weight * 1000 <= band.high;
+      all += 1;
+      inside += hit ? 1 : 0;
+      const width = `±${(100 * (band.high / band.mid - 1)).toFixed(0)} %`;
+      row([
+        String(from.age),
+        String(to.age),
+        kg(band.mid / 1000),
+        kg(to.weight),
+        error(band.mid, to.weight * 1000),
+        width,
+        hit ? 'yes' : 'no',
+      ]);
+    }
+  });
+  console.log(`  ${inside} of ${all} later weights inside the band`);
+}
