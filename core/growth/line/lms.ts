@@ -1,7 +1,7 @@
 /**
  * Where a value stands by the LMS way: power L, middle M, spread S. Cole 1990 (Eur J Clin Nutr 44:45), from memory; the rule
- * beyond three standard deviations is that of the WHO Child Growth Standards (methods and development, 2006, chapter 7), as
- * the R package anthro has it: seen there.
+ * beyond three standard deviations is that of the WHO Child Growth Standards (methods and development, 2006), from memory;
+ * it gives the published figures of the R package anthro.
  */
 
 export interface Lms {
