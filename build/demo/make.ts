@@ -43,8 +43,8 @@ const fades: Trouble = (age) => {
   if (age < 6.8) return 1;
   return age < 7.8 ? 0.05 : -0.35;
 };
-/** Gains well until its last three days of day 33, then hardly. */
-const stalls: Trouble = (age) => (age < 30 ? 1 : 0.3);
+/** Gains well until the last three days before day 33, then not half as well. */
+const stalls: Trouble = (age) => (age < 30 ? 1 : 0.42);
 
 /** A small known generator (mulberry32), so that the file does not depend on the machine. */
 function generator(seed: number): () => number {
