@@ -23,6 +23,7 @@ import {
   thawSchema,
   WAYS_OUT,
 } from '../freezer/pack.ts';
+import { MOST_LITTERS } from '../growth/line/earlier.ts';
 import { planDocumentSchema } from '../homing/document.ts';
 import {
   dateSchema,
@@ -224,7 +225,7 @@ export const OPERATIONS = {
     kind: 'query',
     input: z.strictObject({ litterId: idSchema }),
     output: z.strictObject({
-      litters: z.array(z.strictObject({ ...litterWithPuppies.shape, readings: z.array(lineReading) })).max(24),
+      litters: z.array(z.strictObject({ ...litterWithPuppies.shape, readings: z.array(lineReading) })).max(MOST_LITTERS),
     }),
     tags: ['litters', 'readings'],
   }),

@@ -1,4 +1,5 @@
 /** Birth weight by what is usual in the breed. */
+import { sameBreed } from '../litter/breed.ts';
 import {
   ALL_BREEDS_DEATHS,
   BREED_BIRTH_WEIGHTS,
@@ -17,22 +18,14 @@ export type VeryLow =
   /** Two thirds of what a small study found. */
   | { readonly by: 'small-study'; readonly below: number; readonly mean: number; readonly found: SmallStudyMean };
 
-const plain = (t: string) =>
-  t
-    .normalize('NFKD')
-    .toLowerCase()
-    .replace(/[^a-z]/g, '');
-
 /** The published row of a breed, by its name in any spelling of case and spaces; null when the study does not have it. */
 export function breedBirthWeight(breed: string): BreedBirthWeight | null {
-  const wanted = plain(breed);
-  return BREED_BIRTH_WEIGHTS.find((b) => plain(b.breed) === wanted) ?? null;
+  return BREED_BIRTH_WEIGHTS.find((b) => sameBreed(b.breed, breed)) ?? null;
 }
 
 /** The mean of a breed in a small study, found in the same way; null when none has it. */
 export function smallStudyMean(breed: string): SmallStudyMean | null {
-  const wanted = plain(breed);
-  return SMALL_STUDY_MEANS.find((m) => m.names.some((name) => plain(name) === wanted)) ?? null;
+  return SMALL_STUDY_MEANS.find((m) => m.names.some((name) => sameBreed(name, breed))) ?? null;
 }
 
 /**

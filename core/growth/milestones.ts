@@ -13,7 +13,7 @@ export interface Milestone {
 const AT_BIRTH_DAYS = 0.5;
 
 /** The weight at birth in a series that counts, in grams; null when it was not weighed then. */
-export function birthIn(series: readonly SeriesPoint[]): number | null {
+export function birthIn(series: readonly Pick<SeriesPoint, 'ageDays' | 'grams'>[]): number | null {
   const first = series[0];
   return first === undefined || first.ageDays > AT_BIRTH_DAYS ? null : first.grams;
 }

@@ -3,6 +3,7 @@
  * trouble the shortfall that explains the path best, in standard deviations of what wanders anyway. A puppy is scored by
  * all its possible starts together: two starts that are each half likely are as good a reason to look as one that is certain.
  */
+import { cholesky, forward } from './linear.ts';
 import { firstDayShare, weaningDays } from './noise.ts';
 import type { OwnScale } from './own-scale.ts';
 import type { ReferenceGain } from './reference-gain.ts';
@@ -159,28 +160,4 @@ function startsOf(points: readonly PathPoint[], k: Float64Array, reference: Refe
     starts.push({ start: c, u, v, shortfall: Math.min(most, Math.max(LEAST_SHORTFALL, u / v)) });
   }
   return starts;
-}
-
-/** Lower triangle L with L L' = k. */
-function cholesky(k: Float64Array, n: number): Float64Array {
-  const l = new Float64Array(n * n);
-  for (let i = 0; i < n; i += 1) {
-    for (let j = 0; j <= i; j += 1) {
-      let sum = k[i * n + j] ?? 0;
-      for (let m = 0; m < j; m += 1) sum -= (l[i * n + m] ?? 0) * (l[j * n + m] ?? 0);
-      l[i * n + j] = i === j ? Math.sqrt(Math.max(sum, 1e-12)) : sum / (l[j * n + j] ?? 1);
-    }
-  }
-  return l;
-}
-
-/** Solves L w = b. */
-function forward(l: Float64Array, n: number, b: Float64Array): Float64Array {
-  const w = new Float64Array(n);
-  for (let i = 0; i < n; i += 1) {
-    let sum = b[i] ?? 0;
-    for (let m = 0; m < i; m += 1) sum -= (l[i * n + m] ?? 0) * (w[m] ?? 0);
-    w[i] = sum / (l[i * n + i] ?? 1);
-  }
-  return w;
 }

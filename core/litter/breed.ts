@@ -1,12 +1,14 @@
 /** A breed is what the breeder wrote. */
 
-const plain = (t: string) =>
-  t
-    .normalize('NFKC')
+/** Its letters and figures alone, so that case, blanks, hyphens and accents don't matter. */
+function plainBreed(breed: string): string {
+  return breed
+    .normalize('NFKD')
     .toLowerCase()
-    .replace(/[\s-]+/g, '');
+    .replace(/[^\p{L}\p{N}]/gu, '');
+}
 
-/** Whether two litters are of the same breed, whatever the case, the blanks and the hyphens; never when none was written. */
+/** Whether two litters are of the same breed, however it is spelled; never when none was written. */
 export function sameBreed(one: string, other: string): boolean {
-  return plain(one) !== '' && plain(one) === plain(other);
+  return plainBreed(one) !== '' && plainBreed(one) === plainBreed(other);
 }

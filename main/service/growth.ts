@@ -1,8 +1,7 @@
 /** Readings: recorded, corrected, withdrawn, kept. Several of one puppy in one session are all kept and all count. */
 import { ContractFailure } from '../../core/contract/result.ts';
-import { LINE_DAYS } from '../../core/growth/line/line-curve.ts';
-import { sameBreed } from '../../core/litter/breed.ts';
-import { type Litter, type Puppy, type Reading, type ReadingFields, stands } from '../../core/litter/litter.ts';
+import { earlierLitters, lineReadings } from '../../core/growth/line/earlier.ts';
+import type { Litter, Puppy, Reading, ReadingFields } from '../../core/litter/litter.ts';
 import { insertReading, markKept, markSuperseded, markWithdrawn, readingsOf } from '../store/growth.ts';
 import { allLitters, puppiesOf } from '../store/litter.ts';
 import { aboutPuppy, checkTime, DAY_MS, litterOf, puppyOf, standingReading } from './facts.ts';
@@ -14,12 +13,12 @@ export function growthHandlers(c: Context): HandlersOf<'growth'> {
 
     'growth.line': ({ litterId }) => {
       const own = litterOf(c, litterId);
-      const litters = allLitters(c.store.db)
-        .filter((l) => l.whelpedInstant < own.whelpedInstant && l.demo === own.demo && sameBreed(l.breed, own.breed))
-        .slice(0, MOST_LITTERS);
-      return {
-        litters: litters.map((litter) => ({ litter, puppies: puppiesOf(c.store.db, litter.id), readings: early(c, litter) })),
-      };
+      const litters = earlierLitters(own, allLitters(c.store.db)).map((litter) => ({
+        litter,
+        puppies: puppiesOf(c.store.db, litter.id),
+        readings: lineReadings(litter, readingsOf(c.store.db, litter.id)),
+      }));
+      return { litters };
     },
 
     'growth.record': ({ puppyId, reading: fields }) => {
@@ -75,19 +74,6 @@ export function growthHandlers(c: Context): HandlersOf<'growth'> {
       });
     },
   };
-}
-
-/** As many as a line takes: older ones are another generation of the kennel. */
-const MOST_LITTERS = 24;
-/** The line's eight weeks, and what a late-born puppy and the last weighing need. */
-const LINE_REACH_DAYS = LINE_DAYS + 6;
-
-/** The weights of a litter that its line is made of. */
-function early(c: Context, litter: Litter): Pick<Reading, 'puppyId' | 'instant' | 'grams'>[] {
-  const until = litter.whelpedInstant + LINE_REACH_DAYS * DAY_MS;
-  return readingsOf(c.store.db, litter.id)
-    .filter((r) => stands(r) && !r.held && r.instant <= until)
-    .map(({ puppyId, instant, grams }) => ({ puppyId, instant, grams }));
 }
 
 /** The reading in its own place and time, with the weight as it was typed for the other puppy. */

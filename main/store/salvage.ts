@@ -177,8 +177,7 @@ function takeRow(db: Database.Database, table: Table, row: RawRow): boolean {
 
 /** Whether a row can be read by the program. A table that is not named here has only the file's own rules. */
 const READABLE: Record<string, (row: Row) => boolean> = {
-  // A file is rescued at the shape it has: before step 5 it has no such column.
-  litters: (row) => reads(litterSchema.omit({ demo: true }), { breedBirthGrams: null, ...row }),
+  litters: (row) => reads(litterSchema.omit({ demo: true }), row),
   puppies: (row) => reads(puppySchema.omit({ collar: true }), row) && reads(collarSchema, row),
   readings: (row) => reads(readingSchema.omit({ held: true, kept: true, withdrawn: true }), row),
   rules: (row) => rulesVersionSchema.safeParse({ id: row['id'], from: row['fromDay'], rules: json(row['rules']) }).success,
@@ -211,9 +210,9 @@ function reads(schema: z.ZodObject, row: Record<string, unknown>): boolean {
   return schema.safeParse(picked(schema, row)).success;
 }
 
-/** What a schema speaks of. */
+/** What a schema speaks of. A file is rescued at the shape it has: a column that came later is empty in it. */
 function picked(schema: z.ZodObject, row: Record<string, unknown>): Record<string, unknown> {
-  return Object.fromEntries(Object.keys(schema.shape).map((name) => [name, row[name]]));
+  return Object.fromEntries(Object.keys(schema.shape).map((name) => [name, row[name] ?? null]));
 }
 
 function json(cell: unknown): unknown {

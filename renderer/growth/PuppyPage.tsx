@@ -7,6 +7,7 @@ import { mealLadder } from '../../core/feeding/ladder.ts';
 import { WEANED_DAYS } from '../../core/feeding/weaning-plan.ts';
 import type { Assessment } from '../../core/growth/assess.ts';
 import { expectedAdultKg, forecastWeight } from '../../core/growth/forecast.ts';
+import type { Line } from '../../core/growth/line/line-curve.ts';
 import { bandOf, gainsOf, seriesOf, standingsOf } from '../../core/growth/series.ts';
 import { type Puppy, puppyName } from '../../core/litter/litter.ts';
 import { massText } from '../../core/units/mass.ts';
@@ -197,7 +198,7 @@ function View(props: ViewProps) {
   const line = useLine(puppy.litterId);
   const rows = useMemo(() => (input === null ? [] : recordOf(readings, input, puppy.id)), [readings, input, puppy.id]);
   if (input === null) return null;
-  if (view === 'notes') return <Notes {...props} rows={rows} />;
+  if (view === 'notes') return <Notes {...props} rows={rows} line={line} />;
   const name = puppyName(puppy);
   const series = seriesOf(input, puppy.id);
   if (series.length === 0) return <NoReadings puppy={puppy} />;
@@ -280,9 +281,15 @@ function NoReadings({ puppy }: { puppy: Puppy }) {
   );
 }
 
-function Notes({ facts, puppy, assessment, unit, rows }: ViewProps & { rows: ReturnType<typeof recordOf> }) {
+function Notes({
+  facts,
+  puppy,
+  assessment,
+  unit,
+  rows,
+  line,
+}: ViewProps & { rows: ReturnType<typeof recordOf>; line: Line | null }) {
   const today = useToday();
-  const line = useLine(puppy.litterId);
   const { litter } = facts;
   if (litter === null) return null;
   const adult = expectedAdultKg(litter, puppy.sex);

@@ -1,8 +1,8 @@
 /** The usual birth weight of a breed as a form asks for it: only where no figures of the breed were published. */
 import { breedBirthWeight, smallStudyMean } from '../../core/growth/birth-class.ts';
 import { BREED_BIRTH_GRAMS } from '../../core/litter/litter.ts';
-import { type Grams, isMetric, type MassUnit, massFigure, parseMass } from '../../core/units/mass.ts';
-import { bad, good, type Read } from '../parts/form/read.ts';
+import { type Grams, isMetric, type MassUnit, massFigure } from '../../core/units/mass.ts';
+import { bad, good, type Read, readMass } from '../parts/form/read.ts';
 import { formWords } from '../words/en/form.ts';
 import { beginWords } from '../words/en/litter.ts';
 
@@ -14,12 +14,12 @@ export function asksBreedBirth(breed: string, written: boolean): boolean {
 /** A number alone is grams, or ounces for who weighs in pounds or ounces: a newborn is too little for kg or lb. Empty is null. */
 export function readBreedBirth(unit: MassUnit): (text: string) => Read<Grams | null> {
   return (text) => {
-    if (text.trim() === '') return good(null);
-    const mass = parseMass(text, isMetric(unit) ? 'g' : 'lboz');
-    if (!mass.ok) return bad(formWords.massFault(mass.fault, text.trim()));
+    const mass = readMass(isMetric(unit) ? 'g' : 'lboz')(text);
+    if (!mass.ok || mass.value === null) return mass.ok ? good(null) : mass;
     const { low, high } = BREED_BIRTH_GRAMS;
-    const within = mass.grams >= low && mass.grams <= high;
-    return within ? good(mass.grams) : bad(formWords.between(breedBirthText(low, unit), breedBirthText(high, unit)));
+    const { grams } = mass.value;
+    const within = grams >= low && grams <= high;
+    return within ? good(grams) : bad(formWords.between(breedBirthText(low, unit), breedBirthText(high, unit)));
   };
 }
 

@@ -6,6 +6,9 @@
  */
 import type { Puppy } from '../../litter/litter.ts';
 import { isUnderBirth } from '../first-days.ts';
+import { birthIn } from '../milestones.ts';
+import { PUPPY_SPREAD } from '../noise.ts';
+import { DAY } from '../sessions.ts';
 import { conditionalGain } from './conditional-gain.ts';
 import { fitCurve, onCurve } from './fit-curve.ts';
 import { asNormal, type Lms, lmsZ, percentileOf } from './lms.ts';
@@ -49,15 +52,12 @@ export interface Line {
   correlation(day1: number, day2: number): number | null;
 }
 
-const DAY = 86_400_000;
-/** A first weight later than half a day is no birth weight. */
-const AT_BIRTH_DAYS = 0.5;
 /** Weights further apart than this say nothing of the days between. */
 const WIDEST_GAP_DAYS = 3.2;
 /** So far in ln from the line between its neighbours a weight was mistyped or is another puppy's. */
 const MISTYPED = 0.15;
-/** Weighing noise: a narrower spread is chance. As in the method's own noise. */
-const LEAST_SPREAD = 0.024;
+/** A narrower spread than that of one weighing is chance. */
+const LEAST_SPREAD = PUPPY_SPREAD.weighing;
 /** More than this no two ages can be told to go together: the gain between would be all noise. */
 const MOST_CORRELATION = 0.98;
 
@@ -105,7 +105,7 @@ function grownOf(puppy: EarlierLitter['puppies'][number], { readings }: EarlierL
     .filter((r) => r.puppyId === puppy.id)
     .map((r) => ({ ageDays: (r.instant - puppy.bornInstant) / DAY, grams: r.grams }))
     .toSorted((a, b) => a.ageDays - b.ageDays);
-  const birth = birthOn(all);
+  const birth = birthIn(all);
   if (birth === null) return null;
   const clean = all.filter((p, i) => !isOff(all[i - 1], p, all[i + 1]));
   if (clean.some((p) => p.ageDays <= 3 && isUnderBirth(birth, p.grams, 10))) return null;
@@ -220,16 +220,10 @@ export interface LinePlace {
 /** The gain looks back about this far: shorter ones are mostly weighing noise. */
 const LAST_DAYS = { about: 5, from: 4, to: 7 } as const;
 
-/** The birth weight in a series in order, in grams; null when it was not weighed then. */
-export function birthOn(series: readonly LinePoint[]): number | null {
-  const first = series[0];
-  return first === undefined || first.ageDays > AT_BIRTH_DAYS ? null : first.grams;
-}
-
 /** Null without a birth weight or when the line has no table for its age. `series` is in order and in grams. */
 export function placeInLine(line: Line, series: readonly LinePoint[]): LinePlace | null {
   const last = series.at(-1);
-  const birth = birthOn(series);
+  const birth = birthIn(series);
   if (birth === null || last === undefined) return null;
   const table = line.at(last.ageDays);
   if (table === null) return null;

@@ -3,6 +3,7 @@
  * (Patterson, Thompson 1971) with the ratio of the two variances profiled out (Lindstrom, Bates 1988); both from memory, the
  * results checked beside R.
  */
+import { solve } from '../linear.ts';
 
 /** One group: a row of the fixed effects for each value. All rows of all groups are equally long. */
 export interface Group {
@@ -102,33 +103,4 @@ function lowest(f: (x: number) => number, from: number, to: number): number {
     }
   }
   return (low + high) / 2;
-}
-
-/** A symmetric positive system by Cholesky; null when its columns depend on each other. */
-export function solve(a: readonly (readonly number[])[], b: readonly number[]): { x: number[]; logDeterminant: number } | null {
-  const n = b.length;
-  const l: number[][] = a.map(() => new Array<number>(n).fill(0));
-  const get = (i: number, j: number) => l[i]?.[j] ?? 0;
-  let logDeterminant = 0;
-  for (let i = 0; i < n; i += 1) {
-    const row = l[i] ?? [];
-    for (let j = 0; j <= i; j += 1) {
-      let rest = a[i]?.[j] ?? 0;
-      for (let k = 0; k < j; k += 1) rest -= get(i, k) * get(j, k);
-      if (i !== j) row[j] = rest / get(j, j);
-      else if (rest <= 1e-12 * (a[i]?.[i] ?? 0)) return null;
-      else row[j] = Math.sqrt(rest);
-    }
-    logDeterminant += 2 * Math.log(get(i, i));
-  }
-  const x = [...b];
-  for (let i = 0; i < n; i += 1) {
-    for (let k = 0; k < i; k += 1) x[i] = (x[i] ?? 0) - get(i, k) * (x[k] ?? 0);
-    x[i] = (x[i] ?? 0) / get(i, i);
-  }
-  for (let i = n - 1; i >= 0; i -= 1) {
-    for (let k = i + 1; k < n; k += 1) x[i] = (x[i] ?? 0) - get(k, i) * (x[k] ?? 0);
-    x[i] = (x[i] ?? 0) / get(i, i);
-  }
-  return { x, logDeterminant };
 }

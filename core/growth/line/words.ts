@@ -1,8 +1,9 @@
 /** What a place in the line means, in plain words: a note, never a level, and never a reason to feed more. */
 import type { Sex } from '../../litter/litter.ts';
 import { type MassUnit, massText } from '../../units/mass.ts';
+import { birthIn } from '../milestones.ts';
 import { pronouns } from '../words.ts';
-import { birthOn, LINE_NEEDS, type Line, type LinePlace, type LinePoint } from './line-curve.ts';
+import { LINE_NEEDS, type Line, type LinePlace, type LinePoint } from './line-curve.ts';
 
 /** In fives: the line is of a few litters, and no finer. */
 function inFives(percentile: number): number {
@@ -53,7 +54,7 @@ export function noPlaceSentence(line: Line, breed: string, series: readonly Line
     return `There ${are} of this breed with ${line.puppies} ${line.puppies === 1 ? 'puppy' : 'puppies'} weighed from birth; ${needed}.`;
   }
   if (series.length === 0) return 'No weights are written yet.';
-  if (birthOn(series) === null) return 'This puppy has no birth weight to go by.';
+  if (birthIn(series) === null) return 'This puppy has no birth weight to go by.';
   const [first, last] = [line.ages[0]?.day, line.ages.at(-1)?.day];
   if (first === undefined || last === undefined) return `Your earlier litters have too few weights at the same ages; ${needed}.`;
   return `Your earlier litters have enough weights from day ${first} to day ${last} only.`;

@@ -1,0 +1,29 @@
+/** Which litters a line is made of, and which of their weights. */
+import { sameBreed } from '../../litter/breed.ts';
+import { type Litter, type Reading, stands } from '../../litter/litter.ts';
+import { DAY } from '../sessions.ts';
+import { LINE_DAYS } from './line-curve.ts';
+
+/** As many as a line takes: older ones are another generation of the kennel. */
+export const MOST_LITTERS = 24;
+/** The line's eight weeks, and what a late-born puppy and the last weighing need. */
+const REACH_DAYS = LINE_DAYS + 6;
+
+/** Those of `all`, the youngest first, that came before this one and are of its breed; invented ones only for an invented one. */
+export function earlierLitters<L extends Pick<Litter, 'breed' | 'demo' | 'whelpedInstant'>>(own: L, all: readonly L[]): L[] {
+  return all
+    .filter((l) => l.whelpedInstant < own.whelpedInstant && l.demo === own.demo && sameBreed(l.breed, own.breed))
+    .toSorted((a, b) => b.whelpedInstant - a.whelpedInstant)
+    .slice(0, MOST_LITTERS);
+}
+
+/** The weights that a litter gives to a line: of its first weeks, those that stand and are not in question. */
+export function lineReadings(
+  litter: Pick<Litter, 'whelpedInstant'>,
+  readings: readonly Reading[],
+): Pick<Reading, 'puppyId' | 'instant' | 'grams'>[] {
+  const until = litter.whelpedInstant + REACH_DAYS * DAY;
+  return readings
+    .filter((r) => stands(r) && !r.held && r.instant <= until)
+    .map(({ puppyId, instant, grams }) => ({ puppyId, instant, grams }));
+}
