@@ -14,8 +14,8 @@ import type { CivilDate } from '../core/calendar/day.ts';
 import { growthAsKnown, type LitterGrowth } from '../core/growth/assess.ts';
 import { findingsIn, type ReadingFinding } from '../core/growth/findings.ts';
 import { classOfAdult } from '../core/growth/forecast.ts';
+import { historyOf } from '../core/growth/history.ts';
 import type { GrowthInput, GrowthPuppy, GrowthReading } from '../core/growth/input.ts';
-import { trailOf } from '../core/growth/trail.ts';
 import { localTimeSchema } from '../core/litter/litter.ts';
 
 const litterSchema = z.looseObject({
@@ -181,7 +181,7 @@ function litterFrom(csv: string, note: LitterNote | undefined): GrowthInput {
 function standingsOf(input: GrowthInput): Standing[] {
   const readings = new Map(input.readings.map((r) => [r.id, r]));
   const said = new Set<string>();
-  return trailOf(input).flatMap((known): Standing[] => {
+  return historyOf(input).flatMap((known): Standing[] => {
     const rows = known.cleaned.sessions.at(-1)?.rows ?? [];
     const now = rows.at(-1)?.reading.at;
     if (now === undefined) return [];

@@ -5,14 +5,14 @@ import { type MassUnit, massText } from '../units/mass.ts';
 import { deathsToDay21, type VeryLow, veryLowBelow } from './birth-class.ts';
 import { findingsIn, type ReadingFinding } from './findings.ts';
 import { firstDaysGrowth, hasLost4 } from './first-days.ts';
+import { birthOf, historyOf, type PuppyTrack, type Snapshot } from './history.ts';
 import type { GrowthInput, GrowthPuppy } from './input.ts';
-import { predict } from './level-filter.ts';
+import { predict } from './kalman-filter.ts';
 import { type Level, puppyMarks } from './levels.ts';
 import { tooCoarse } from './noise.ts';
 import { gainsBack, pointsOf, type SeriesPoint, type Standing, standingsIn } from './series.ts';
 import { DAY } from './sessions.ts';
 import { middle } from './statistics.ts';
-import { birthOf, type Known, type PuppyTrack, trailOf } from './trail.ts';
 import {
   coarseScale,
   daysInWords,
@@ -83,12 +83,12 @@ const SAME_PLACE = 0.04;
 
 /** As known after the last reading. Sentences are in `unit`. */
 export function assessLitter(input: GrowthInput, unit: MassUnit = 'g'): LitterGrowth {
-  const known = trailOf(input).at(-1);
+  const known = historyOf(input).at(-1);
   return known === undefined ? nothingKnown(input) : growthAsKnown(input, known, unit);
 }
 
-/** As known after one session of the trail. */
-export function growthAsKnown(input: GrowthInput, known: Known, unit: MassUnit): LitterGrowth {
+/** As known after one session of the history. */
+export function growthAsKnown(input: GrowthInput, known: Snapshot, unit: MassUnit): LitterGrowth {
   const now = known.cleaned.sessions.at(-1)?.rows.at(-1)?.reading.at;
   if (now === undefined) return nothingKnown(input);
   const smallest = smallestOf(input, known);
@@ -137,7 +137,7 @@ function unweighed(p: GrowthPuppy): Assessment {
 
 function assessPuppy(
   input: GrowthInput,
-  known: Known,
+  known: Snapshot,
   puppy: GrowthPuppy,
   index: number,
   smallest: string | null,
@@ -193,7 +193,7 @@ interface Trouble {
 }
 
 /** Gains since the last good weighing: what they were and what reference and littermates let expect. */
-function troubleSince(known: Known, track: PuppyTrack, points: readonly SeriesPoint[], last: SeriesPoint): Trouble | null {
+function troubleSince(known: Snapshot, track: PuppyTrack, points: readonly SeriesPoint[], last: SeriesPoint): Trouble | null {
   const session = track.start === null ? undefined : known.cleaned.sessions[track.start];
   const from = session === undefined ? undefined : points.find((p) => session.rows.some((r) => r.reading.id === p.readingId));
   if (from === undefined || track.found === null || last.instant <= from.instant) return null;
@@ -204,7 +204,7 @@ function troubleSince(known: Known, track: PuppyTrack, points: readonly SeriesPo
 
 function troubleSentence(
   input: GrowthInput,
-  known: Known,
+  known: Snapshot,
   puppy: GrowthPuppy,
   track: PuppyTrack,
   last: SeriesPoint,
@@ -278,7 +278,7 @@ function daysInPlace(standings: readonly Standing[]): number {
 }
 
 /** Who is lightest of those in the house, by their last weights; null in litters of one or two. */
-function smallestOf(input: GrowthInput, known: Known): string | null {
+function smallestOf(input: GrowthInput, known: Snapshot): string | null {
   const here = input.puppies.flatMap((p) => {
     const last = p.endsInstant === null ? pointsOf(known.cleaned.sessions, p.id).at(-1) : undefined;
     return last === undefined ? [] : [{ id: p.id, grams: last.grams }];
@@ -298,7 +298,7 @@ function twoDaysBefore(standings: readonly Standing[], instant: number): Standin
 }
 
 /** Grams that the puppy's own pace gives in the 24 hours after its last weight. */
-function ownPace(input: GrowthInput, known: Known, index: number, last: SeriesPoint): number | null {
+function ownPace(input: GrowthInput, known: Snapshot, index: number, last: SeriesPoint): number | null {
   const level = known.cleaned.steps.at(-1)?.after[index] ?? null;
   if (level === null) return null;
   const from = { ...level, ageDays: last.ageDays };
@@ -306,7 +306,7 @@ function ownPace(input: GrowthInput, known: Known, index: number, last: SeriesPo
   return last.grams * (Math.exp(predict(from, last.ageDays + 1, known.reference, alone).level - level.level) - 1);
 }
 
-function assessWhole(known: Known, now: LocalTime, unit: MassUnit): LitterAssessment {
+function assessWhole(known: Snapshot, now: LocalTime, unit: MassUnit): LitterAssessment {
   const { level, found, start } = known.litter;
   if (level === 'steady')
     return { level, since: null, score: found.score, sentence: 'The litter is growing as expected.', todo: [] };
@@ -328,7 +328,7 @@ function assessWhole(known: Known, now: LocalTime, unit: MassUnit): LitterAssess
 }
 
 /** Middle gains of the puppies in grams per day since an instant, and by the reference. */
-function middleGains(known: Known, ids: readonly string[], since: number): { actual: number; expected: number } | null {
+function middleGains(known: Snapshot, ids: readonly string[], since: number): { actual: number; expected: number } | null {
   const pairs = ids.flatMap((id) => {
     const points = pointsOf(known.cleaned.sessions, id);
     const [from, to] = [points.find((p) => p.instant >= since - DAY / 4), points.at(-1)];

@@ -3,12 +3,12 @@ import type { LocalTime } from '../calendar/clock.ts';
 import { type MassUnit, massText } from '../units/mass.ts';
 import { mostGrowth } from './curves.ts';
 import { bestGuess, type GuessKind } from './guesses.ts';
+import { historyOf, type Snapshot } from './history.ts';
 import type { GrowthInput } from './input.ts';
-import { type Prediction, predict } from './level-filter.ts';
+import { type Prediction, predict } from './kalman-filter.ts';
 import { READING_SPREAD, weighingVariance } from './noise.ts';
 import { pointsOf, type SeriesPoint } from './series.ts';
 import { DAY } from './sessions.ts';
-import { type Known, trailOf } from './trail.ts';
 import { whenBefore, whenBeforeOwner } from './words.ts';
 
 export interface Doubt {
@@ -81,7 +81,7 @@ interface Expectation {
 }
 
 function expectation(input: GrowthInput, puppyId: string, instant: number): Expectation | null {
-  const known = trailOf(input).at(-1);
+  const known = historyOf(input).at(-1);
   const last = known === undefined ? undefined : pointsOf(known.cleaned.sessions, puppyId).at(-1);
   const prediction = known === undefined ? null : predictionOf(input, known, puppyId, instant);
   if (known === undefined || last === undefined || prediction === null) return null;
@@ -96,7 +96,7 @@ function expectation(input: GrowthInput, puppyId: string, instant: number): Expe
 }
 
 /** The level carried to an instant after the last session known. */
-export function predictionOf(input: GrowthInput, known: Known, puppyId: string, instant: number): Prediction | null {
+export function predictionOf(input: GrowthInput, known: Snapshot, puppyId: string, instant: number): Prediction | null {
   const index = input.puppies.findIndex((p) => p.id === puppyId);
   const level = known.cleaned.steps.at(-1)?.after[index] ?? null;
   const puppy = input.puppies[index];

@@ -2,7 +2,7 @@
 import type { LocalTime } from '../calendar/clock.ts';
 import { type MassUnit, massText } from '../units/mass.ts';
 import { bestGuess } from './guesses.ts';
-import type { Cleaned, CleanRow, CleanSession } from './readings-first.ts';
+import type { Cleaned, CleanRow, CleanSession } from './reading-outliers.ts';
 import { middle } from './statistics.ts';
 import { weighingName } from './words.ts';
 

@@ -1,5 +1,5 @@
 /** The way the littermates went: one level for each of them and one common move for each session, robustly fitted. */
-import type { CleanSession } from './readings-first.ts';
+import type { CleanSession } from './reading-outliers.ts';
 import type { ReferenceGain } from './reference-gain.ts';
 import { DAY } from './sessions.ts';
 import { middle } from './statistics.ts';

@@ -1,7 +1,7 @@
 /** One puppy beside its littermates: its path with theirs taken off, and the score of that. */
 import { fitPath, type Window } from './littermates-path.ts';
 import { COMPARISON, PUPPY_SPREAD, SHARED_LASTING, SHARED_RATE, weighingVariance } from './noise.ts';
-import type { OwnScale } from './own-scale.ts';
+import type { NoiseFactors } from './noise-estimate.ts';
 import type { ReferenceGain } from './reference-gain.ts';
 import { covariance, type PathPoint, type Score, scoreAllStarts } from './score.ts';
 
@@ -13,7 +13,7 @@ const SLOW_FROM = 0.45;
 const SLOW_TO = 1.1;
 /** From about the age at which puppies find the food bowl, a little more proof is asked. */
 const LATER_PENALTY = { most: 0.6, from: 20, days: 16 } as const;
-const USUAL: OwnScale = { weighing: 1, wander: 1 };
+const USUAL: NoiseFactors = { weighing: 1, wander: 1 };
 const RISE_DAYS = { from: 2.5, usual: 3, to: 3.5 };
 
 export interface PuppyScore extends Score {
@@ -33,7 +33,7 @@ export function scorePuppy(
   litterScore: number,
   reference: ReferenceGain,
   stepGrams: number,
-  own: OwnScale,
+  own: NoiseFactors,
 ): PuppyScore | null {
   const path = fitPath(window, others);
   const seen = [...path.counts].filter((n) => n > 0);

@@ -5,7 +5,7 @@
  */
 import { cholesky, forward } from './linear.ts';
 import { firstDayShare, weaningDays } from './noise.ts';
-import type { OwnScale } from './own-scale.ts';
+import type { NoiseFactors } from './noise-estimate.ts';
 import type { ReferenceGain } from './reference-gain.ts';
 
 /** One weighing on a path. */
@@ -46,7 +46,12 @@ const LEAST_SHORTFALL = 0.12;
 const FASTEST_LOSS = 0.068;
 
 /** Covariance of the path without trouble, row by row; `own` is the litter's own noise beside the usual. */
-export function covariance(points: readonly PathPoint[], wander: Wander, reference: ReferenceGain, own: OwnScale): Float64Array {
+export function covariance(
+  points: readonly PathPoint[],
+  wander: Wander,
+  reference: ReferenceGain,
+  own: NoiseFactors,
+): Float64Array {
   const n = points.length;
   const walk = new Float64Array(n);
   const gain = new Float64Array(n);

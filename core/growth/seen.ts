@@ -2,8 +2,8 @@
 import type { LocalTime } from '../calendar/clock.ts';
 import type { MassUnit } from '../units/mass.ts';
 import { growthAsKnown, type Level } from './assess.ts';
+import { historyOf } from './history.ts';
 import type { GrowthInput } from './input.ts';
-import { trailOf } from './trail.ts';
 
 export interface Seen {
   readonly about: 'puppy' | 'litter';
@@ -17,7 +17,7 @@ export function seenOf(input: GrowthInput, puppyId: string, unit: MassUnit): See
   const index = input.puppies.findIndex((p) => p.id === puppyId);
   const seen: Seen[] = [];
   let before: { puppy: Level; litter: Level } = { puppy: 'steady', litter: 'steady' };
-  for (const known of trailOf(input)) {
+  for (const known of historyOf(input)) {
     const at = known.cleaned.sessions.at(-1)?.rows.at(-1)?.reading.at;
     const now = { puppy: known.puppies[index]?.level ?? 'steady', litter: known.litter.level };
     const changed = now.puppy !== before.puppy || now.litter !== before.litter;

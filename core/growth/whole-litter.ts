@@ -1,7 +1,7 @@
 /** The whole litter against the reference alone: when everyone slows down together, it is the dam's milk or the room, not a puppy. */
 import { fitPath, type Window } from './littermates-path.ts';
 import { LITTER_SPREAD, PUPPY_SPREAD, weighingVariance } from './noise.ts';
-import type { OwnScale } from './own-scale.ts';
+import type { NoiseFactors } from './noise-estimate.ts';
 import type { ReferenceGain } from './reference-gain.ts';
 import { covariance, type PathPoint, type Score, scorePath } from './score.ts';
 import { middle } from './statistics.ts';
@@ -9,7 +9,7 @@ import { middle } from './statistics.ts';
 const PENALTY = [0.2, 0.1] as const;
 
 /** The litter's score; `start` is a row of the window. Null for a singleton and when the last session weighed under half of the puppies. */
-export function scoreLitter(window: Window, reference: ReferenceGain, stepGrams: number, own: OwnScale): Score | null {
+export function scoreLitter(window: Window, reference: ReferenceGain, stepGrams: number, own: NoiseFactors): Score | null {
   const path = fitPath(
     window,
     Array.from({ length: window.puppies }, () => true),
@@ -41,7 +41,7 @@ export function scoreLitter(window: Window, reference: ReferenceGain, stepGrams:
 }
 
 /** Quiet puppies do not make the litter quiet: what all of them share, the dam's milk and the room, is not in their own noise. */
-function atLeastUsual(own: OwnScale): OwnScale {
+function atLeastUsual(own: NoiseFactors): NoiseFactors {
   return { weighing: Math.max(1, own.weighing), wander: Math.max(1, own.wander) };
 }
 

@@ -1,13 +1,13 @@
 /** The method of the program, as a method to be measured. */
 
 import { findingsIn } from '../../core/growth/findings.ts';
+import { historyOf } from '../../core/growth/history.ts';
 import type { GrowthInput } from '../../core/growth/input.ts';
-import { trailOf } from '../../core/growth/trail.ts';
 import type { Level, Seen } from './measure.ts';
 
 export function program(input: GrowthInput): Seen[] {
   const known = new Set<string>();
-  return trailOf(input).map((k) => {
+  return historyOf(input).map((k) => {
     const session = k.cleaned.sessions.at(-1);
     const rows = session?.rows ?? [];
     const now = rows.at(-1)?.reading.at;

@@ -1,8 +1,8 @@
 /** A breeder who does what a flag asks for: weigh this puppy again within 6 to 12 hours, at a time when people are up. */
 import { fromLocalMinutes, localMinutes } from '../../core/calendar/clock.ts';
+import { historyOf } from '../../core/growth/history.ts';
 import type { GrowthReading } from '../../core/growth/input.ts';
 import { sessionsOf } from '../../core/growth/sessions.ts';
-import { trailOf } from '../../core/growth/trail.ts';
 import type { SimLitter } from './simulate.ts';
 
 const HOUR = 3_600_000;
@@ -32,7 +32,7 @@ export function asWished(sim: SimLitter): SimLitter {
 
 /** The puppies of the last session that stand at watch or act. */
 function flaggedNow(sim: SimLitter, readings: readonly GrowthReading[]): string[] {
-  const known = trailOf({ ...sim.input, readings }).at(-1);
+  const known = historyOf({ ...sim.input, readings }).at(-1);
   const rows = known?.cleaned.sessions.at(-1)?.rows ?? [];
   return rows.filter((r) => (known?.puppies[r.index]?.level ?? 'steady') !== 'steady').map((r) => r.puppy.id);
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { assessLitter } from '../../../core/growth/assess.ts';
-import { trailOf } from '../../../core/growth/trail.ts';
+import { historyOf } from '../../../core/growth/history.ts';
 import { program } from '../../growth-sim/methods.ts';
 import { KINDS, simulate } from '../../growth-sim/simulate.ts';
 
@@ -40,7 +40,7 @@ describe('no looking ahead', () => {
     expect(assessLitter(input)).toEqual(whole);
     const changed = { ...input, readings: input.readings.map((r, i) => (i === 5 ? { ...r, grams: r.grams + 1 } : r)) };
     expect(
-      trailOf(changed)
+      historyOf(changed)
         .at(-1)
         ?.cleaned.sessions[0]?.rows.some((r) => r.reading.grams === changed.readings[5]?.grams),
     ).toBe(true);

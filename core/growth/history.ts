@@ -1,6 +1,6 @@
 /**
- * A litter's trail: what was known after each weighing session, one session after another and never looking ahead. What was
- * said yesterday is not rewritten; later sessions only add to the trail.
+ * A litter's history: what was known after each weighing session, one session after another and never looking ahead. What was
+ * said yesterday is not rewritten; later sessions only add to the history.
  */
 import type { SizeClass } from '../litter/litter.ts';
 import { type VeryLow, veryLowBelow } from './birth-class.ts';
@@ -9,9 +9,9 @@ import type { GrowthInput, GrowthPuppy } from './input.ts';
 import { type Level, LITTER_MARKS, levelAfter, type Marks, puppyMarks, worse } from './levels.ts';
 import { type Window, windowOf } from './littermates-path.ts';
 import { inferredStep } from './noise.ts';
+import { NO_SUMS, type NoiseFactors, type NoiseSums, noiseFactors, withRise } from './noise-estimate.ts';
 import { type PuppyScore, scorePuppy } from './one-puppy.ts';
-import { NO_SUMS, type OwnScale, ownScale, type ScaleSums, withRise } from './own-scale.ts';
-import { type Cleaned, type CleanRow, type CleanSession, cleanNext, NOTHING_CLEANED } from './readings-first.ts';
+import { type Cleaned, type CleanRow, type CleanSession, cleanNext, NOTHING_CLEANED } from './reading-outliers.ts';
 import { type ReferenceGain, referenceGain } from './reference-gain.ts';
 import { NO_SCORE, type Score } from './score.ts';
 import { sessionsOf, type WeighSession } from './sessions.ts';
@@ -35,13 +35,13 @@ export interface LitterTrack {
   readonly start: number | null;
 }
 
-export interface Known {
+export interface Snapshot {
   readonly cleaned: Cleaned;
   readonly reference: ReferenceGain;
   readonly stepGrams: number;
   readonly puppies: readonly PuppyTrack[];
   readonly litter: LitterTrack;
-  readonly rises: ScaleSums;
+  readonly rises: NoiseSums;
 }
 
 /** Mila et al 2015: four in five puppies lost by day two were light at birth (second-hand). */
@@ -53,29 +53,29 @@ const STEP_READINGS = 60;
 const USUAL_BIRTH: Readonly<Record<SizeClass, number>> = { toy: 150, small: 200, medium: 290, large: 430, giant: 560 };
 
 /** What was known after each session, oldest first. */
-export function trailOf(input: GrowthInput): readonly Known[] {
+export function historyOf(input: GrowthInput): readonly Snapshot[] {
   const sessions = sessionsOf(input);
   const keys = sessions.map(keyOf);
   const ground = JSON.stringify([input.puppies, input.scaleStepGrams, input.sizeClass, input.breed, input.breedBirthGrams]);
   const kept = REMEMBERED.find((r) => r.ground === ground && r.keys[0] === keys[0]);
-  const trail: Known[] = [];
+  const history: Snapshot[] = [];
   if (kept !== undefined) {
     for (let k = 0; k < keys.length && keys[k] === kept.keys[k]; k += 1) {
-      const known = kept.trail[k];
-      if (known !== undefined) trail.push(known);
+      const known = kept.history[k];
+      if (known !== undefined) history.push(known);
     }
   }
-  for (let k = trail.length; k < sessions.length; k += 1) {
+  for (let k = history.length; k < sessions.length; k += 1) {
     const session = sessions[k];
-    if (session !== undefined) trail.push(knownAfter(trail[k - 1] ?? null, session, input));
+    if (session !== undefined) history.push(knownAfter(history[k - 1] ?? null, session, input));
   }
-  remember({ ground, keys, trail });
-  return trail;
+  remember({ ground, keys, history });
+  return history;
 }
 
 /** The sessions as they count after the last reading; exchanged weights exchanged, held ones null. */
 export function cleanedOf(input: GrowthInput): Cleaned {
-  return trailOf(input).at(-1)?.cleaned ?? NOTHING_CLEANED;
+  return historyOf(input).at(-1)?.cleaned ?? NOTHING_CLEANED;
 }
 
 /**
@@ -85,7 +85,7 @@ export function cleanedOf(input: GrowthInput): Cleaned {
 interface Remembered {
   readonly ground: string;
   readonly keys: readonly string[];
-  readonly trail: readonly Known[];
+  readonly history: readonly Snapshot[];
 }
 const REMEMBERED: Remembered[] = [];
 const MOST_REMEMBERED = 4;
@@ -103,7 +103,7 @@ function keyOf(session: WeighSession): string {
     .join('|');
 }
 
-function knownAfter(past: Known | null, session: WeighSession, input: GrowthInput): Known {
+function knownAfter(past: Snapshot | null, session: WeighSession, input: GrowthInput): Snapshot {
   const earlier = past?.cleaned ?? NOTHING_CLEANED;
   const index = new Map(input.puppies.map((p, i) => [p.id, i]));
   const stepGrams = input.scaleStepGrams ?? stepOf([...earlier.sessions, session]);
@@ -114,7 +114,7 @@ function knownAfter(past: Known | null, session: WeighSession, input: GrowthInpu
   const k = cleaned.sessions.length - 1;
   const window = windowOf(cleaned.sessions, k, input.puppies.length, reference);
   const rises = past?.rises ?? NO_SUMS;
-  const own = ownScale({ count: cleaned.middles, squares: cleaned.middleSquares }, rises);
+  const own = noiseFactors({ count: cleaned.middles, squares: cleaned.middleSquares }, rises);
   const litter = litterAfter(past?.litter ?? null, window, reference, stepGrams, own);
   const before =
     past?.puppies ??
@@ -174,7 +174,7 @@ function litterAfter(
   window: Window,
   reference: ReferenceGain,
   stepGrams: number,
-  own: OwnScale,
+  own: NoiseFactors,
 ): LitterTrack {
   const old = before ?? { level: 'steady', found: NO_SCORE, start: null };
   const found = scoreLitter(window, reference, stepGrams, own);

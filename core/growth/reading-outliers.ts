@@ -7,15 +7,15 @@ import {
   carried,
   commonMove,
   deviation,
-  firstLevel,
+  type FilterState,
+  firstState,
   type Innovation,
   innovations,
-  type Level,
   type Prediction,
   predict,
   updated,
   type Weighed,
-} from './level-filter.ts';
+} from './kalman-filter.ts';
 import { READING_SPREAD, SHARED_RATE, weighingVariance } from './noise.ts';
 import type { ReferenceGain } from './reference-gain.ts';
 import { DAY, type SessionRow, type WeighSession } from './sessions.ts';
@@ -43,10 +43,10 @@ export interface CleanSession {
 
 /** One session through the level filter; innovations stand beside the rows. */
 export interface Step {
-  readonly before: readonly (Level | null)[];
+  readonly before: readonly (FilterState | null)[];
   readonly innovations: readonly (Innovation | null)[];
   readonly common: number;
-  readonly after: readonly (Level | null)[];
+  readonly after: readonly (FilterState | null)[];
 }
 
 /** What is known of the readings after some sessions. */
@@ -132,7 +132,7 @@ function filterFrom(draft: Draft, start: number): void {
   }
 }
 
-function filterSession(before: readonly (Level | null)[], session: CleanSession, ground: Ground): Step {
+function filterSession(before: readonly (FilterState | null)[], session: CleanSession, ground: Ground): Step {
   const { reference, stepGrams, alone, born } = ground;
   const weighed = session.rows.map((row): Weighed | null => {
     const level = before[row.index] ?? null;
@@ -148,7 +148,7 @@ function filterSession(before: readonly (Level | null)[], session: CleanSession,
   const n = counting.length;
   const common = n < 3 ? 0 : commonMove(counting.map((i) => i.off));
   const rowOf = new Map(session.rows.map((row, at) => [row.index, at]));
-  const after = before.map((level, index): Level | null => {
+  const after = before.map((level, index): FilterState | null => {
     const at = rowOf.get(index);
     const row = at === undefined ? undefined : session.rows[at];
     if (row === undefined) {
@@ -161,7 +161,7 @@ function filterSession(before: readonly (Level | null)[], session: CleanSession,
       return row.used === null ? carried(innovation.prediction, innovation.common) : updated(innovation);
     return row.used === null
       ? null
-      : firstLevel(row.ageDays, Math.log(row.used), weighingVariance(READING_SPREAD, row.ageDays, row.used, stepGrams));
+      : firstState(row.ageDays, Math.log(row.used), weighingVariance(READING_SPREAD, row.ageDays, row.used, stepGrams));
   });
   return { before, innovations: found, common, after };
 }

@@ -5,15 +5,15 @@
  */
 
 /** Count and sum of squared z, each at most 9. */
-export interface ScaleSums {
+export interface NoiseSums {
   readonly count: number;
   readonly squares: number;
 }
 
-export const NO_SUMS: ScaleSums = { count: 0, squares: 0 };
+export const NO_SUMS: NoiseSums = { count: 0, squares: 0 };
 
 /** Factors on the variances of one weighing and of what wanders between weighings. */
-export interface OwnScale {
+export interface NoiseFactors {
   readonly weighing: number;
   readonly wander: number;
 }
@@ -26,7 +26,7 @@ const LEAST = 0.25;
 const MOST = 4;
 const LARGEST_SQUARE = 9;
 
-export function ownScale(middles: ScaleSums, rises: ScaleSums): OwnScale {
+export function noiseFactors(middles: NoiseSums, rises: NoiseSums): NoiseFactors {
   const within = (v: number) => Math.min(MOST, Math.max(LEAST, v));
   return {
     weighing: within((MIDDLE_PRIOR + middles.squares / MIDDLE_USUAL) / (MIDDLE_PRIOR + middles.count)),
@@ -35,6 +35,6 @@ export function ownScale(middles: ScaleSums, rises: ScaleSums): OwnScale {
 }
 
 /** One more three-day change, in standard deviations; a fall changes nothing. */
-export function withRise(sums: ScaleSums, z: number): ScaleSums {
+export function withRise(sums: NoiseSums, z: number): NoiseSums {
   return z <= 0 ? sums : { count: sums.count + 1, squares: sums.squares + Math.min(LARGEST_SQUARE, z * z) };
 }

@@ -4,7 +4,7 @@ import type { ReferenceGain } from './reference-gain.ts';
 import { middle } from './statistics.ts';
 
 /** ln grams, and the pace over the reference's as a share (-0.2: a fifth slower), with their covariance. */
-export interface Level {
+export interface FilterState {
   readonly ageDays: number;
   readonly level: number;
   readonly pace: number;
@@ -14,7 +14,7 @@ export interface Level {
 }
 
 /** A level moved to a later age. `drift` is the variance that the way added; alone, also what littermates would have shown. */
-export interface Prediction extends Level {
+export interface Prediction extends FilterState {
   readonly drift: number;
   /** Variance of what the litter shares over the way. */
   readonly shared: number;
@@ -44,11 +44,11 @@ const COMMON_SHRINK = 1.5;
 /** Variance of a median over that of a mean. */
 const MEDIAN_LOSS = 1.57;
 
-export function firstLevel(ageDays: number, ln: number, weighing: number): Level {
+export function firstState(ageDays: number, ln: number, weighing: number): FilterState {
   return { ageDays, level: ln, pace: 0, vLevel: weighing, vBoth: 0, vPace: PACE_PRIOR ** 2 };
 }
 
-export function predict(from: Level, toAge: number, reference: ReferenceGain, alone: boolean): Prediction {
+export function predict(from: FilterState, toAge: number, reference: ReferenceGain, alone: boolean): Prediction {
   const days = Math.max(0, toAge - from.ageDays);
   const gain = reference.since(toAge) - reference.since(from.ageDays);
   const g = reference.pace((from.ageDays + toAge) / 2);
@@ -112,7 +112,7 @@ export function deviation(i: Innovation): { dev: number; z: number } {
 }
 
 /** The level after a reading that counts. */
-export function updated(at: Innovation): Level {
+export function updated(at: Innovation): FilterState {
   const p = at.prediction;
   const s = p.vLevel + at.weighing;
   const kLevel = p.vLevel / s;
@@ -128,6 +128,6 @@ export function updated(at: Innovation): Level {
 }
 
 /** The level of a puppy whose reading is missing or does not count: moved along with the litter only. */
-export function carried(p: Prediction, common: number): Level {
+export function carried(p: Prediction, common: number): FilterState {
   return { ageDays: p.ageDays, level: p.level + common, pace: p.pace, vLevel: p.vLevel, vBoth: p.vBoth, vPace: p.vPace };
 }
