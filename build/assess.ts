@@ -5,6 +5,7 @@
  * which breed they are and what such a puppy usually weighs at birth (`breed`, `breed_birth_g`; for breeds without published figures).
  * A file that can't be read is named on the error output and the others go on; the exit code is then 1.
  */
+
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { parseArgs } from 'node:util';
@@ -16,7 +17,7 @@ import { findingsIn, type ReadingFinding } from '../core/growth/findings.ts';
 import { classOfAdult } from '../core/growth/forecast.ts';
 import { historyOf } from '../core/growth/history.ts';
 import type { GrowthInput, GrowthPuppy, GrowthReading } from '../core/growth/input.ts';
-import { localTimeSchema } from '../core/litter/litter.ts';
+import { localTimeSchema } from '../core/units/fields.ts';
 
 const litterSchema = z.looseObject({
   file: z.string(),

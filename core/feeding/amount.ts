@@ -1,7 +1,7 @@
 /** The amount for one day before it is split into bowls, by the basis that the house rules name. */
 import type { CivilDate } from '../calendar/day.ts';
+import type { Food } from '../food/food.ts';
 import { growthEstimate } from './energy.ts';
-import type { Food } from './food.ts';
 import type { HouseRules } from './rules.ts';
 import { shareOfWeight } from './share.ts';
 

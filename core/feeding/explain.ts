@@ -1,6 +1,10 @@
 /** "Where this number comes from": the worked sum of a ration, line by line. */
+
 import { ageInMonths, ageInWords } from '../calendar/age.ts';
 import { ageInDays } from '../calendar/day.ts';
+import { MEAL_NAMES } from '../food/bowls.ts';
+import { percentText, plain, rangeText } from '../food/figures.ts';
+import { boneFromCalcium, calciumPer1000Kcal, calciumToPhosphorus } from '../food/food.ts';
 import { BONE_CALCIUM } from '../reference/feeding/bone.ts';
 import type { Known } from '../reference/feeding/known.ts';
 import { CALCIUM_LIMITS, EARLY_GROWTH_DAYS, LARGE_ADULT_KG } from '../reference/feeding/limits.ts';
@@ -19,9 +23,6 @@ import {
   restingEnergy,
   restingEnergyLinear,
 } from './energy.ts';
-import { percentText, plain, rangeText } from './figures.ts';
-import { boneFromCalcium, calciumPer1000Kcal, calciumToPhosphorus } from './food.ts';
-import { MEAL_NAMES } from './meals.ts';
 import { type DayRation, type RationInput, rationOn, treatsAsFood } from './ration.ts';
 
 export interface ExplainedLine {

@@ -2,9 +2,21 @@
  * Where the house rule and the published numbers part: a value for each, in calm words, with one thing that mends it. Nothing is changed behind
  * the breeder's back, and the puppy's own gain is the judge.
  */
+
 import { ageInMonths } from '../calendar/age.ts';
 import { ageInDays, type CivilDate, daysBetween } from '../calendar/day.ts';
 import { capital } from '../calendar/words.ts';
+import { mealCount } from '../food/bowls.ts';
+import { percentText, plain, rangeText } from '../food/figures.ts';
+import {
+  boneCalciumMg,
+  calciumPer1000Kcal,
+  calciumToPhosphorus,
+  type Food,
+  liverLimit,
+  per1000Kcal,
+  type Range,
+} from '../food/food.ts';
 import type { Known } from '../reference/feeding/known.ts';
 import {
   CALCIUM_LIMITS,
@@ -19,18 +31,7 @@ import {
 import { ingredient } from '../reference/feeding/usda.ts';
 import { foodText } from '../units/food.ts';
 import { densityForShare, ESTIMATE_BOUNDS, GROWTH_SOURCES, type GrowthMethod, OWN_BOUNDS, shareForEnergy } from './energy.ts';
-import { percentText, plain, rangeText } from './figures.ts';
-import {
-  boneCalciumMg,
-  calciumPer1000Kcal,
-  calciumToPhosphorus,
-  type Food,
-  liverLimit,
-  per1000Kcal,
-  type Range,
-} from './food.ts';
 import { keepingOf, thawHours } from './keeping.ts';
-import { mealCount } from './meals.ts';
 import { type DayRation, type RationInput, rationOn, treatShareOf, treatsAsFood } from './ration.ts';
 import { type HouseRules, houseRulesSchema } from './rules.ts';
 

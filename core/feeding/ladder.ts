@@ -1,10 +1,12 @@
 /** The meal ladder: what a puppy will get, tread by tread, on its forecast weight. */
+
 import { z } from 'zod';
 import { addDays, addMonths, ageInDays, type CivilDate } from '../calendar/day.ts';
+import { fillBowls, MEAL_NAMES } from '../food/bowls.ts';
+import type { Food } from '../food/food.ts';
 import type { MassUnit } from '../units/mass.ts';
 import { amountFor, amountOn } from './amount.ts';
-import type { Food } from './food.ts';
-import { fillBowls, MEAL_NAMES, mealsOn, stepToTwo, THREE_MEALS, TWO_MEALS } from './meals.ts';
+import { mealsOn, stepToTwo, THREE_MEALS, TWO_MEALS } from './meals.ts';
 import type { HouseRules } from './rules.ts';
 import { shareAtMonths } from './share.ts';
 

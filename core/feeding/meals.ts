@@ -1,13 +1,7 @@
-/** Meals of a day: which are fed at which age, and bowls that a person can weigh. */
+/** Meals of a day: which are fed at which age. */
 import { addMonths, ageInDays, type CivilDate } from '../calendar/day.ts';
-import { GRAMS_PER_OUNCE, isMetric, type MassUnit } from '../units/mass.ts';
+import type { Meals } from '../food/bowls.ts';
 import type { HouseRules } from './rules.ts';
-
-export const MEAL_NAMES = ['morning', 'midday', 'afternoon', 'evening'] as const;
-export type MealName = (typeof MEAL_NAMES)[number];
-
-/** A figure for each meal that is fed; a meal that is not fed is absent. */
-export type Meals = Partial<Record<MealName, number>>;
 
 export interface MealDay {
   /** Part of the day's food in each meal; the parts add up to 1. */
@@ -43,49 +37,4 @@ export function mealsOn(rules: HouseRules, born: CivilDate, day: CivilDate): Mea
   if (age >= step.half) return { shares: MIDDAY_QUARTER, changing: true };
   if (age >= step.start) return { shares: MIDDAY_HALF, changing: true };
   return { shares: age < rules.fourMealsUntilWeeks * 7 ? FOUR_MEALS : THREE_MEALS, changing: false };
-}
-
-/** How many meals a day has. */
-export function mealCount(meals: Meals): number {
-  return MEAL_NAMES.filter((name) => meals[name] !== undefined).length;
-}
-
-export type Rounding = 'near' | 'down' | 'up';
-
-/**
- * Bowls for a day. The bowl is rounded, not the day: to 1 g under 50 g, 2 g under 100 g, 5 g above; to a quarter of an ounce
- * for a scale in ounces or pounds. The day is the sum of its bowls, so it always adds up, and equal shares give equal bowls.
- * A meal that is fed is never rounded to nothing. Grams in, grams out.
- */
-export function fillBowls(
-  dayGrams: number,
-  shares: Meals,
-  unit: MassUnit,
-  rounding: Rounding = 'near',
-): { dayGrams: number; meals: Meals } {
-  const meals: Meals = {};
-  let sum = 0;
-  for (const name of MEAL_NAMES) {
-    const part = shares[name];
-    if (part === undefined) continue;
-    const bowl = roundBowl(dayGrams * part, unit, rounding);
-    meals[name] = bowl;
-    sum += bowl;
-  }
-  return { dayGrams: sum, meals };
-}
-
-/** The finest difference that is weighed out for a bowl of that size, in grams. */
-export function bowlStep(grams: number, unit: MassUnit): number {
-  if (!isMetric(unit)) return GRAMS_PER_OUNCE / 4;
-  if (grams < 50) return 1;
-  return grams < 100 ? 2 : 5;
-}
-
-function roundBowl(grams: number, unit: MassUnit, rounding: Rounding): number {
-  const step = bowlStep(grams, unit);
-  // A bowl that is a whole number of steps but for a floating-point error stays where it is.
-  const slack = rounding === 'down' ? 1e-9 : -1e-9;
-  const round = rounding === 'near' ? Math.round : rounding === 'down' ? Math.floor : Math.ceil;
-  return Math.max(1, round(grams / step + slack)) * step;
 }

@@ -1,8 +1,9 @@
 /** What one puppy gets on one day: amount, bowls, energy. */
 
+import { fillBowls, type Meals } from '../food/bowls.ts';
 import type { MassUnit } from '../units/mass.ts';
 import { type Amount, type AmountInput, amountOn } from './amount.ts';
-import { fillBowls, type Meals, mealsOn } from './meals.ts';
+import { mealsOn } from './meals.ts';
 
 export interface Treats {
   readonly grams: number;

@@ -2,9 +2,10 @@
  * House rules: the breeder's own feeding rules, dated and versioned. The defaults are common practice, no source,
  * unless a line says otherwise; published norms are shown beside them.
  */
+
 import { z } from 'zod';
 import type { CivilDate } from '../calendar/day.ts';
-import { dateSchema, idSchema } from '../litter/litter.ts';
+import { dateSchema, idSchema } from '../units/fields.ts';
 import { GROWTH_METHODS } from './energy.ts';
 
 const share = z.number().min(0.005).max(0.2);

@@ -1,9 +1,10 @@
 /** Where a week of bowls parts from the house rules and the published numbers. */
+
+import { percentText, plain, rangeText } from '../food/figures.ts';
+import type { WeekSummary } from '../food/rotation.ts';
+import { DAYS_OF_WEEK } from '../food/rotation.ts';
 import { ADULT_FACTORS, adultEnergy, type EnergyBand } from './energy.ts';
-import { percentText, plain, rangeText } from './figures.ts';
 import { type Finding, type Growth, nutrientFindings, vitaminAFinding } from './findings.ts';
-import type { WeekSummary } from './rotation.ts';
-import { DAYS_OF_WEEK } from './rotation.ts';
 import type { HouseRules } from './rules.ts';
 import { vegetableSpoons } from './vegetables.ts';
 

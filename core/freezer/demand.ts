@@ -1,10 +1,11 @@
 /** Who eats what and when: the meals that the freezer has to be ready for. */
+
 import { z } from 'zod';
 import { fromLocalMinutes, type LocalTime } from '../calendar/clock.ts';
 import { addDays, type CivilDate, dayNumber } from '../calendar/day.ts';
-import type { MealName } from '../feeding/meals.ts';
 import type { HouseRules } from '../feeding/rules.ts';
-import { dateSchema, idSchema } from '../litter/litter.ts';
+import type { MealName } from '../food/bowls.ts';
+import { dateSchema, idSchema } from '../units/fields.ts';
 import type { Dog } from './pack.ts';
 
 /** One bowl, or the bowls of a whole litter. `who` is what the thaw list calls them; `litterId` is null for a grown dog. */

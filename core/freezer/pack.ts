@@ -1,6 +1,7 @@
 /** What is in the freezer and what was taken out of it. Facts only: when to take out what is computed in `plan.ts`. */
+
 import { z } from 'zod';
-import { dateSchema, gramsSchema, idSchema, instantSchema, localTimeSchema, longText } from '../litter/litter.ts';
+import { dateSchema, gramsSchema, idSchema, instantSchema, localTimeSchema, longText } from '../units/fields.ts';
 
 const line = (most: number) => longText.max(most);
 

@@ -3,11 +3,12 @@
  * room in the refrigerator. That is looked at last: where the packs would not fit, plans with smaller portions and no more waste are tried,
  * and what still doesn't fit is said. That last step is a remedy, not a proof that nothing else would fit.
  */
+
 import { dateOf, fromLocalMinutes, type LocalTime, localMinutes } from '../calendar/clock.ts';
 import { addDays, type CivilDate, dayNumber } from '../calendar/day.ts';
 import { moveAheadHours } from '../feeding/keeping.ts';
-import { MEAL_NAMES } from '../feeding/meals.ts';
 import type { HouseRules } from '../feeding/rules.ts';
+import { MEAL_NAMES } from '../food/bowls.ts';
 import { type Demand, mealTime } from './demand.ts';
 import { type FreezerSettings, isOverdue, oldestFirst, type Pack, portionGrams, type Starter, type Thaw } from './pack.ts';
 import { at, type Batch } from './serve.ts';

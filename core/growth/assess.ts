@@ -1,6 +1,7 @@
 /** What the weights say about each puppy and about the litter, in a level and in words. */
 import { dateOf, type LocalTime } from '../calendar/clock.ts';
 import { addDays, type CivilDate } from '../calendar/day.ts';
+import { middle } from '../statistics/median.ts';
 import { type MassUnit, massText } from '../units/mass.ts';
 import { deathsToDay21, type VeryLow, veryLowBelow } from './birth-class.ts';
 import { findingsIn, type ReadingFinding } from './findings.ts';
@@ -12,7 +13,6 @@ import { type Level, puppyMarks } from './levels.ts';
 import { tooCoarse } from './noise.ts';
 import { gainsBack, pointsOf, type SeriesPoint, type Standing, standingsIn } from './series.ts';
 import { DAY } from './sessions.ts';
-import { middle } from './statistics.ts';
 import {
   coarseScale,
   daysInWords,

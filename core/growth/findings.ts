@@ -1,9 +1,9 @@
 /** Readings that do not fit, with who and what was meant. */
 import type { LocalTime } from '../calendar/clock.ts';
+import { middle } from '../statistics/median.ts';
 import { type MassUnit, massText } from '../units/mass.ts';
 import { bestGuess } from './guesses.ts';
 import type { Cleaned, CleanRow, CleanSession } from './reading-outliers.ts';
-import { middle } from './statistics.ts';
 import { weighingName } from './words.ts';
 
 export interface ReadingFinding {

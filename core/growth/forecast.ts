@@ -3,7 +3,8 @@
  * above or below the curve now is carried forward and fades; the band opens as the days go. It is a range, not a goal.
  */
 
-import type { Litter, Sex, SizeClass } from '../litter/litter.ts';
+import type { Litter } from '../litter/litter.ts';
+import type { Sex, SizeClass } from '../reference/classes.ts';
 import { CLASS_ADULT_KG, DOG_TO_BITCH } from '../reference/growth/adult-weight.ts';
 import { GROWTH_CURVES, type GrowthCurve } from '../reference/growth/curves.ts';
 import { logistic } from './curves.ts';

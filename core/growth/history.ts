@@ -2,7 +2,8 @@
  * A litter's history: what was known after each weighing session, one session after another and never looking ahead. What was
  * said yesterday is not rewritten; later sessions only add to the history.
  */
-import type { SizeClass } from '../litter/litter.ts';
+import type { SizeClass } from '../reference/classes.ts';
+import { middle } from '../statistics/median.ts';
 import { type VeryLow, veryLowBelow } from './birth-class.ts';
 import { firstDaysLevel } from './first-days.ts';
 import type { GrowthInput, GrowthPuppy } from './input.ts';
@@ -15,7 +16,6 @@ import { type Cleaned, type CleanRow, type CleanSession, cleanNext, NOTHING_CLEA
 import { type ReferenceGain, referenceGain } from './reference-gain.ts';
 import { NO_SCORE, type Score } from './score.ts';
 import { sessionsOf, type WeighSession } from './sessions.ts';
-import { middle } from './statistics.ts';
 import { scoreLitter } from './whole-litter.ts';
 
 /** What is known of one puppy after a session. */

@@ -1,17 +1,9 @@
 /** What the growth functions are given: puppies and the readings that stand, as plain facts. */
+
 import { type LocalTime, localMinutes } from '../calendar/clock.ts';
 import { dayNumber } from '../calendar/day.ts';
-import {
-  type Litter,
-  type Puppy,
-  type PuppyState,
-  puppyName,
-  type Reading,
-  type Session,
-  type Sex,
-  type SizeClass,
-  stands,
-} from '../litter/litter.ts';
+import { type Litter, type Puppy, type PuppyState, puppyName, type Reading, type Session, stands } from '../litter/litter.ts';
+import type { Sex, SizeClass } from '../reference/classes.ts';
 
 const MINUTE = 60_000;
 

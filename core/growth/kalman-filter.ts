@@ -1,7 +1,8 @@
 /** A puppy's filtered level and pace, from one reading to the next: what the next weight should be. */
+
+import { middle } from '../statistics/median.ts';
 import { firstDayShare, READING_SPREAD, SHARED_RATE, weaningDays, weighingVariance } from './noise.ts';
 import type { ReferenceGain } from './reference-gain.ts';
-import { middle } from './statistics.ts';
 
 /** ln grams, and the pace over the reference's as a share (-0.2: a fifth slower), with their covariance. */
 export interface FilterState {

@@ -1,8 +1,8 @@
 /** The way the littermates went: one level for each of them and one common move for each session, robustly fitted. */
+import { middle } from '../statistics/median.ts';
 import type { CleanSession } from './reading-outliers.ts';
 import type { ReferenceGain } from './reference-gain.ts';
 import { DAY } from './sessions.ts';
-import { middle } from './statistics.ts';
 
 /** Days that the path looks back. */
 export const WINDOW_DAYS = 9.2;

@@ -3,6 +3,8 @@
  * whole litter is the scale's, two opposite jumps may be two puppies exchanged, one jump a mistyped figure. Nothing is
  * dropped: what is doubtful is held out and asked about, and may be put back by the next reading.
  */
+
+import { middle, middleDistance } from '../statistics/median.ts';
 import {
   carried,
   commonMove,
@@ -19,7 +21,6 @@ import {
 import { READING_SPREAD, SHARED_RATE, weighingVariance } from './noise.ts';
 import type { ReferenceGain } from './reference-gain.ts';
 import { DAY, type SessionRow, type WeighSession } from './sessions.ts';
-import { middle, middleDistance } from './statistics.ts';
 import { gainOfExchange, type Offs, type Suspect, swapsIn } from './swaps.ts';
 
 export type Verdict = 'counts' | 'held' | 'mistyped' | 'scale' | 'exchanged';

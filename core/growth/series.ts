@@ -1,10 +1,11 @@
 /** A puppy's weights in order and what is read off them. Held-out readings are left out; exchanged ones count as exchanged. */
+
 import type { LocalTime } from '../calendar/clock.ts';
+import { middle } from '../statistics/median.ts';
 import { cleanedOf } from './history.ts';
 import type { GrowthInput, GrowthPuppy } from './input.ts';
 import type { Cleaned, CleanSession } from './reading-outliers.ts';
 import { DAY } from './sessions.ts';
-import { middle } from './statistics.ts';
 
 /** Shorter than this a gain says nothing: one feed is as much. */
 const SHORTEST_GAIN_DAYS = 0.2;

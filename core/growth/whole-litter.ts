@@ -1,10 +1,11 @@
 /** The whole litter against the reference alone: when everyone slows down together, it is the dam's milk or the room, not a puppy. */
+
+import { middle } from '../statistics/median.ts';
 import { fitPath, type Window } from './littermates-path.ts';
 import { LITTER_SPREAD, PUPPY_SPREAD, weighingVariance } from './noise.ts';
 import type { NoiseFactors } from './noise-estimate.ts';
 import type { ReferenceGain } from './reference-gain.ts';
 import { covariance, type PathPoint, type Score, scorePath } from './score.ts';
-import { middle } from './statistics.ts';
 
 const PENALTY = [0.2, 0.1] as const;
 

@@ -1,7 +1,8 @@
 /** The sentences of the growth method: short, with numbers and day names. They point, they never diagnose. */
+
 import { clockOf, dateOf, type LocalTime } from '../calendar/clock.ts';
 import { ageInDays, type CivilDate, dateParts, daysBetween, weekday } from '../calendar/day.ts';
-import type { Sex } from '../litter/litter.ts';
+import type { Sex } from '../reference/classes.ts';
 import { type MassUnit, massText } from '../units/mass.ts';
 
 const DAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'] as const;

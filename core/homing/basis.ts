@@ -1,9 +1,9 @@
 /** The facts of a plan, and what every part of it is worked out from. */
 import type { CivilDate } from '../calendar/day.ts';
-import type { Food } from '../feeding/food.ts';
 import type { RulesVersion } from '../feeding/rules.ts';
+import type { Food } from '../food/food.ts';
 import type { Litter, Puppy, Reading } from '../litter/litter.ts';
-import type { House } from '../records/house.ts';
+import type { House } from '../people/house.ts';
 import type { Tread } from './table.ts';
 import type { PlanWeights } from './weights.ts';
 

@@ -2,11 +2,13 @@
  * The go-home plan as a document: everything the two sheets say, already worded and rounded, so that a plan that was
  * handed over can be printed again years later exactly as it was. The paper decides only where things stand.
  */
+
 import { z } from 'zod';
 import { ladderStepSchema } from '../feeding/ladder.ts';
-import { MEAL_NAMES } from '../feeding/meals.ts';
+import { MEAL_NAMES } from '../food/bowls.ts';
 import { collarSchema } from '../litter/collar.ts';
-import { dateSchema, idSchema, SEXES } from '../litter/litter.ts';
+import { SEXES } from '../reference/classes.ts';
+import { dateSchema, idSchema } from '../units/fields.ts';
 import { FOOD_UNITS } from '../units/food.ts';
 
 const text = z.string().max(4000);

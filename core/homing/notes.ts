@@ -6,9 +6,9 @@
 import { capital, numberWord } from '../calendar/words.ts';
 import { keepingOf, OFFICIAL_KEEPING, thawHours } from '../feeding/keeping.ts';
 import type { HouseRules } from '../feeding/rules.ts';
-import type { Sex } from '../litter/litter.ts';
 import { pronouns } from '../litter/pronouns.ts';
-import type { House } from '../records/house.ts';
+import type { House } from '../people/house.ts';
+import type { Sex } from '../reference/classes.ts';
 import { LARGE_ADULT_KG } from '../reference/feeding/limits.ts';
 import { type FoodUnit, foodText } from '../units/food.ts';
 import { roundedDown } from './amounts.ts';

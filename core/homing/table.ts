@@ -1,12 +1,14 @@
 /** The two tables of the plan: week by week and month by month, and by the weight that the scale really shows. */
+
 import { ageInMonths } from '../calendar/age.ts';
 import { addDays, addMonths, ageInDays, type CivilDate } from '../calendar/day.ts';
 import { capital, dateShort, numberWord } from '../calendar/words.ts';
-import type { Food } from '../feeding/food.ts';
 import { amountByWeight, type LadderStep, mealLadder, treadAmounts } from '../feeding/ladder.ts';
-import { MEAL_NAMES, type Meals, mealCount, mealsOn } from '../feeding/meals.ts';
+import { mealsOn } from '../feeding/meals.ts';
 import type { HouseRules } from '../feeding/rules.ts';
 import { shareOfWeight } from '../feeding/share.ts';
+import { MEAL_NAMES, type Meals, mealCount } from '../food/bowls.ts';
+import type { Food } from '../food/food.ts';
 import type { Band } from '../growth/forecast.ts';
 import { GRAMS_PER_POUND, grownUnit, type MassUnit } from '../units/mass.ts';
 import type { PlanDocument, PlanRow } from './document.ts';

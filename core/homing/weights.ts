@@ -6,7 +6,7 @@ import { type AdultFrom, type Band, expectedAdultKg, forecastWeight } from '../g
 import { growthInput } from '../growth/input.ts';
 import { bandOf, type SeriesPoint, seriesOf } from '../growth/series.ts';
 import type { Litter, Puppy, Reading } from '../litter/litter.ts';
-import type { House } from '../records/house.ts';
+import type { House } from '../people/house.ts';
 import { GRAMS_PER_POUND, isMetric, type MassUnit, massText } from '../units/mass.ts';
 
 /** A weight older than this many days is too old to feed by without saying so. */

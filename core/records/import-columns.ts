@@ -2,6 +2,7 @@
  * What stands where in a table of weights. Two shapes are read: one row a weight, and a grid of days and puppies, either
  * way round. Answers entries, one for each weight that is written, still as text: `import.ts` judges them.
  */
+
 import {
   COLLAR_COLOURS,
   COLLAR_LETTERS,
@@ -10,7 +11,7 @@ import {
   type CollarLetter,
   type CollarPattern,
 } from '../litter/collar.ts';
-import type { Sex } from '../litter/litter.ts';
+import type { Sex } from '../reference/classes.ts';
 import type { MassUnit } from '../units/mass.ts';
 import { rearm } from './csv.ts';
 import { type DateOrder, orderOf, type ReadDate, readClockCell, readDateCell } from './import-dates.ts';

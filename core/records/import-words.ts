@@ -1,5 +1,7 @@
 /** What a heading of a table means, by the plain words of the trade. */
-import { SESSIONS, type Session, type Sex } from '../litter/litter.ts';
+
+import { SESSIONS, type Session } from '../litter/litter.ts';
+import type { Sex } from '../reference/classes.ts';
 import { type MassUnit, unitOfWord } from '../units/mass.ts';
 
 /** `leave` is a column that is not taken in. */

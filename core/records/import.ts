@@ -2,10 +2,12 @@
  * A table of weights judged row by row: taken, doubtful, there already, or refused with the reason. Nothing is guessed
  * silently: what can be read two ways is refused until it is answered.
  */
+
 import { clockOf, dateOf, type LocalTime, localMinutes, localTime } from '../calendar/clock.ts';
 import { addDays, type CivilDate, daysBetween } from '../calendar/day.ts';
 import { type Collar, nextCollar, USUAL_COLLARS } from '../litter/collar.ts';
-import { type Puppy, type Reading, type ReadingFields, type Session, type Sex, stands } from '../litter/litter.ts';
+import { type Puppy, type Reading, type ReadingFields, type Session, stands } from '../litter/litter.ts';
+import type { Sex } from '../reference/classes.ts';
 import { type Grams, type MassFault, type MassUnit, parseMass } from '../units/mass.ts';
 import type { Entry, Label, TableRead } from './import-columns.ts';
 import { type DateOrder, readClockCell } from './import-dates.ts';

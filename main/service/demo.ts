@@ -1,11 +1,12 @@
 /** The demo: invented litters with what hangs on them, dated so that the newest weighing was this morning. */
+
 import { dateOf, fromLocalMinutes, type LocalTime } from '../../core/calendar/clock.ts';
 import { addDays, dayNumber } from '../../core/calendar/day.ts';
-import type { Dam } from '../../core/feeding/dam.ts';
-import type { WeaningEvent, WeaningNote } from '../../core/feeding/eaten.ts';
-import { usualPlan, type WeaningPlan } from '../../core/feeding/weaning-plan.ts';
+import type { Dam } from '../../core/dogs/dam.ts';
 import type { Litter, LitterFields, Puppy, PuppyFields, Reading, Session } from '../../core/litter/litter.ts';
 import { toGrams } from '../../core/units/mass.ts';
+import type { WeaningEvent, WeaningNote } from '../../core/weaning/eaten.ts';
+import { usualPlan, type WeaningPlan } from '../../core/weaning/weaning-plan.ts';
 import stored from './demo-litters.json' with { type: 'json' };
 
 /** Minutes count from the midnight that the day of whelping began with; the last morning is `days` later. */

@@ -1,16 +1,17 @@
 /** Exports in open formats: CSV, XLSX, JSON with its schema, a copy of the data file, and what is kept of a person. */
+
 import writeXlsx from 'write-excel-file/node';
 import { clockOf, dateOf } from '../../core/calendar/clock.ts';
-import type { ExportKind } from '../../core/contract/operations.ts';
+import type { ExportKind } from '../../core/contract/records.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
+import { DEFAULT_HOUSE } from '../../core/people/house.ts';
 import { type Cell, writeCsv } from '../../core/records/csv.ts';
 import { weightsTable } from '../../core/records/export.ts';
-import { DEFAULT_HOUSE } from '../../core/records/house.ts';
 import { backUpInto } from '../store/backup.ts';
 import { type ExportedFile, exportsFolder, isExportName, makeExportsFolder, readExport, writeExport } from '../store/exports.ts';
 import { readingsOf } from '../store/growth.ts';
 import { allLitters, puppiesOf } from '../store/litter.ts';
-import { storedHouse } from '../store/records.ts';
+import { storedHouse } from '../store/people.ts';
 import { asJson, type ColumnShape, shapeOf, type TableRows, wholeJsonSchema, wholeRows } from '../store/whole.ts';
 import { found } from './facts.ts';
 import type { Context, HandlersOf } from './handlers.ts';

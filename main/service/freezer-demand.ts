@@ -1,24 +1,26 @@
 /** What everyone eats, day by day: the litters by weaning plan, rules, rotation and forecast weights, and the dogs that eat from the freezer. */
+
 import { dateOf } from '../../core/calendar/clock.ts';
 import { type CivilDate, daysBetween } from '../../core/calendar/day.ts';
-import { type FoodBook, foodBook, foodOrDefault } from '../../core/feeding/book.ts';
-import { type Dam, damDay } from '../../core/feeding/dam.ts';
-import { bowlOn, feedingOf, fillBowl } from '../../core/feeding/rotation.ts';
+import type { Dam } from '../../core/dogs/dam.ts';
+import { damDay } from '../../core/feeding/dam-day.ts';
 import type { HouseRules } from '../../core/feeding/rules.ts';
-import { solidShare, type WeaningDay, type WeaningInput, weaningDays } from '../../core/feeding/weaning.ts';
-import { allFromBowl } from '../../core/feeding/weaning-plan.ts';
+import { type FoodBook, foodBook, foodOrDefault } from '../../core/food/catalogue.ts';
+import { bowlOn, feedingOf, fillBowl } from '../../core/food/rotation.ts';
 import { type Demand, dogDemand } from '../../core/freezer/demand.ts';
 import type { Dog } from '../../core/freezer/pack.ts';
 import { growthInput } from '../../core/growth/input.ts';
-import { weaningPuppies } from '../../core/homing/weaning-puppies.ts';
 import { type Litter, litterName, type Puppy } from '../../core/litter/litter.ts';
-import { DEFAULT_HOUSE, type House } from '../../core/records/house.ts';
-import { allDams } from '../store/dam.ts';
-import { feedings, storedFoods } from '../store/feeding.ts';
+import { DEFAULT_HOUSE, type House } from '../../core/people/house.ts';
+import { solidShare, type WeaningDay, type WeaningInput, weaningDays } from '../../core/weaning/weaning.ts';
+import { allFromBowl } from '../../core/weaning/weaning-plan.ts';
+import { weaningPuppies } from '../../core/weaning/weaning-puppies.ts';
+import { allDams } from '../store/dogs.ts';
+import { feedings, storedFoods } from '../store/food.ts';
 import { freezerDogs } from '../store/freezer.ts';
 import { readingsOf } from '../store/growth.ts';
 import { allLitters, puppiesOf } from '../store/litter.ts';
-import { storedHouse } from '../store/records.ts';
+import { storedHouse } from '../store/people.ts';
 import { weaningEventsOf, weaningPlanOf } from '../store/weaning.ts';
 import { rulesOn } from './feeding.ts';
 import type { Context } from './handlers.ts';

@@ -1,11 +1,12 @@
 /** The freezer: deliveries, stock-taking, what goes out and how, who eats from it. When to take out what is reckoned in the window. */
+
 import { dateOf } from '../../core/calendar/clock.ts';
 import { type CivilDate, daysBetween } from '../../core/calendar/day.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
-import { foodBook } from '../../core/feeding/book.ts';
+import { foodBook } from '../../core/food/catalogue.ts';
 import { DEFAULT_FREEZER, gramsLeft, oldestFirst, type Pack, portionGrams, type Thaw } from '../../core/freezer/pack.ts';
-import { findDam } from '../store/dam.ts';
-import { storedFoods } from '../store/feeding.ts';
+import { findDam } from '../store/dogs.ts';
+import { storedFoods } from '../store/food.ts';
 import {
   endThaw,
   findPack,

@@ -1,18 +1,20 @@
 /** Go-home plans: made from the facts, kept as they were handed over, printed into the papers folder. */
+
 import { dateOf } from '../../core/calendar/clock.ts';
 import type { CivilDate } from '../../core/calendar/day.ts';
-import type { KeptPlan, PaperOf } from '../../core/contract/operations.ts';
+import type { KeptPlan, PaperOf } from '../../core/contract/homing.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
 import type { PlanDocument } from '../../core/homing/document.ts';
 import { planDocument } from '../../core/homing/plan.ts';
-import { DEFAULT_HOUSE } from '../../core/records/house.ts';
+import { DEFAULT_HOUSE } from '../../core/people/house.ts';
 import { readingsOf } from '../store/growth.ts';
 import { insertPlan, keptDocument, plansOf } from '../store/homing.ts';
 import { puppiesOf, setState } from '../store/litter.ts';
 import { isBareName, papersFolder, readPaper, writePaper } from '../store/papers.ts';
-import { storedHouse } from '../store/records.ts';
+import { storedHouse } from '../store/people.ts';
 import { aboutPuppy, found, litterOf, puppyOf } from './facts.ts';
-import { foodOn, rulesOn } from './feeding.ts';
+import { rulesOn } from './feeding.ts';
+import { foodOn } from './food.ts';
 import { type Context, command, type HandlersOf } from './handlers.ts';
 
 export function homingHandlers(c: Context): HandlersOf<'homing'> {

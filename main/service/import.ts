@@ -1,15 +1,10 @@
 /** Weights out of a table, and a whole house out of an export: each in one transaction, all or nothing. */
+
 import type { z } from 'zod';
 import type { OPERATIONS } from '../../core/contract/operations.ts';
 import { ContractFailure, type ErrorCode } from '../../core/contract/result.ts';
-import {
-  idSchema,
-  type Litter,
-  type Puppy,
-  type PuppyFields,
-  type Reading,
-  type ReadingFields,
-} from '../../core/litter/litter.ts';
+import type { Litter, Puppy, PuppyFields, Reading, ReadingFields } from '../../core/litter/litter.ts';
+import { idSchema } from '../../core/units/fields.ts';
 import { contentsIn } from '../store/contents.ts';
 import { insertReading } from '../store/growth.ts';
 import { insertLitter, insertPuppy, puppiesOf } from '../store/litter.ts';

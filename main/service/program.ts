@@ -5,15 +5,19 @@ import { lockFolder } from '../store/lock.ts';
 import type { Moment } from '../store/moment.ts';
 import { openStore, type Store } from '../store/open.ts';
 import { type Dispatch, type DispatchHooks, dispatcher, errorOf, failure } from './dispatch.ts';
+import { dogsHandlers } from './dogs.ts';
 import { feedingHandlers } from './feeding.ts';
+import { foodHandlers } from './food.ts';
 import { freezerHandlers } from './freezer.ts';
 import { growthHandlers } from './growth.ts';
 import type { Context, Handlers, PaperPort, Reopening } from './handlers.ts';
 import { homingHandlers } from './homing.ts';
 import { litterHandlers } from './litter.ts';
 import type { Program, ProgramOptions } from './options.ts';
+import { peopleHandlers } from './people.ts';
 import { recordsHandlers } from './records.ts';
 import { canBeRescued, openRescue } from './rescue.ts';
+import { weaningHandlers } from './weaning.ts';
 
 export type { PaperPort, Program, ProgramOptions };
 
@@ -100,8 +104,12 @@ export function allHandlers(c: Context): Handlers {
   return {
     ...litterHandlers(c),
     ...growthHandlers(c),
+    ...dogsHandlers(c),
+    ...foodHandlers(c),
     ...feedingHandlers(c),
+    ...weaningHandlers(c),
     ...freezerHandlers(c),
+    ...peopleHandlers(c),
     ...homingHandlers(c),
     ...recordsHandlers(c),
   };

@@ -1,19 +1,19 @@
-/** The house, undo and redo, what was done, copies of the file, and the demo. */
+/** Undo and redo, what was done, copies of the file, and the demo. */
+
 import { ContractFailure } from '../../core/contract/result.ts';
-import { DEFAULT_HOUSE } from '../../core/records/house.ts';
 import { backUp, backUpInto, backupsIn, listBackups } from '../store/backup.ts';
-import { insertDam, insertDamWeight } from '../store/dam.ts';
+import { insertDam, insertDamWeight } from '../store/dogs.ts';
 import { insertReading } from '../store/growth.ts';
 import { doneList, lastDone, nextUndone, type Recorder, redo, undo } from '../store/journal.ts';
 import { insertLitter, insertPuppy } from '../store/litter.ts';
 import { papersFolder } from '../store/papers.ts';
-import { eraseHouse, fileBytes, hasDemo, removeDemo, setHouse, storedHouse, writeUnrecorded } from '../store/records.ts';
+import { fileBytes, hasDemo, removeDemo, writeUnrecorded } from '../store/records.ts';
 import { goBackTo } from '../store/replace.ts';
 import { insertWeaningEvent, insertWeaningPlan } from '../store/weaning.ts';
 import { type DemoFacts, demoLitters } from './demo.ts';
 import { exportHandlers } from './export.ts';
 import { chosenFolder, foundBackup, usable } from './folders.ts';
-import { type Context, command, type HandlersOf } from './handlers.ts';
+import type { Context, HandlersOf } from './handlers.ts';
 import { importHandlers } from './import.ts';
 
 export function recordsHandlers(c: Context): HandlersOf<'records'> {
@@ -21,14 +21,6 @@ export function recordsHandlers(c: Context): HandlersOf<'records'> {
   return {
     ...importHandlers(c),
     ...exportHandlers(c),
-
-    'records.house': () => ({ house: storedHouse(db) ?? DEFAULT_HOUSE }),
-
-    'records.setHouse': ({ house }) =>
-      command(c, 'records.setHouse', (recorder) => {
-        setHouse(db, recorder, house);
-        return { value: {}, about: { who: '', grams: null, litterId: null, puppyId: null } };
-      }),
 
     'records.status': () => ({
       version: c.version,
@@ -74,11 +66,6 @@ export function recordsHandlers(c: Context): HandlersOf<'records'> {
     'records.rescue': () => ({ rescue: null }),
     'records.salvage': () => inOrder(),
     'records.takeAsItIs': () => inOrder(),
-
-    'records.eraseHouse': () => {
-      eraseHouse(db);
-      return {};
-    },
 
     'records.addDemo': ({ now, utcOffsetMinutes }) => {
       if (hasDemo(db)) throw new ContractFailure('conflict', 'the demo is already there');

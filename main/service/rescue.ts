@@ -2,10 +2,11 @@
  * The program over a damaged data file: it says what is wrong, names the copies to go back to and what can still be
  * read, and does what she chooses. Until then it carries nothing else and changes nothing.
  */
+
 import { statSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Backup, Contents, Rescue } from '../../core/contract/operations.ts';
 import { OPERATIONS } from '../../core/contract/operations.ts';
+import type { Backup, Contents, Rescue } from '../../core/contract/records.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
 import { backupsFolder, backupsIn, listBackups } from '../store/backup.ts';
 import { contentsOf, weightIds } from '../store/contents.ts';

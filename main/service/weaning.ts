@@ -1,21 +1,23 @@
 /** Weaning: the plan, and the diary of meals, stools, pauses and answers. */
+
 import { dateOf } from '../../core/calendar/clock.ts';
 import { addDays, type CivilDate } from '../../core/calendar/day.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
-import { foodBook, foodOrDefault } from '../../core/feeding/book.ts';
-import type { WeaningEvent, WeaningNote } from '../../core/feeding/eaten.ts';
-import { type PrepDocument, prepDocument } from '../../core/feeding/prep-document.ts';
-import { feedingOf } from '../../core/feeding/rotation.ts';
 import { DEFAULT_RULES, ownRulesOn } from '../../core/feeding/rules.ts';
+import { foodBook, foodOrDefault } from '../../core/food/catalogue.ts';
+import { feedingOf } from '../../core/food/rotation.ts';
 import { growthInput } from '../../core/growth/input.ts';
-import { weaningPuppies } from '../../core/homing/weaning-puppies.ts';
 import { litterName } from '../../core/litter/litter.ts';
-import { DEFAULT_HOUSE } from '../../core/records/house.ts';
-import { feedings, litterRules, rulesVersions, storedFoods } from '../store/feeding.ts';
+import { DEFAULT_HOUSE } from '../../core/people/house.ts';
+import type { WeaningEvent, WeaningNote } from '../../core/weaning/eaten.ts';
+import { type PrepDocument, prepDocument } from '../../core/weaning/prep-document.ts';
+import { weaningPuppies } from '../../core/weaning/weaning-puppies.ts';
+import { litterRules, rulesVersions } from '../store/feeding.ts';
+import { feedings, storedFoods } from '../store/food.ts';
 import { readingsOf } from '../store/growth.ts';
 import { puppiesOf } from '../store/litter.ts';
 import { papersFolder, writePaper } from '../store/papers.ts';
-import { storedHouse } from '../store/records.ts';
+import { storedHouse } from '../store/people.ts';
 import {
   findWeaningEvent,
   insertWeaningEvent,
@@ -26,51 +28,41 @@ import {
   weaningPlanOf,
 } from '../store/weaning.ts';
 import { aboutLitter, aboutPuppy, checkTime, found, litterOf, puppyOf } from './facts.ts';
-import { type Context, command, type Handlers } from './handlers.ts';
-
-type WeaningHandlers = Pick<
-  Handlers,
-  | 'feeding.prepPdf'
-  | 'feeding.weaning'
-  | 'feeding.weaningSet'
-  | 'feeding.weaningDrop'
-  | 'feeding.weaningNote'
-  | 'feeding.weaningTakeBack'
->;
+import { type Context, command, type HandlersOf } from './handlers.ts';
 
 /** The first bowl is after the birth and within the first half year. */
 const LATEST_START_DAYS = 180;
 
-export function weaningHandlers(c: Context): WeaningHandlers {
+export function weaningHandlers(c: Context): HandlersOf<'weaning'> {
   const { db } = c.store;
   return {
-    'feeding.weaning': ({ litterId }) => {
+    'weaning.plan': ({ litterId }) => {
       litterOf(c, litterId);
       return { plan: weaningPlanOf(db, litterId), events: weaningEventsOf(db, litterId) };
     },
 
-    'feeding.weaningSet': ({ litterId, plan }) => {
+    'weaning.setPlan': ({ litterId, plan }) => {
       const litter = litterOf(c, litterId);
       const born = dateOf(litter.whelpedAt);
       if (plan.starts <= born) throw new ContractFailure('bad-input', 'the first bowl is before the birth', 'plan.starts');
       if (plan.starts > addDays(born, LATEST_START_DAYS))
         throw new ContractFailure('bad-input', 'the first bowl is too late', 'plan.starts');
-      return command(c, 'feeding.weaningSet', (recorder) => {
+      return command(c, 'weaning.setPlan', (recorder) => {
         setWeaningPlan(db, recorder, litterId, plan);
         return { value: { plan }, about: aboutLitter(litter) };
       });
     },
 
-    'feeding.weaningDrop': ({ litterId }) => {
+    'weaning.dropPlan': ({ litterId }) => {
       const litter = litterOf(c, litterId);
       found(weaningPlanOf(db, litterId), 'plan of weaning');
-      return command(c, 'feeding.weaningDrop', (recorder) => {
+      return command(c, 'weaning.dropPlan', (recorder) => {
         removeWeaningPlan(recorder, litterId);
         return { value: {}, about: aboutLitter(litter) };
       });
     },
 
-    'feeding.weaningNote': (noted) => {
+    'weaning.note': (noted) => {
       const { litterId, puppyId, at, instant } = noted;
       const litter = litterOf(c, litterId);
       const puppy = puppyId === null ? null : puppyOf(c, puppyId);
@@ -79,24 +71,24 @@ export function weaningHandlers(c: Context): WeaningHandlers {
       checkTime(c, at, instant, 'instant');
       if (noted.day < dateOf(litter.whelpedAt)) throw new ContractFailure('bad-input', 'the day is before the birth', 'day');
       const event: WeaningEvent = { ...noted, id: c.newId() };
-      return command(c, 'feeding.weaningNote', (recorder) => {
+      return command(c, 'weaning.note', (recorder) => {
         insertWeaningEvent(recorder, event);
         const about = puppy === null ? aboutLitter(litter) : aboutPuppy(puppy, null);
         return { value: { event }, about: { ...about, who: `${about.who}: ${whatWasNoted(event.note)}` } };
       });
     },
 
-    'feeding.prepPdf': async ({ litterId, day, paper }) => {
+    'weaning.prepPdf': async ({ litterId, day, paper }) => {
       const document = sheetOf(c, litterId, day);
       if (c.paper === null) throw new ContractFailure('no-printer', 'nothing that can make a PDF was found');
       const bytes = await c.paper.print(document, paper);
       return { file: writePaper(c.store.folder, document.name, bytes), folder: papersFolder(c.store.folder) };
     },
 
-    'feeding.weaningTakeBack': ({ eventId }) => {
+    'weaning.takeBack': ({ eventId }) => {
       const event = found(findWeaningEvent(db, eventId), 'note');
       const litter = litterOf(c, event.litterId);
-      return command(c, 'feeding.weaningTakeBack', (recorder) => {
+      return command(c, 'weaning.takeBack', (recorder) => {
         removeWeaningEvent(recorder, eventId);
         const about = aboutLitter(litter);
         return { value: {}, about: { ...about, who: `${about.who}: ${whatWasNoted(event.note)}` } };

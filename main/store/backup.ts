@@ -2,12 +2,13 @@
  * Copies of the data file. Each is written under a temporary name, opened and checked, made durable, and only then
  * given its name: a file that has its name is a good copy.
  */
+
 import { existsSync, lstatSync, readdirSync, rmSync, statSync, utimesSync } from 'node:fs';
 import { join } from 'node:path';
 import type Database from 'better-sqlite3';
 import { clockOf, dateOf } from '../../core/calendar/clock.ts';
 import { type CivilDate, dayNumber, parseDate } from '../../core/calendar/day.ts';
-import type { Backup } from '../../core/contract/operations.ts';
+import type { Backup } from '../../core/contract/records.ts';
 import { StoreError } from './fault.ts';
 import { APPLICATION_ID, isWhole, makeFolder, makePrivate, placeDurably, readHeader } from './file.ts';
 import type { Moment } from './moment.ts';

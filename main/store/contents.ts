@@ -1,6 +1,7 @@
 /** How much a data file holds, in figures that a person can compare. */
+
 import Database from 'better-sqlite3';
-import type { Contents } from '../../core/contract/operations.ts';
+import type { Contents } from '../../core/contract/records.ts';
 
 /** Reads a whole data file without changing it; what was taken back does not count. */
 export function contentsOf(file: string): Contents {

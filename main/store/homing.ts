@@ -1,6 +1,7 @@
 /** Plans that were handed over, each kept as the document it was. */
+
 import type Database from 'better-sqlite3';
-import { type KeptPlan, keptPlanSchema } from '../../core/contract/operations.ts';
+import { type KeptPlan, keptPlanSchema } from '../../core/contract/homing.ts';
 import { type PlanDocument, planDocumentSchema } from '../../core/homing/document.ts';
 import type { Recorder, Row } from './journal.ts';
 

@@ -3,9 +3,11 @@
  * forwards, each in one transaction, so both survive a restart. What a command put in is never deleted by undo where
  * its table has a mark: it is marked as taken back.
  */
+
 import type Database from 'better-sqlite3';
 import { z } from 'zod';
-import { type Done, doneSchema } from '../../core/contract/operations.ts';
+import { nameNow } from '../../core/contract/earlier-names.ts';
+import { type Done, doneSchema } from '../../core/contract/records.ts';
 
 export type Cell = string | number | null;
 export type Row = Record<string, Cell>;
@@ -125,6 +127,11 @@ function recorderOf(db: Database.Database, changes: Change[]): Recorder {
   };
 }
 
+/** A cell of JSON; an empty one for null. */
+export function jsonOrNull(value: unknown): string | null {
+  return value === null ? null : JSON.stringify(value);
+}
+
 /** Inserts a row without remembering it. */
 export function insertRow(db: Database.Database, table: Table, row: Row): void {
   const names = Object.keys(row);
@@ -207,5 +214,5 @@ function one(row: Row | undefined): Done | null {
 }
 
 function toDone({ state, ...row }: Row): Done {
-  return doneSchema.parse({ ...row, undone: state !== 'done' });
+  return doneSchema.parse({ ...row, operation: nameNow(String(row['operation'])), undone: state !== 'done' });
 }

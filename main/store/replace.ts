@@ -2,10 +2,11 @@
  * Another file in the place of the data file: a copy that is gone back to, or what was salvaged. What stood there is
  * kept beside under a name of its own, with its log, before anything is touched. The folder's lock must be held.
  */
+
 import { copyFileSync, existsSync, renameSync, rmSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { clockOf, dateOf } from '../../core/calendar/clock.ts';
-import type { Contents } from '../../core/contract/operations.ts';
+import type { Contents } from '../../core/contract/records.ts';
 import { contentsOf, weightIds } from './contents.ts';
 import { StoreError } from './fault.ts';
 import { APPLICATION_ID, isWhole, makePrivate, placeDurably, readHeader, sideFiles, syncFile, syncFolder } from './file.ts';

@@ -3,20 +3,21 @@
  * itself; a row is taken only when the new file's own rules and the schemas of the facts let it in. The list of things
  * done is left out: with rows missing, undo would do something else than it says.
  */
+
 import Database from 'better-sqlite3';
 import type { z } from 'zod';
-import type { Contents } from '../../core/contract/operations.ts';
-import { damFieldsSchema, damSchema } from '../../core/feeding/dam.ts';
-import { weaningEventSchema } from '../../core/feeding/eaten.ts';
-import { storedFoodSchema } from '../../core/feeding/own-food.ts';
-import { feedingSchema } from '../../core/feeding/rotation.ts';
+import type { Contents } from '../../core/contract/records.ts';
+import { damFieldsSchema, damSchema } from '../../core/dogs/dam.ts';
 import { litterRulesSchema, rulesVersionSchema } from '../../core/feeding/rules.ts';
-import { weaningPlanSchema } from '../../core/feeding/weaning-plan.ts';
+import { storedFoodSchema } from '../../core/food/own-food.ts';
+import { feedingSchema } from '../../core/food/rotation.ts';
 import { dogSchema, freezerSettingsSchema, packSchema, starterSchema, thawSchema } from '../../core/freezer/pack.ts';
 import { planDocumentSchema } from '../../core/homing/document.ts';
 import { collarSchema } from '../../core/litter/collar.ts';
 import { litterSchema, puppySchema, readingSchema } from '../../core/litter/litter.ts';
-import { storedHouseSchema } from '../../core/records/house.ts';
+import { storedHouseSchema } from '../../core/people/house.ts';
+import { weaningEventSchema } from '../../core/weaning/eaten.ts';
+import { weaningPlanSchema } from '../../core/weaning/weaning-plan.ts';
 import { isLeaf, leavesUnder, type RawRow, rowsOf, type Value } from './cells.ts';
 import { contentsIn } from './contents.ts';
 import { APPLICATION_ID, makePrivate, readHeader } from './file.ts';

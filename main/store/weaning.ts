@@ -1,7 +1,7 @@
 /** The plan of weaning and its diary as rows. What was taken back is not seen here. */
 import type Database from 'better-sqlite3';
-import { type WeaningEvent, weaningEventSchema } from '../../core/feeding/eaten.ts';
-import { type WeaningPlan, weaningPlanSchema } from '../../core/feeding/weaning-plan.ts';
+import { type WeaningEvent, weaningEventSchema } from '../../core/weaning/eaten.ts';
+import { type WeaningPlan, weaningPlanSchema } from '../../core/weaning/weaning-plan.ts';
 import type { Recorder, Row } from './journal.ts';
 
 export function weaningPlanOf(db: Database.Database, litterId: string): WeaningPlan | null {

@@ -3,11 +3,12 @@
  * what may stand in them, is read off the file itself, so that nothing is left out when a table is added. The list of
  * things done stays behind: it is for undo, and belongs to the file it was made in.
  */
+
 import Database from 'better-sqlite3';
 import { z } from 'zod';
 import { houseRulesSchema } from '../../core/feeding/rules.ts';
 import { planDocumentSchema } from '../../core/homing/document.ts';
-import { dateSchema, gramsSchema, idSchema, instantSchema, localTimeSchema } from '../../core/litter/litter.ts';
+import { dateSchema, gramsSchema, idSchema, instantSchema, localTimeSchema } from '../../core/units/fields.ts';
 import { type Cell, isJournaled, type Recorder, type Row } from './journal.ts';
 import { MIGRATIONS } from './migrations.ts';
 import { isReadable } from './salvage.ts';

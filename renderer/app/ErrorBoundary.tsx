@@ -1,5 +1,5 @@
 import { Component, type ReactNode } from 'react';
-import { appWords } from '../words/en/app.ts';
+import { appWords } from '../../core/words/en/app.ts';
 
 /** A page that cannot be drawn says so and leaves the margin in reach; another page starts afresh. */
 export class ErrorBoundary extends Component<{ at: string; children: ReactNode }, { failedAt: string | null }> {

@@ -1,12 +1,12 @@
 import { useEffect } from 'react';
 import { clockOf } from '../../core/calendar/clock.ts';
+import { appWords, failureWords } from '../../core/words/en/app.ts';
+import { doneSentence } from '../../core/words/en/records.ts';
 import { localOf } from '../data/now.ts';
 import { run, useQuery } from '../data/query.ts';
-import { useHouse } from '../growth/useLitterGrowth.ts';
+import { useHouse } from '../facts/useLitterGrowth.ts';
+import { href } from '../links.ts';
 import { useWindow } from '../state/window.ts';
-import { appWords, failureWords } from '../words/en/app.ts';
-import { doneSentence } from '../words/en/records.ts';
-import { href } from './routes.ts';
 
 /** The foot: where a number comes from on the left, the last thing done on the right. A failure takes the left side until mended. */
 export function Foot() {

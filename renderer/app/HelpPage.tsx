@@ -1,7 +1,7 @@
-import { useHouse } from '../growth/useLitterGrowth.ts';
-import { type HelpKey, helpParts, helpWords as w } from '../words/en/help.ts';
+import { type HelpKey, helpParts, helpWords as w } from '../../core/words/en/help.ts';
+import { useHouse } from '../facts/useLitterGrowth.ts';
 import './help.css';
-import { href } from './routes.ts';
+import { href } from '../links.ts';
 
 /** Everything there is to know, on one page. The vet's number stands first. */
 export function HelpPage() {

@@ -2,17 +2,17 @@ import { ageInWords } from '../../core/calendar/age.ts';
 import { date } from '../../core/calendar/day.ts';
 import type { Level } from '../../core/growth/assess.ts';
 import { litterName, puppyName } from '../../core/litter/litter.ts';
+import { appWords } from '../../core/words/en/app.ts';
+import { when } from '../../core/words/en/dates.ts';
 import { localOf, useToday } from '../data/now.ts';
 import { useQuery } from '../data/query.ts';
-import { knownOf } from '../growth/known.ts';
-import { useLitterGrowth } from '../growth/useLitterGrowth.ts';
-import { toWeigh } from '../growth/weigh-in.ts';
-import { inTheHouse, type LitterFacts } from '../litter/useLitter.ts';
+import { knownOf } from '../facts/known.ts';
+import { inTheHouse, type LitterFacts } from '../facts/useLitter.ts';
+import { useLitterGrowth } from '../facts/useLitterGrowth.ts';
+import { toWeigh } from '../facts/weigh-in.ts';
+import { href, LITTER_PAGES, type LitterPage, type Route } from '../links.ts';
 import { LevelMark } from '../parts/LevelMark.tsx';
 import { useWindow } from '../state/window.ts';
-import { appWords } from '../words/en/app.ts';
-import { when } from '../words/en/dates.ts';
-import { href, LITTER_PAGES, type LitterPage, type Route } from './routes.ts';
 
 const PAGE_WORDS: Record<LitterPage, string> = {
   today: appWords.today,

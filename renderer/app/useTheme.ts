@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import type { House } from '../../core/records/house.ts';
+import type { House } from '../../core/people/house.ts';
 import { now } from '../data/now.ts';
 import { useWindow } from '../state/window.ts';
 

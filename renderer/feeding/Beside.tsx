@@ -3,29 +3,29 @@
 import { dateOf } from '../../core/calendar/clock.ts';
 import { type CivilDate, daysBetween } from '../../core/calendar/day.ts';
 import { explainRation } from '../../core/feeding/explain.ts';
-import { percentText, plain } from '../../core/feeding/figures.ts';
 import { type Finding, type FindingsInput, findings, type RuleChange } from '../../core/feeding/findings.ts';
-import type { Food } from '../../core/feeding/food.ts';
 import { rationOn } from '../../core/feeding/ration.ts';
 import type { HouseRules } from '../../core/feeding/rules.ts';
-import { WEANED_DAYS } from '../../core/feeding/weaning-plan.ts';
+import { percentText, plain } from '../../core/food/figures.ts';
+import type { Food } from '../../core/food/food.ts';
 import { type Puppy, puppyName } from '../../core/litter/litter.ts';
 import { foodText } from '../../core/units/food.ts';
 import { massText } from '../../core/units/mass.ts';
-import { href } from '../app/routes.ts';
-import { Why } from '../app/Why.tsx';
+import { WEANED_DAYS } from '../../core/weaning/weaning-plan.ts';
+import { foodsWords, findingWords as w } from '../../core/words/en/foods.ts';
 import { call } from '../data/host.ts';
 import { run } from '../data/query.ts';
-import type { LitterGrowthFacts } from '../growth/useLitterGrowth.ts';
+import { FRESH_DAYS, rationInput } from '../facts/puppy-ration.ts';
+import { useFoodOn } from '../facts/useFoods.ts';
+import type { LitterGrowthFacts } from '../facts/useLitterGrowth.ts';
+import { rulesOfLitter } from '../facts/useRules.ts';
+import { figure } from '../food/figures.ts';
+import { href } from '../links.ts';
 import { inTurn } from '../parts/form/in-turn.ts';
+import { Why } from '../parts/Why.tsx';
 import { useWindow } from '../state/window.ts';
-import { foodsWords, findingWords as w } from '../words/en/foods.ts';
 import { FindingLines } from './FindingLines.tsx';
-import { figure } from './figures.ts';
-import { FRESH_DAYS, rationInput } from './puppy-ration.ts';
 import { TreatsToday } from './TreatsToday.tsx';
-import { useFoodOn } from './useFoods.ts';
-import { rulesOfLitter } from './useRules.ts';
 
 /** Writes one rule for a litter, from today, on top of what is in force for it now. */
 function mendFor(litterId: string, today: CivilDate) {

@@ -1,6 +1,6 @@
-import { percentText } from '../../core/feeding/figures.ts';
 import type { Finding, RuleChange } from '../../core/feeding/findings.ts';
-import { foodsWords, findingWords as w } from '../words/en/foods.ts';
+import { percentText } from '../../core/food/figures.ts';
+import { foodsWords, findingWords as w } from '../../core/words/en/foods.ts';
 import './findings.css';
 
 /** What mends a finding, in words: "Make it 6.1 %". */

@@ -1,18 +1,19 @@
 import { useMemo, useState } from 'react';
 import { addDays, type CivilDate, date } from '../../core/calendar/day.ts';
-import type { Food } from '../../core/feeding/food.ts';
 import { type LadderStep, mealLadder } from '../../core/feeding/ladder.ts';
 import type { HouseRules } from '../../core/feeding/rules.ts';
+import type { Food } from '../../core/food/food.ts';
 import { expectedAdultKg, forecastWeight } from '../../core/growth/forecast.ts';
-import { puppyName, type SizeClass } from '../../core/litter/litter.ts';
+import { puppyName } from '../../core/litter/litter.ts';
+import type { SizeClass } from '../../core/reference/classes.ts';
 import { type MassUnit, massText } from '../../core/units/mass.ts';
+import { rulesWords as w } from '../../core/words/en/feeding.ts';
 import { useQuery } from '../data/query.ts';
-import { useHouse, useLitterGrowth } from '../growth/useLitterGrowth.ts';
-import { useLitterOfPuppy } from '../litter/useLitter.ts';
+import { useFoodOn } from '../facts/useFoods.ts';
+import { useLitterOfPuppy } from '../facts/useLitter.ts';
+import { useHouse, useLitterGrowth } from '../facts/useLitterGrowth.ts';
 import { FormChoice } from '../parts/form/fields.tsx';
 import { MealLadder } from '../parts/MealLadder.tsx';
-import { rulesWords as w } from '../words/en/feeding.ts';
-import { useFoodOn } from './useFoods.ts';
 
 /** The first day of a ladder: eight weeks, or today for who is older. */
 const FROM_DAY = 56;

@@ -3,22 +3,22 @@ import type { CivilDate } from '../../core/calendar/day.ts';
 import { fullDate } from '../../core/calendar/words.ts';
 import { DEFAULT_RULES, type HouseRules, type LitterRules, ownRulesOn, type RulesVersion } from '../../core/feeding/rules.ts';
 import { litterName } from '../../core/litter/litter.ts';
+import { choiceWords, type RuleKey, ruleWords, rulesWords as w } from '../../core/words/en/feeding.ts';
+import { formWords } from '../../core/words/en/form.ts';
 import { call } from '../data/host.ts';
 import { useToday } from '../data/now.ts';
 import { run, useQuery } from '../data/query.ts';
-import { inTheHouse } from '../litter/useLitter.ts';
+import { inTheHouse } from '../facts/useLitter.ts';
+import { FoodPart } from '../food/FoodPart.tsx';
 import { FormChoice, SavedChoice, SavedField } from '../parts/form/fields.tsx';
 import { inTurn } from '../parts/form/in-turn.ts';
 import { PageTitle } from '../parts/PageTitle.tsx';
+import { HousePart } from '../people/HousePart.tsx';
 import { useWindow } from '../state/window.ts';
-import { choiceWords, type RuleKey, ruleWords, rulesWords as w } from '../words/en/feeding.ts';
-import { formWords } from '../words/en/form.ts';
-import { FoodPart } from './FoodPart.tsx';
-import { HousePart } from './HousePart.tsx';
 import { RulesEffect } from './RulesEffect.tsx';
 import { changedKeys, isChoice, isClock, RULE_GROUPS, ruleText, withRule } from './rule-list.ts';
 import './rules.css';
-import { rulesOfLitter, rulesOn } from './useRules.ts';
+import { rulesOfLitter, rulesOn } from '../facts/useRules.ts';
 
 /** Her feeding rules beside what is published, of the house or of one litter; the house itself, and the food that is reckoned with. */
 export function RulesPage() {

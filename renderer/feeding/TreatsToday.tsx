@@ -1,9 +1,9 @@
 import { useId, useState } from 'react';
-import { plain } from '../../core/feeding/figures.ts';
 import type { FindingsInput } from '../../core/feeding/findings.ts';
+import { plain } from '../../core/food/figures.ts';
 import { foodUnit } from '../../core/units/food.ts';
+import { treatWords as w } from '../../core/words/en/foods.ts';
 import { FormField } from '../parts/form/fields.tsx';
-import { treatWords as w } from '../words/en/foods.ts';
 import { FindingLines } from './FindingLines.tsx';
 import { readTreatGrams, readTreatKcal, treatsLeave } from './treats.ts';
 import './treats.css';

@@ -1,7 +1,7 @@
 /** The house rules one by one: how each is read, shown and put back into the whole. What it means is in `words`. */
 import { DEFAULT_RULES, type HouseRules, houseRulesSchema } from '../../core/feeding/rules.ts';
+import { type RuleKey, rulesWords as w } from '../../core/words/en/feeding.ts';
 import { good, type Read, readClock, readNumber } from '../parts/form/read.ts';
-import { type RuleKey, rulesWords as w } from '../words/en/feeding.ts';
 
 export type NumberKey = Exclude<RuleKey, 'morning' | 'midday' | 'afternoon' | 'evening' | ChoiceKey>;
 export type ClockKey = 'morning' | 'midday' | 'afternoon' | 'evening';

@@ -1,13 +1,14 @@
 /** Treats as they are typed, and what they leave for the meals of the day. */
-import { percentText } from '../../core/feeding/figures.ts';
+
 import { type Finding, type FindingsInput, findings } from '../../core/feeding/findings.ts';
-import { MEAL_NAMES } from '../../core/feeding/meals.ts';
 import { rationOn, type Treats, treatShareOf } from '../../core/feeding/ration.ts';
+import { MEAL_NAMES } from '../../core/food/bowls.ts';
+import { percentText } from '../../core/food/figures.ts';
 import { foodFigure, foodUnit } from '../../core/units/food.ts';
 import { type MassUnit, parseMass } from '../../core/units/mass.ts';
+import { treatWords as w } from '../../core/words/en/foods.ts';
+import { formWords } from '../../core/words/en/form.ts';
 import { bad, good, type Read, readNumber } from '../parts/form/read.ts';
-import { treatWords as w } from '../words/en/foods.ts';
-import { formWords } from '../words/en/form.ts';
 
 /** Grams of treats; a number alone is in the unit of the bowl. Empty and nought are null. */
 export function readTreatGrams(text: string, unit: MassUnit): Read<number | null> {

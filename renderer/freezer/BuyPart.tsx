@@ -1,11 +1,11 @@
 import { longDate } from '../../core/calendar/words.ts';
 import type { Purchase } from '../../core/freezer/shopping.ts';
 import { foodText } from '../../core/units/food.ts';
-import { Why } from '../app/Why.tsx';
-import { shortDate } from '../words/en/dates.ts';
-import { freezerWords as w } from '../words/en/freezer.ts';
+import { shortDate } from '../../core/words/en/dates.ts';
+import { freezerWords as w } from '../../core/words/en/freezer.ts';
+import type { Freezer } from '../facts/useFreezer.ts';
+import { Why } from '../parts/Why.tsx';
 import { heavyText, moneyText } from './say.ts';
-import type { Freezer } from './useFreezer.ts';
 
 /** What to buy and by when, and what the week is expected to throw away. */
 export function BuyPart({ f, putIn }: { f: Freezer; putIn: (foodId: string, count: number | null) => void }) {

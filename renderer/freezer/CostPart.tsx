@@ -3,12 +3,12 @@ import { addDays, type CivilDate } from '../../core/calendar/day.ts';
 import type { Demand } from '../../core/freezer/demand.ts';
 import { costOf } from '../../core/freezer/shopping.ts';
 import { litterName } from '../../core/litter/litter.ts';
-import { Why } from '../app/Why.tsx';
+import { freezerWords as w } from '../../core/words/en/freezer.ts';
 import { useQuery } from '../data/query.ts';
-import { inTheHouse, type LitterFacts } from '../litter/useLitter.ts';
-import { freezerWords as w } from '../words/en/freezer.ts';
+import type { Freezer } from '../facts/useFreezer.ts';
+import { inTheHouse, type LitterFacts } from '../facts/useLitter.ts';
+import { Why } from '../parts/Why.tsx';
 import { heavyText, moneyText } from './say.ts';
-import type { Freezer } from './useFreezer.ts';
 
 /** Costs reach back no further than this. */
 const MOST_DAYS = 200;

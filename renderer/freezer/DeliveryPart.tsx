@@ -4,15 +4,15 @@ import type { PackFields } from '../../core/freezer/pack.ts';
 import { usualPack } from '../../core/freezer/shopping.ts';
 import { foodText, foodUnit } from '../../core/units/food.ts';
 import { parseMass } from '../../core/units/mass.ts';
-import { href } from '../app/routes.ts';
+import { formWords } from '../../core/words/en/form.ts';
+import { freezerWords as w } from '../../core/words/en/freezer.ts';
 import { now } from '../data/now.ts';
 import { run } from '../data/query.ts';
-import { useStoredFoods } from '../feeding/useFoods.ts';
+import { useStoredFoods } from '../facts/useFoods.ts';
+import type { Freezer } from '../facts/useFreezer.ts';
+import { href } from '../links.ts';
 import { bad, good, type Read, readDate, readNumber } from '../parts/form/read.ts';
-import { formWords } from '../words/en/form.ts';
-import { freezerWords as w } from '../words/en/freezer.ts';
 import { Field, FoodChoice } from './Field.tsx';
-import type { Freezer } from './useFreezer.ts';
 
 /** A delivery begun elsewhere on the page: each turn puts the hands on the form, with what is known filled in. */
 export interface Begun {

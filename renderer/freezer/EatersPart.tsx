@@ -3,17 +3,17 @@ import { longDate } from '../../core/calendar/words.ts';
 import { type Dog, type DogFields, type FreezerSettings, gramsLeft, type Starter } from '../../core/freezer/pack.ts';
 import { litterName } from '../../core/litter/litter.ts';
 import { foodText } from '../../core/units/food.ts';
+import { shortDate } from '../../core/words/en/dates.ts';
+import { formWords } from '../../core/words/en/form.ts';
+import { freezerWords as w } from '../../core/words/en/freezer.ts';
 import { run, useQuery } from '../data/query.ts';
-import { inTheHouse } from '../litter/useLitter.ts';
+import type { Freezer } from '../facts/useFreezer.ts';
+import { inTheHouse } from '../facts/useLitter.ts';
 import { SavedChoice, SavedField } from '../parts/form/fields.tsx';
 import { good, type Read, readDate, readLine, readNumber } from '../parts/form/read.ts';
-import { shortDate } from '../words/en/dates.ts';
-import { formWords } from '../words/en/form.ts';
-import { freezerWords as w } from '../words/en/freezer.ts';
 import { readPackGrams } from './DeliveryPart.tsx';
 import { Choice, Field, FoodChoice } from './Field.tsx';
 import { heavyText } from './say.ts';
-import type { Freezer } from './useFreezer.ts';
 
 /** The litters by themselves; dogs and starter packs as she writes them; and how she does it. */
 export function EatersPart({ f }: { f: Freezer }) {
@@ -92,7 +92,7 @@ const FIXED = 'fixed';
 
 function DogForm({ f, dog, close }: { f: Freezer; dog: Dog | null; close: () => void }) {
   const unit = f.house.massUnit;
-  const dams = useQuery('feeding.dams', {}).value?.dams ?? [];
+  const dams = useQuery('dogs.dams', {}).value?.dams ?? [];
   const [name, setName] = useState(dog?.name ?? '');
   const [grams, setGrams] = useState(dog === null ? '' : foodText(dog.gramsADay, unit).replace(/\u00a0/g, ' '));
   const [foodId, setFoodId] = useState(dog?.foodId ?? f.plan.foods[0]?.foodId ?? 'food-generic-mix');

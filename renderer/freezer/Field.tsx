@@ -1,9 +1,9 @@
 /** A field of a form that is written across the page: its label above it, what is wrong with it under it. */
 import { type HTMLInputTypeAttribute, type RefObject, useId } from 'react';
-import { SHIPPED_FOODS } from '../../core/feeding/book.ts';
+import { SHIPPED_FOODS } from '../../core/food/catalogue.ts';
+import { freezerWords as w } from '../../core/words/en/freezer.ts';
+import type { Freezer } from '../facts/useFreezer.ts';
 import type { Option } from '../parts/form/fields.tsx';
-import { freezerWords as w } from '../words/en/freezer.ts';
-import type { Freezer } from './useFreezer.ts';
 
 interface FieldProps {
   readonly label: string;

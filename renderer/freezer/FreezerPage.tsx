@@ -5,9 +5,10 @@ import { longDate } from '../../core/calendar/words.ts';
 import { keepingOf } from '../../core/feeding/keeping.ts';
 import type { Demand } from '../../core/freezer/demand.ts';
 import { foodText } from '../../core/units/food.ts';
-import { href } from '../app/routes.ts';
-import { Why } from '../app/Why.tsx';
-import { freezerWords as w } from '../words/en/freezer.ts';
+import { freezerWords as w } from '../../core/words/en/freezer.ts';
+import { type Freezer, useFreezer, WEEK_DAYS } from '../facts/useFreezer.ts';
+import { href } from '../links.ts';
+import { Why } from '../parts/Why.tsx';
 import { BuyPart } from './BuyPart.tsx';
 import { CostPart } from './CostPart.tsx';
 import { type Begun, DeliveryPart } from './DeliveryPart.tsx';
@@ -18,7 +19,6 @@ import { StockPart } from './StockPart.tsx';
 import { heavyText } from './say.ts';
 import { ThawList } from './ThawList.tsx';
 import { Urgent } from './Urgent.tsx';
-import { type Freezer, useFreezer, WEEK_DAYS } from './useFreezer.ts';
 import './freezer.css';
 
 /** What to take out today and why, what there is and until when, what to buy; then deliveries and who eats from it. */

@@ -3,14 +3,14 @@ import { dateOf, parseLocalTime } from '../../core/calendar/clock.ts';
 import { oldestFirst, type Pack, portionGrams, THAW_WAYS, type ThawWay } from '../../core/freezer/pack.ts';
 import { thawClock } from '../../core/freezer/thawing.ts';
 import { foodText } from '../../core/units/food.ts';
+import { shortDate } from '../../core/words/en/dates.ts';
+import { formWords } from '../../core/words/en/form.ts';
+import { timeNear, freezerWords as w } from '../../core/words/en/freezer.ts';
 import { instantOf, now } from '../data/now.ts';
 import { run } from '../data/query.ts';
-import { shortDate } from '../words/en/dates.ts';
-import { formWords } from '../words/en/form.ts';
-import { timeNear, freezerWords as w } from '../words/en/freezer.ts';
+import type { Freezer } from '../facts/useFreezer.ts';
 import { Choice, Field } from './Field.tsx';
 import { takesText } from './say.ts';
-import type { Freezer } from './useFreezer.ts';
 
 /** A pack that came out without the plan. On the counter it can only be written down afterwards, and then two hours hold. */
 export function OutsidePart({ f, heading }: { f: Freezer; heading: RefObject<HTMLHeadingElement | null> }) {

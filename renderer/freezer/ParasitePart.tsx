@@ -1,7 +1,7 @@
 import { freezingFor, meatKinds, porkDaysLeft } from '../../core/freezer/parasites.ts';
 import { type MeatKind, PARASITE_FREEZING, type ParasiteFreezing } from '../../core/reference/freezer/parasites.ts';
-import { freezerWords as w } from '../words/en/freezer.ts';
-import type { Freezer } from './useFreezer.ts';
+import { freezerWords as w } from '../../core/words/en/freezer.ts';
+import type { Freezer } from '../facts/useFreezer.ts';
 
 const RULES: Partial<Record<MeatKind, string>> = { pork: w.porkRule, game: w.gameRule, fish: w.fishRule };
 

@@ -2,12 +2,12 @@ import { useId, useState } from 'react';
 import { dateOf } from '../../core/calendar/clock.ts';
 import { gramsLeft, isOverdue, oldestFirst, type Pack, WAYS_OUT, type WayOut } from '../../core/freezer/pack.ts';
 import { foodFigure, foodText, foodUnit } from '../../core/units/food.ts';
+import { dayOfWeek, shortDate } from '../../core/words/en/dates.ts';
+import { freezerWords as w } from '../../core/words/en/freezer.ts';
 import { now } from '../data/now.ts';
 import { run } from '../data/query.ts';
+import type { Freezer } from '../facts/useFreezer.ts';
 import { readNumber } from '../parts/form/read.ts';
-import { dayOfWeek, shortDate } from '../words/en/dates.ts';
-import { freezerWords as w } from '../words/en/freezer.ts';
-import type { Freezer } from './useFreezer.ts';
 
 /** Packs of one food and one size. */
 interface Group {

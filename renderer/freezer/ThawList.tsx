@@ -3,11 +3,11 @@ import { clockOf, dateOf, type LocalTime, localMinutes, localTime } from '../../
 import { addDays, type CivilDate } from '../../core/calendar/day.ts';
 import { daysFrom, type OutNow, type ThawRow } from '../../core/freezer/plan.ts';
 import { foodText } from '../../core/units/food.ts';
-import { dayOfWeek, shortDay } from '../words/en/dates.ts';
-import { freezerPaperWords, timeNear, freezerWords as w } from '../words/en/freezer.ts';
+import { dayOfWeek, shortDay } from '../../core/words/en/dates.ts';
+import { freezerPaperWords, timeNear, freezerWords as w } from '../../core/words/en/freezer.ts';
+import { type Freezer, WEEK_DAYS } from '../facts/useFreezer.ts';
 import { eatersText, type ListRow, reasonText, takesText, weekRows } from './say.ts';
 import { endThaws, takeOut } from './take-out.ts';
-import { type Freezer, WEEK_DAYS } from './useFreezer.ts';
 
 /** One row a time that she opens the freezer for a food: a box, when, what and why, and its bar on the week. */
 export function ThawList({ f }: { f: Freezer }) {

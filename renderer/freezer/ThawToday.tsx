@@ -1,10 +1,10 @@
 import { clockOf, dateOf } from '../../core/calendar/clock.ts';
-import { href } from '../app/routes.ts';
-import { freezerWords as w } from '../words/en/freezer.ts';
+import { freezerWords as w } from '../../core/words/en/freezer.ts';
+import { useFreezer } from '../facts/useFreezer.ts';
+import { href } from '../links.ts';
 import { reasonText, takesText } from './say.ts';
 import { TakeOutBox } from './ThawList.tsx';
 import { takeOut } from './take-out.ts';
-import { useFreezer } from './useFreezer.ts';
 import './freezer.css';
 
 /** On the page of a litter: what comes out of the freezer today, for whomever it is. Nothing before anyone keeps packs in it. */

@@ -2,14 +2,14 @@ import { dateOf } from '../../core/calendar/clock.ts';
 import { addDays } from '../../core/calendar/day.ts';
 import type { Gap } from '../../core/freezer/plan.ts';
 import { foodText } from '../../core/units/food.ts';
+import { shortDate } from '../../core/words/en/dates.ts';
+import { timeNear, freezerWords as w } from '../../core/words/en/freezer.ts';
 import { now } from '../data/now.ts';
 import { run } from '../data/query.ts';
+import type { Freezer } from '../facts/useFreezer.ts';
 import { LevelMark } from '../parts/LevelMark.tsx';
-import { shortDate } from '../words/en/dates.ts';
-import { timeNear, freezerWords as w } from '../words/en/freezer.ts';
 import { heavyText, namesText, takesText } from './say.ts';
 import { endThaws } from './take-out.ts';
-import type { Freezer } from './useFreezer.ts';
 
 /** A meal further off than this waits in its place in the plan. */
 const SOON_DAYS = 2;

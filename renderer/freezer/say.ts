@@ -5,8 +5,8 @@ import type { Pack } from '../../core/freezer/pack.ts';
 import type { Eater, Take, ThawRow } from '../../core/freezer/plan.ts';
 import { foodText } from '../../core/units/food.ts';
 import { GRAMS_PER_POUND, isMetric, type MassUnit } from '../../core/units/mass.ts';
-import { timeNear, freezerWords as w } from '../words/en/freezer.ts';
-import { type Freezer, WEEK_DAYS } from './useFreezer.ts';
+import { timeNear, freezerWords as w } from '../../core/words/en/freezer.ts';
+import { type Freezer, WEEK_DAYS } from '../facts/useFreezer.ts';
 
 type Said = Pick<Freezer, 'nameOf' | 'house' | 'today'> & { readonly stock: { readonly packs: readonly Pack[] } };
 

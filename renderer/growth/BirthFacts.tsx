@@ -4,8 +4,8 @@ import { birthIn, milestonesOf } from '../../core/growth/milestones.ts';
 import { seriesOf } from '../../core/growth/series.ts';
 import type { Litter } from '../../core/litter/litter.ts';
 import { type MassUnit, massText } from '../../core/units/mass.ts';
-import { Why } from '../app/Why.tsx';
-import { birthHow, birthWords, milestoneWords, puppyNoteWords as w } from '../words/en/puppy-notes.ts';
+import { birthHow, birthWords, milestoneWords, puppyNoteWords as w } from '../../core/words/en/puppy-notes.ts';
+import { Why } from '../parts/Why.tsx';
 
 /** Lines of a puppy's facts: what its birth weight means, and when it doubled and tripled it. */
 export function BirthFacts({

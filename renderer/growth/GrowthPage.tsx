@@ -3,17 +3,17 @@ import { dateOf } from '../../core/calendar/clock.ts';
 import { seriesOf } from '../../core/growth/series.ts';
 import { litterName, puppyName } from '../../core/litter/litter.ts';
 import { massFigure } from '../../core/units/mass.ts';
-import { href } from '../app/routes.ts';
+import { when } from '../../core/words/en/dates.ts';
+import { growthWords, signed, standingFigure } from '../../core/words/en/growth.ts';
 import { useToday } from '../data/now.ts';
+import { knownOf } from '../facts/known.ts';
+import { useLitterGrowth } from '../facts/useLitterGrowth.ts';
+import { href } from '../links.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
 import { LitterWeightChart } from '../parts/LitterWeightChart.tsx';
 import { PageTitle } from '../parts/PageTitle.tsx';
-import { when } from '../words/en/dates.ts';
-import { growthWords, signed, standingFigure } from '../words/en/growth.ts';
-import { knownOf } from './known.ts';
 import { LitterDrift } from './LitterDrift.tsx';
 import { PuppyLevel } from './PuppyLevel.tsx';
-import { useLitterGrowth } from './useLitterGrowth.ts';
 import './growth.css';
 
 /** Everyone by day, and the table behind the picture. */

@@ -5,11 +5,11 @@ import type { Assessment, LitterGrowth } from '../../core/growth/assess.ts';
 import type { GrowthInput } from '../../core/growth/input.ts';
 import { type Puppy, puppyName } from '../../core/litter/litter.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
-import { href } from '../app/routes.ts';
+import { growthWords } from '../../core/words/en/growth.ts';
+import { knownOf } from '../facts/known.ts';
+import { toWeigh } from '../facts/weigh-in.ts';
+import { href } from '../links.ts';
 import { DriftLine, type DriftPoint } from '../parts/DriftLine.tsx';
-import { growthWords } from '../words/en/growth.ts';
-import { knownOf } from './known.ts';
-import { toWeigh } from './weigh-in.ts';
 
 interface Props {
   litterId: string;

@@ -1,10 +1,10 @@
 import { type Line, placeInLine } from '../../core/growth/line/line-curve.ts';
 import { gainSentence, noPlaceSentence, placeHow, placeSentence } from '../../core/growth/line/words.ts';
 import type { SeriesPoint } from '../../core/growth/series.ts';
-import type { Sex } from '../../core/litter/litter.ts';
+import type { Sex } from '../../core/reference/classes.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
-import { Why } from '../app/Why.tsx';
-import { puppyNoteWords as w } from '../words/en/puppy-notes.ts';
+import { puppyNoteWords as w } from '../../core/words/en/puppy-notes.ts';
+import { Why } from '../parts/Why.tsx';
 
 /** Where a puppy is beside the breeder's own line: a note, never a level. */
 export function OwnLine({

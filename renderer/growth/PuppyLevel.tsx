@@ -1,7 +1,7 @@
 import type { Level } from '../../core/growth/assess.ts';
+import { growthWords } from '../../core/words/en/growth.ts';
+import type { Known } from '../facts/known.ts';
 import { LevelMark } from '../parts/LevelMark.tsx';
-import { growthWords } from '../words/en/growth.ts';
-import type { Known } from './known.ts';
 
 /** The level of a puppy in the litter; a steady one is called so from its second weight on. */
 export function PuppyLevel({ level, known }: { level: Level; known: Known }) {

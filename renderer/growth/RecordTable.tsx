@@ -2,10 +2,10 @@ import { clockOf, dateOf } from '../../core/calendar/clock.ts';
 import type { CivilDate } from '../../core/calendar/day.ts';
 import { stands } from '../../core/litter/litter.ts';
 import { type MassUnit, massFigure } from '../../core/units/mass.ts';
-import { Why } from '../app/Why.tsx';
+import { dayOfWeek, when } from '../../core/words/en/dates.ts';
+import { answerWords, growthWords, signed, standingFigure } from '../../core/words/en/growth.ts';
 import { run } from '../data/query.ts';
-import { dayOfWeek, when } from '../words/en/dates.ts';
-import { answerWords, growthWords, signed, standingFigure } from '../words/en/growth.ts';
+import { Why } from '../parts/Why.tsx';
 import type { RecordRow } from './puppy-days.ts';
 
 interface Props {

@@ -3,9 +3,9 @@ import { dateOf } from '../../core/calendar/clock.ts';
 import type { GrowthInput } from '../../core/growth/input.ts';
 import type { Reading } from '../../core/litter/litter.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
+import { dayOfWeek } from '../../core/words/en/dates.ts';
+import { puppyNoteWords as w } from '../../core/words/en/puppy-notes.ts';
 import { LevelMark } from '../parts/LevelMark.tsx';
-import { dayOfWeek } from '../words/en/dates.ts';
-import { puppyNoteWords as w } from '../words/en/puppy-notes.ts';
 import { seenEntries } from './seen.ts';
 
 /** What was seen of one puppy, latest first. */

@@ -1,6 +1,6 @@
-import type { House } from '../../core/records/house.ts';
-import { href } from '../app/routes.ts';
-import { growthWords } from '../words/en/growth.ts';
+import type { House } from '../../core/people/house.ts';
+import { growthWords } from '../../core/words/en/growth.ts';
+import { href } from '../links.ts';
 
 /** The vet's number wherever a puppy needs help, or the way to write it down. */
 export function VetLine({ house }: { house: House }) {

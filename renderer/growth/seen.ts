@@ -5,7 +5,7 @@ import type { GrowthInput } from '../../core/growth/input.ts';
 import { seenOf } from '../../core/growth/seen.ts';
 import type { Reading } from '../../core/litter/litter.ts';
 import { type MassUnit, massText } from '../../core/units/mass.ts';
-import { puppyNoteWords as w } from '../words/en/puppy-notes.ts';
+import { puppyNoteWords as w } from '../../core/words/en/puppy-notes.ts';
 
 export interface SeenEntry {
   readonly at: LocalTime;

@@ -1,12 +1,15 @@
 import { type FormEvent, useEffect, useRef, useState } from 'react';
 import { clockOf, dateOf, type LocalTime, localTime } from '../../core/calendar/clock.ts';
 import { type Collar, USUAL_COLLARS } from '../../core/litter/collar.ts';
-import { type LitterFields, SEXES, type Sex, SIZE_CLASSES } from '../../core/litter/litter.ts';
+import type { LitterFields } from '../../core/litter/litter.ts';
+import { SEXES, type Sex, SIZE_CLASSES } from '../../core/reference/classes.ts';
 import { grownUnit, type MassUnit } from '../../core/units/mass.ts';
-import { go, href } from '../app/routes.ts';
+import { unitShort } from '../../core/words/en/feeding.ts';
+import { sexWords, sizeWords, beginWords as w } from '../../core/words/en/litter.ts';
 import { instantOf, now } from '../data/now.ts';
 import { run } from '../data/query.ts';
-import { useHouse } from '../growth/useLitterGrowth.ts';
+import { useHouse } from '../facts/useLitterGrowth.ts';
+import { go, href } from '../links.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
 import { FormChoice, FormField } from '../parts/form/fields.tsx';
 import { inTurn } from '../parts/form/in-turn.ts';
@@ -23,11 +26,9 @@ import {
   type TypedMass,
 } from '../parts/form/read.ts';
 import { PageTitle } from '../parts/PageTitle.tsx';
-import { unitShort } from '../words/en/feeding.ts';
-import { sexWords, sizeWords, beginWords as w } from '../words/en/litter.ts';
 import './begin.css';
+import { whelpingFault } from '../facts/changes.ts';
 import { asksBreedBirth, breedBirthHint, readBreedBirth } from './breed-birth.ts';
-import { whelpingFault } from './changes.ts';
 
 interface NewPuppy {
   readonly sex: Sex;

@@ -1,16 +1,17 @@
 import { useState } from 'react';
 import { clockOf, dateOf, localTime } from '../../core/calendar/clock.ts';
-import { type Litter, type LitterFields, SIZE_CLASSES } from '../../core/litter/litter.ts';
+import type { Litter, LitterFields } from '../../core/litter/litter.ts';
+import { SIZE_CLASSES } from '../../core/reference/classes.ts';
 import { grownUnit, type MassUnit } from '../../core/units/mass.ts';
-import { go } from '../app/routes.ts';
+import { beginWords as b, sizeWords, puppiesWords as w } from '../../core/words/en/litter.ts';
 import { now } from '../data/now.ts';
 import { run } from '../data/query.ts';
+import { changeLitter, changeWhelping } from '../facts/changes.ts';
+import { go } from '../links.ts';
 import { SavedChoice, SavedField } from '../parts/form/fields.tsx';
 import { grownText, readClock, readDate, readGrownKg, readLine } from '../parts/form/read.ts';
 import { useWindow } from '../state/window.ts';
-import { beginWords as b, sizeWords, puppiesWords as w } from '../words/en/litter.ts';
 import { asksBreedBirth, breedBirthHint, breedBirthText, readBreedBirth } from './breed-birth.ts';
-import { changeLitter, changeWhelping } from './changes.ts';
 
 const LINE = 120;
 

@@ -5,26 +5,26 @@ import type { Level, LitterGrowth } from '../../core/growth/assess.ts';
 import type { GrowthInput } from '../../core/growth/input.ts';
 import { type Puppy, puppyName } from '../../core/litter/litter.ts';
 import { MASS_UNITS } from '../../core/units/mass.ts';
-import { href } from '../app/routes.ts';
+import { shortDate } from '../../core/words/en/dates.ts';
+import { unitWords } from '../../core/words/en/feeding.ts';
+import { growthWords } from '../../core/words/en/growth.ts';
+import { littersWords as w } from '../../core/words/en/litter.ts';
 import { now, useToday, utcOffsetMinutes } from '../data/now.ts';
 import { run, useQuery } from '../data/query.ts';
-import { DamExpecting } from '../feeding/DamExpecting.tsx';
-import { knownOf } from '../growth/known.ts';
-import { useHouse, useLitterGrowth } from '../growth/useLitterGrowth.ts';
+import { DamExpecting } from '../dogs/DamExpecting.tsx';
+import { changeHouse } from '../facts/change-house.ts';
+import { knownOf } from '../facts/known.ts';
+import { useHouse, useLitterGrowth } from '../facts/useLitterGrowth.ts';
+import { href } from '../links.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
 import { collarLabel } from '../parts/collar-words.ts';
 import { Confirm } from '../parts/form/Confirm.tsx';
 import { SavedChoice, SavedField } from '../parts/form/fields.tsx';
 import { readLine } from '../parts/form/read.ts';
 import { LevelMark } from '../parts/LevelMark.tsx';
-import { changeHouse } from '../records/change-house.ts';
-import { shortDate } from '../words/en/dates.ts';
-import { unitWords } from '../words/en/feeding.ts';
-import { growthWords } from '../words/en/growth.ts';
-import { littersWords as w } from '../words/en/litter.ts';
 import './litters.css';
-import { type NextWeighIn, nextWeighIn } from './next-weigh-in.ts';
-import { inTheHouse, type LitterFacts } from './useLitter.ts';
+import { type NextWeighIn, nextWeighIn } from '../facts/next-weigh-in.ts';
+import { inTheHouse, type LitterFacts } from '../facts/useLitter.ts';
 
 /** All litters: those in the house with their level and what is next, below those gone home. */
 export function LittersPage() {

@@ -1,18 +1,19 @@
 import { type KeyboardEvent, type ReactNode, useId, useState } from 'react';
 import { clockOf, dateOf, localTime } from '../../core/calendar/clock.ts';
 import { COLLAR_COLOURS, COLLAR_LETTERS, COLLAR_PATTERNS, type Collar } from '../../core/litter/collar.ts';
-import { PUPPY_STATES, type Puppy, puppyName, type Reading, SEXES } from '../../core/litter/litter.ts';
+import { PUPPY_STATES, type Puppy, puppyName, type Reading } from '../../core/litter/litter.ts';
+import { SEXES } from '../../core/reference/classes.ts';
 import { type MassUnit, massFigure, massText } from '../../core/units/mass.ts';
+import { sexWords, stateWords, puppiesWords as w } from '../../core/words/en/litter.ts';
+import { collarTextWords } from '../../core/words/en/parts.ts';
 import { now } from '../data/now.ts';
 import { run } from '../data/query.ts';
+import { changeBirthWeight, changeBorn, changePuppy, changeState } from '../facts/changes.ts';
+import type { LitterFacts } from '../facts/useLitter.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
 import { SavedChoice, SavedField } from '../parts/form/fields.tsx';
 import { readClock, readDate, readLine, readMass } from '../parts/form/read.ts';
 import { useWindow } from '../state/window.ts';
-import { sexWords, stateWords, puppiesWords as w } from '../words/en/litter.ts';
-import { collarTextWords } from '../words/en/parts.ts';
-import { changeBirthWeight, changeBorn, changePuppy, changeState } from './changes.ts';
-import type { LitterFacts } from './useLitter.ts';
 
 const LINE = 120;
 /** Outside of this a birth weight is asked about; toy breeds begin near 70 g, giant ones end near 800 g (common practice, no source). */

@@ -2,9 +2,9 @@
 import { breedBirthWeight, smallStudyMean } from '../../core/growth/birth-class.ts';
 import { BREED_BIRTH_GRAMS } from '../../core/litter/litter.ts';
 import { type Grams, isMetric, type MassUnit, massFigure } from '../../core/units/mass.ts';
+import { formWords } from '../../core/words/en/form.ts';
+import { beginWords } from '../../core/words/en/litter.ts';
 import { bad, good, type Read, readMass } from '../parts/form/read.ts';
-import { formWords } from '../words/en/form.ts';
-import { beginWords } from '../words/en/litter.ts';
 
 /** What was once written is shown also without a breed, so that it can be taken out. */
 export function asksBreedBirth(breed: string, written: boolean): boolean {

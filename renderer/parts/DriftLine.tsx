@@ -2,8 +2,8 @@ import { useMemo, useRef } from 'react';
 import type { Level } from '../../core/growth/assess.ts';
 import type { Collar } from '../../core/litter/collar.ts';
 import { type MassUnit, massText } from '../../core/units/mass.ts';
-import { href } from '../app/routes.ts';
-import { levelWords, driftWords as words } from '../words/en/parts.ts';
+import { levelWords, driftWords as words } from '../../core/words/en/parts.ts';
+import { href } from '../links.ts';
 import { CollarBand } from './CollarBand.tsx';
 import { collarLabel } from './collar-words.ts';
 import {

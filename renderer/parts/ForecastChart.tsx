@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
 import type { MassUnit } from '../../core/units/mass.ts';
-import { chartWords as words } from '../words/en/parts.ts';
+import { chartWords as words } from '../../core/words/en/parts.ts';
 import { ageAxis, ageSpan, ageWords, axisUnit, baseOptions, massAxis } from './axes.ts';
 import { ChartFrame, cornerText, groundTexts } from './ChartFrame.tsx';
 import type { DrawChart } from './useChart.ts';

@@ -1,5 +1,5 @@
 import type { Level } from '../../core/growth/assess.ts';
-import { levelWords } from '../words/en/parts.ts';
+import { levelWords } from '../../core/words/en/parts.ts';
 import './parts.css';
 
 /** Steady is a level stroke, watch a hollow pennant, act a filled one: word and shape together, colour third. */

@@ -2,7 +2,7 @@ import type { Plugin } from 'chart.js';
 import { useMemo } from 'react';
 import type { Collar } from '../../core/litter/collar.ts';
 import { type MassUnit, massText } from '../../core/units/mass.ts';
-import { chartWords as words } from '../words/en/parts.ts';
+import { chartWords as words } from '../../core/words/en/parts.ts';
 import { ageAxis, ageSpan, ageWords, axisUnit, baseOptions, massAxis } from './axes.ts';
 import { ChartFrame, cornerText, EndLabel, groundTexts, useEnds } from './ChartFrame.tsx';
 import { CollarBand } from './CollarBand.tsx';

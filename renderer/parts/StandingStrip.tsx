@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import type { Level } from '../../core/growth/assess.ts';
 import type { Collar } from '../../core/litter/collar.ts';
-import { chartWords as words } from '../words/en/parts.ts';
+import { chartWords as words } from '../../core/words/en/parts.ts';
 import { type AgeSpan, ageAxis, ageSpan, ageWords, baseOptions, massAxis } from './axes.ts';
 import { ChartFrame, cornerText, EndLabel, groundTexts, useEnds } from './ChartFrame.tsx';
 import { CollarBand } from './CollarBand.tsx';

@@ -1,4 +1,4 @@
-import { tallyWords } from '../words/en/parts.ts';
+import { tallyWords } from '../../core/words/en/parts.ts';
 import './parts.css';
 
 const FIVE = 58;

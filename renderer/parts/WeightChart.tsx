@@ -3,7 +3,7 @@ import { useMemo } from 'react';
 import type { Level } from '../../core/growth/assess.ts';
 import type { Collar } from '../../core/litter/collar.ts';
 import { type MassUnit, massText } from '../../core/units/mass.ts';
-import { chartWords as words } from '../words/en/parts.ts';
+import { chartWords as words } from '../../core/words/en/parts.ts';
 import { type AgeSpan, ageAxis, ageSpan, ageWords, axisUnit, baseOptions, massAxis, RIGHT } from './axes.ts';
 import { ChartFrame, cornerText, EndLabel, type GroundText, groundTexts, useEnds } from './ChartFrame.tsx';
 import { CollarBand } from './CollarBand.tsx';

@@ -1,7 +1,7 @@
 /** What every chart shares: age on x with weekly lines, real units on y, one left and right edge for charts under one another. */
 import type { ChartOptions } from 'chart.js';
 import { GRAMS_PER_OUNCE, GRAMS_PER_POUND, groupThousands, isMetric, type MassUnit } from '../../core/units/mass.ts';
-import { chartWords as words } from '../words/en/parts.ts';
+import { chartWords as words } from '../../core/words/en/parts.ts';
 import type { ChartTheme } from './useChart.ts';
 
 /** Width kept free left of every chart for its figures, and right of it for the collars at the ends of the lines. */

@@ -1,5 +1,5 @@
 import type { Collar } from '../../core/litter/collar.ts';
-import { collarTextWords as words } from '../words/en/parts.ts';
+import { collarTextWords as words } from '../../core/words/en/parts.ts';
 
 /** "green zigzag". */
 export function collarWords(collar: Pick<Collar, 'colour' | 'pattern'>): string {

@@ -3,10 +3,11 @@
  * right, height is grams a day, layers are the meals. Pure; no two texts ever overlap: what finds no room is left out
  * (the same rows stand in a table).
  */
+
 import { ageInMonths } from '../../core/calendar/age.ts';
 import { addDays, addMonths, ageInDays, type CivilDate } from '../../core/calendar/day.ts';
 import type { LadderStep } from '../../core/feeding/ladder.ts';
-import type { MealName } from '../../core/feeding/meals.ts';
+import type { MealName } from '../../core/food/bowls.ts';
 import type { Measure } from './measure.ts';
 
 /** From the bottom up. */

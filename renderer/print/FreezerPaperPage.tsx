@@ -1,10 +1,10 @@
 import { useRef, useState } from 'react';
-import { go, href, type Paper, type Route } from '../app/routes.ts';
+import { freezerWords, freezerPaperWords as w } from '../../core/words/en/freezer.ts';
+import { printWords } from '../../core/words/en/print.ts';
+import { type Freezer, useFreezer } from '../facts/useFreezer.ts';
 import { weekRows } from '../freezer/say.ts';
-import { type Freezer, useFreezer } from '../freezer/useFreezer.ts';
+import { go, href, type Paper, type Route } from '../links.ts';
 import { readNumber } from '../parts/form/read.ts';
-import { freezerWords, freezerPaperWords as w } from '../words/en/freezer.ts';
-import { printWords } from '../words/en/print.ts';
 import { LABELS, type LabelSheet, LabelsPaper, labelSheets, labelsOf } from './LabelsPaper.tsx';
 import { PaperChoice } from './PaperChoice.tsx';
 import { usePageTitle, usePrintKey } from './page.ts';

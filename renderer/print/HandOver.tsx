@@ -1,10 +1,10 @@
 import { useEffect, useRef, useState } from 'react';
 import type { PlanDocument } from '../../core/homing/document.ts';
+import { failureWords } from '../../core/words/en/app.ts';
+import { printWords as words } from '../../core/words/en/print.ts';
 import { useToday } from '../data/now.ts';
 import { run } from '../data/query.ts';
-import { useLitterOfPuppy } from '../litter/useLitter.ts';
-import { failureWords } from '../words/en/app.ts';
-import { printWords as words } from '../words/en/print.ts';
+import { useLitterOfPuppy } from '../facts/useLitter.ts';
 
 /** Keeps the plan as it is today, and marks the puppy gone home in the same entry when it is. Undo takes both back. */
 export function HandOver({ document, ready }: { document: PlanDocument; ready: boolean }) {

@@ -1,10 +1,10 @@
 import { clockOf, dateOf, type LocalTime } from '../../core/calendar/clock.ts';
 import type { Take } from '../../core/freezer/plan.ts';
 import { foodText } from '../../core/units/food.ts';
-import type { Paper } from '../app/routes.ts';
+import { freezerPaperWords as w } from '../../core/words/en/freezer.ts';
+import type { Freezer } from '../facts/useFreezer.ts';
 import { eatersText } from '../freezer/say.ts';
-import type { Freezer } from '../freezer/useFreezer.ts';
-import { freezerPaperWords as w } from '../words/en/freezer.ts';
+import type { Paper } from '../links.ts';
 import './print.css';
 import './freezer-paper.css';
 

@@ -1,5 +1,5 @@
-import type { Paper } from '../app/routes.ts';
-import { printWords as w } from '../words/en/print.ts';
+import { printWords as w } from '../../core/words/en/print.ts';
+import type { Paper } from '../links.ts';
 
 /** A4 or US Letter. */
 export function PaperChoice({ paper, choose }: { paper: Paper; choose: (paper: Paper) => void }) {

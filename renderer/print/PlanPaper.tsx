@@ -1,5 +1,5 @@
 import type { PlanDocument } from '../../core/homing/document.ts';
-import type { Paper } from '../app/routes.ts';
+import type { Paper } from '../links.ts';
 import { SheetOne } from './SheetOne.tsx';
 import { SheetTwo } from './SheetTwo.tsx';
 import '../parts/parts.css';

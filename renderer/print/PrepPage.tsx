@@ -1,13 +1,13 @@
 import { useMemo, useRef, useState } from 'react';
 import { addDays, type CivilDate } from '../../core/calendar/day.ts';
-import { type PrepDocument, prepDocument } from '../../core/feeding/prep-document.ts';
 import { litterName } from '../../core/litter/litter.ts';
-import { go, href, type Paper, type Route } from '../app/routes.ts';
+import { type PrepDocument, prepDocument } from '../../core/weaning/prep-document.ts';
+import { failureWords } from '../../core/words/en/app.ts';
+import { printWords } from '../../core/words/en/print.ts';
+import { prepWords as w } from '../../core/words/en/weaning.ts';
 import { run } from '../data/query.ts';
-import { useWeaning, type Weaning } from '../feeding/useWeaning.ts';
-import { failureWords } from '../words/en/app.ts';
-import { printWords } from '../words/en/print.ts';
-import { prepWords as w } from '../words/en/weaning.ts';
+import { useWeaning, type Weaning } from '../facts/useWeaning.ts';
+import { go, href, type Paper, type Route } from '../links.ts';
 import { PaperChoice } from './PaperChoice.tsx';
 import { PrepPaper } from './PrepPaper.tsx';
 import { usePageTitle, usePrintKey } from './page.ts';
@@ -120,7 +120,7 @@ function SavePrep({ litterId, day, paper, ready }: { litterId: string; day: Civi
   const [writing, setWriting] = useState(false);
   const save = async () => {
     setWriting(true);
-    const done = await run('feeding.prepPdf', { litterId, day, paper }, { quiet: true });
+    const done = await run('weaning.prepPdf', { litterId, day, paper }, { quiet: true });
     setWriting(false);
     setSaid(done.ok ? w.saved(done.value.file, done.value.folder) : failureWords[done.error.code]);
   };

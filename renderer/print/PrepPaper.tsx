@@ -1,7 +1,7 @@
-import type { PrepDocument } from '../../core/feeding/prep-document.ts';
-import type { Paper } from '../app/routes.ts';
+import type { PrepDocument } from '../../core/weaning/prep-document.ts';
+import { prepWords as w } from '../../core/words/en/weaning.ts';
+import type { Paper } from '../links.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
-import { prepWords as w } from '../words/en/weaning.ts';
 import '../parts/parts.css';
 import './print.css';
 import './prep.css';

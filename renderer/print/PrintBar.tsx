@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import { fullDate } from '../../core/calendar/words.ts';
 import type { PlanDocument, PlanFinding } from '../../core/homing/document.ts';
-import { go, type Paper } from '../app/routes.ts';
-import { printWords as words } from '../words/en/print.ts';
+import { printWords as words } from '../../core/words/en/print.ts';
+import { go, type Paper } from '../links.ts';
 import type { PrintRoute } from './documents.ts';
 import { HandOver } from './HandOver.tsx';
 import { PaperChoice } from './PaperChoice.tsx';

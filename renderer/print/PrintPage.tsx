@@ -1,14 +1,14 @@
 import { useRef } from 'react';
 import type { PlanDocument } from '../../core/homing/document.ts';
 import { litterName } from '../../core/litter/litter.ts';
-import type { Paper } from '../app/routes.ts';
-import { href } from '../app/routes.ts';
+import { failureWords } from '../../core/words/en/app.ts';
+import { printWords as words } from '../../core/words/en/print.ts';
 import { useToday } from '../data/now.ts';
 import { useQuery } from '../data/query.ts';
-import { useHouse } from '../growth/useLitterGrowth.ts';
-import { useLitter, useLitterOfPuppy } from '../litter/useLitter.ts';
-import { failureWords } from '../words/en/app.ts';
-import { printWords as words } from '../words/en/print.ts';
+import { useLitter, useLitterOfPuppy } from '../facts/useLitter.ts';
+import { useHouse } from '../facts/useLitterGrowth.ts';
+import type { Paper } from '../links.ts';
+import { href } from '../links.ts';
 import { type Documents, type PrintRoute, useDocuments } from './documents.ts';
 import { PlanPaper } from './PlanPaper.tsx';
 import { PrepPaper } from './PrepPaper.tsx';
@@ -47,7 +47,7 @@ const NONE: readonly PlanDocument[] = [];
 
 function Preview({ route, documents }: { route: PrintRoute; documents: Documents }) {
   const house = useHouse();
-  const known = useQuery('records.house', {}).status !== 'loading';
+  const known = useQuery('people.house', {}).status !== 'loading';
   const sheets = useRef<HTMLElement>(null);
   const paper = route.paper ?? house.paper;
   const shown = documents.at === 'ready' && known ? documents.documents : NONE;

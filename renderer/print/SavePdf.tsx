@@ -1,11 +1,11 @@
 import { useRef, useState } from 'react';
-import type { PaperOf } from '../../core/contract/operations.ts';
+import type { PaperOf } from '../../core/contract/homing.ts';
 import type { PlanDocument } from '../../core/homing/document.ts';
-import type { Paper } from '../app/routes.ts';
+import { failureWords } from '../../core/words/en/app.ts';
+import { printWords as words } from '../../core/words/en/print.ts';
 import { useToday } from '../data/now.ts';
 import { run } from '../data/query.ts';
-import { failureWords } from '../words/en/app.ts';
-import { printWords as words } from '../words/en/print.ts';
+import type { Paper } from '../links.ts';
 import type { PrintRoute } from './documents.ts';
 
 interface Saved {

@@ -1,5 +1,5 @@
 import type { PlanDocument } from '../../core/homing/document.ts';
-import { paperWords as words } from '../words/en/print.ts';
+import { paperWords as words } from '../../core/words/en/print.ts';
 
 export const SHEETS = 2;
 

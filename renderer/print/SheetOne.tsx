@@ -1,9 +1,9 @@
 import type { PlanDocument } from '../../core/homing/document.ts';
 import { foodFigure } from '../../core/units/food.ts';
-import type { Paper } from '../app/routes.ts';
+import { paperWords as words } from '../../core/words/en/print.ts';
+import type { Paper } from '../links.ts';
 import { CollarRibbon } from '../parts/CollarBand.tsx';
 import { MealLadder } from '../parts/MealLadder.tsx';
-import { paperWords as words } from '../words/en/print.ts';
 import { PartHead, Sheet, WriteOn } from './Sheet.tsx';
 import { WeightPicture } from './WeightPicture.tsx';
 

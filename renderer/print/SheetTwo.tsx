@@ -1,7 +1,7 @@
 import type { PlanDocument, PlanNote, PlanRow, Run } from '../../core/homing/document.ts';
 import { foodFigure } from '../../core/units/food.ts';
+import { paperWords as words } from '../../core/words/en/print.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
-import { paperWords as words } from '../words/en/print.ts';
 import { halves, noteColumns } from './arrange.ts';
 import { PartHead, Sheet, WriteOn } from './Sheet.tsx';
 

@@ -1,9 +1,9 @@
 import { clockOf, dateOf } from '../../core/calendar/clock.ts';
 import { longDate } from '../../core/calendar/words.ts';
-import type { Paper } from '../app/routes.ts';
+import { timeNear, freezerPaperWords as w } from '../../core/words/en/freezer.ts';
+import type { Freezer } from '../facts/useFreezer.ts';
 import { namesText, takesText, weekRows } from '../freezer/say.ts';
-import type { Freezer } from '../freezer/useFreezer.ts';
-import { timeNear, freezerPaperWords as w } from '../words/en/freezer.ts';
+import type { Paper } from '../links.ts';
 import './print.css';
 import './freezer-paper.css';
 

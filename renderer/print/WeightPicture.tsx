@@ -1,6 +1,6 @@
 import type { PlanDocument } from '../../core/homing/document.ts';
 import { GRAMS_PER_POUND } from '../../core/units/mass.ts';
-import { paperWords as words } from '../words/en/print.ts';
+import { paperWords as words } from '../../core/words/en/print.ts';
 import { niceTop, weekTicks } from './scales.ts';
 
 /** Millimetres, nearly: the picture is drawn 129 mm wide. */

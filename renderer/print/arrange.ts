@@ -1,6 +1,6 @@
 /** Where things stand on the second sheet: the halves of the table, the columns of the notes. Pure. */
 import type { PlanDocument, PlanNote, Run } from '../../core/homing/document.ts';
-import { paperWords as words } from '../words/en/print.ts';
+import { paperWords as words } from '../../core/words/en/print.ts';
 
 type Group = PlanDocument['table']['groups'][number];
 

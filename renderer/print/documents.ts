@@ -3,11 +3,11 @@ import { useEffect, useState } from 'react';
 import type { CivilDate } from '../../core/calendar/day.ts';
 import { printDocumentSchema } from '../../core/contract/paper.ts';
 import type { ErrorCode, Tag } from '../../core/contract/result.ts';
-import type { PrepDocument } from '../../core/feeding/prep-document.ts';
 import type { PlanDocument } from '../../core/homing/document.ts';
 import type { Puppy } from '../../core/litter/litter.ts';
-import type { Route } from '../app/routes.ts';
+import type { PrepDocument } from '../../core/weaning/prep-document.ts';
 import { call, onChanged } from '../data/host.ts';
+import type { Route } from '../links.ts';
 
 export type PrintRoute = Extract<Route, { at: 'print' }>;
 

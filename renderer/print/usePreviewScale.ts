@@ -1,5 +1,5 @@
 import { type RefObject, useLayoutEffect } from 'react';
-import type { Paper } from '../app/routes.ts';
+import type { Paper } from '../links.ts';
 
 /** Pages in CSS pixels at 96 an inch, and the 6 mm between the two sheets of a plan. */
 const PAGE: Record<Paper, { wide: number; high: number }> = {

@@ -1,11 +1,11 @@
 import { useState } from 'react';
-import type { Backup } from '../../core/contract/operations.ts';
+import type { Backup } from '../../core/contract/records.ts';
+import { when } from '../../core/words/en/dates.ts';
+import { keepingWords as w } from '../../core/words/en/keeping.ts';
+import { recordsWords } from '../../core/words/en/records.ts';
 import { call } from '../data/host.ts';
 import { localOf, useToday } from '../data/now.ts';
 import { run } from '../data/query.ts';
-import { when } from '../words/en/dates.ts';
-import { keepingWords as w } from '../words/en/keeping.ts';
-import { recordsWords } from '../words/en/records.ts';
 import { FolderField } from './FolderField.tsx';
 import { GoBack } from './GoBack.tsx';
 import './keeping.css';

@@ -1,10 +1,11 @@
 import { useState } from 'react';
-import { EXPORTS, type ExportKind, type OutputOf } from '../../core/contract/operations.ts';
-import { href } from '../app/routes.ts';
+import type { OutputOf } from '../../core/contract/operations.ts';
+import { EXPORTS, type ExportKind } from '../../core/contract/records.ts';
+import { failureWords } from '../../core/words/en/app.ts';
+import { exportWords as w } from '../../core/words/en/import.ts';
+import { recordsWords } from '../../core/words/en/records.ts';
 import { run } from '../data/query.ts';
-import { failureWords } from '../words/en/app.ts';
-import { exportWords as w } from '../words/en/import.ts';
-import { recordsWords } from '../words/en/records.ts';
+import { href } from '../links.ts';
 import './import.css';
 
 /** Everything in open formats: written into the exports folder, and offered to be opened or kept elsewhere. */

@@ -1,6 +1,6 @@
+import { keepingWords as w } from '../../core/words/en/keeping.ts';
 import { call } from '../data/host.ts';
 import { FormField } from '../parts/form/fields.tsx';
-import { keepingWords as w } from '../words/en/keeping.ts';
 
 /** The path of a folder: typed, or (on the desktop) chosen in the system's dialog. */
 export function FolderField(props: {

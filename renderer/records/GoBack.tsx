@@ -1,8 +1,8 @@
 import { useState } from 'react';
-import type { Backup } from '../../core/contract/operations.ts';
+import type { Backup } from '../../core/contract/records.ts';
+import { keepingWords as w } from '../../core/words/en/keeping.ts';
 import { run } from '../data/query.ts';
 import { useWindow } from '../state/window.ts';
-import { keepingWords as w } from '../words/en/keeping.ts';
 
 /** Goes back to a copy; answers the sentence of a failure, or null. Where it went well, the foot says what became of the old. */
 export async function goBackTo(folder: string | null, file: string): Promise<string | null> {

@@ -5,8 +5,8 @@ import { type Column, SHAPES } from '../../core/records/import-columns.ts';
 import { DATE_ORDERS } from '../../core/records/import-dates.ts';
 import { MEANINGS } from '../../core/records/import-words.ts';
 import { MASS_UNITS, massText } from '../../core/units/mass.ts';
+import { unitChoice, importWords as w } from '../../core/words/en/import.ts';
 import { FormChoice } from '../parts/form/fields.tsx';
-import { unitChoice, importWords as w } from '../words/en/import.ts';
 import type { ImportDraft, Preview } from './import-draft.ts';
 
 interface Props {

@@ -1,10 +1,10 @@
 import { useDeferredValue, useMemo, useRef, useState } from 'react';
 import type { Litter } from '../../core/litter/litter.ts';
-import { go, href } from '../app/routes.ts';
+import { importWords as w } from '../../core/words/en/import.ts';
 import { run, useQuery } from '../data/query.ts';
-import { useHouse } from '../growth/useLitterGrowth.ts';
+import { useHouse } from '../facts/useLitterGrowth.ts';
+import { go, href } from '../links.ts';
 import { PageTitle } from '../parts/PageTitle.tsx';
-import { importWords as w } from '../words/en/import.ts';
 import { ImportColumns } from './ImportColumns.tsx';
 import { ImportRows } from './ImportRows.tsx';
 import { ImportSource } from './ImportSource.tsx';

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { clockOf, dateOf } from '../../core/calendar/clock.ts';
 import type { ImportRow } from '../../core/records/import.ts';
 import { massText } from '../../core/units/mass.ts';
-import { importWords as w } from '../words/en/import.ts';
+import { importWords as w } from '../../core/words/en/import.ts';
 import { type ImportDraft, isTaken, type Preview } from './import-draft.ts';
 
 interface Props {

@@ -1,6 +1,6 @@
 import { useId, useRef, useState } from 'react';
 import { tableOfText } from '../../core/records/table.ts';
-import { importWords as w } from '../words/en/import.ts';
+import { importWords as w } from '../../core/words/en/import.ts';
 import { EMPTY_DRAFT, type ImportDraft, withSource } from './import-draft.ts';
 import { readFile } from './read-file.ts';
 

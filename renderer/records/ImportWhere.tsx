@@ -1,12 +1,12 @@
 import { dateOf } from '../../core/calendar/clock.ts';
 import { litterName } from '../../core/litter/litter.ts';
+import { shortDate } from '../../core/words/en/dates.ts';
+import { importWords as w } from '../../core/words/en/import.ts';
 import { now, useToday } from '../data/now.ts';
 import { useQuery } from '../data/query.ts';
-import { whelpingFault } from '../litter/changes.ts';
+import { whelpingFault } from '../facts/changes.ts';
 import { FormChoice, FormField } from '../parts/form/fields.tsx';
 import { readClock, readDate } from '../parts/form/read.ts';
-import { shortDate } from '../words/en/dates.ts';
-import { importWords as w } from '../words/en/import.ts';
 import type { ImportDraft, Preview } from './import-draft.ts';
 
 /** The sheet, the litter of the table, and the litter it goes into: one that is there, or a new one. */

@@ -1,11 +1,12 @@
-import { puppyName, SEXES } from '../../core/litter/litter.ts';
+import { puppyName } from '../../core/litter/litter.ts';
 import { newKey } from '../../core/records/import.ts';
 import type { Label } from '../../core/records/import-columns.ts';
+import { SEXES } from '../../core/reference/classes.ts';
+import { importWords as w } from '../../core/words/en/import.ts';
+import { sexWords } from '../../core/words/en/litter.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
 import { collarLabel } from '../parts/collar-words.ts';
 import { FormChoice } from '../parts/form/fields.tsx';
-import { importWords as w } from '../words/en/import.ts';
-import { sexWords } from '../words/en/litter.ts';
 import { type ImportDraft, type Preview, sexesOf } from './import-draft.ts';
 
 interface Props {

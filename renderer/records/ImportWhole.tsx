@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import type { ContractError } from '../../core/contract/result.ts';
-import { href } from '../app/routes.ts';
+import { failureWords } from '../../core/words/en/app.ts';
+import { importWords as w } from '../../core/words/en/import.ts';
 import { run } from '../data/query.ts';
-import { failureWords } from '../words/en/app.ts';
-import { importWords as w } from '../words/en/import.ts';
+import { href } from '../links.ts';
 
 /** An export of a whole house, for a data file where nothing is written yet. */
 export function ImportWhole({ whole, done }: { whole: { readonly name: string; readonly text: string }; done: () => void }) {

@@ -1,13 +1,13 @@
 import { useState } from 'react';
-import type { Contents, Rescue } from '../../core/contract/operations.ts';
+import type { Contents, Rescue } from '../../core/contract/records.ts';
 import type { Result } from '../../core/contract/result.ts';
+import { when } from '../../core/words/en/dates.ts';
+import { contentsText, keepingWords, rescueWords as w } from '../../core/words/en/keeping.ts';
+import { recordsWords } from '../../core/words/en/records.ts';
 import { localOf, useToday } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import { PageTitle } from '../parts/PageTitle.tsx';
 import { useWindow } from '../state/window.ts';
-import { when } from '../words/en/dates.ts';
-import { contentsText, keepingWords, rescueWords as w } from '../words/en/keeping.ts';
-import { recordsWords } from '../words/en/records.ts';
 import { ElsewherePart } from './ElsewherePart.tsx';
 import { FactsTable } from './FactsTable.tsx';
 import { GoBack, goBackTo } from './GoBack.tsx';

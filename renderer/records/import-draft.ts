@@ -1,11 +1,12 @@
 /** What she has said on the import page so far, and what would come of it. */
+
 import { clockOf, dateOf, type LocalTime, localTime } from '../../core/calendar/clock.ts';
 import { parseDate } from '../../core/calendar/day.ts';
 import type { InputOf } from '../../core/contract/operations.ts';
 import { assessLitter } from '../../core/growth/assess.ts';
 import { growthInput } from '../../core/growth/input.ts';
-import type { Litter, Puppy, Reading, Sex } from '../../core/litter/litter.ts';
-import type { House } from '../../core/records/house.ts';
+import type { Litter, Puppy, Reading } from '../../core/litter/litter.ts';
+import type { House } from '../../core/people/house.ts';
 import {
   bornIn,
   type ImportRow,
@@ -21,9 +22,10 @@ import { type ColumnsResult, readColumns, type TableAnswers, type TableRead } fr
 import type { DateOrder } from '../../core/records/import-dates.ts';
 import { nameKey } from '../../core/records/import-words.ts';
 import type { TableFault } from '../../core/records/table.ts';
+import type { Sex } from '../../core/reference/classes.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
 import { instantOf, now } from '../data/now.ts';
-import { inTheHouse, type LitterFacts } from '../litter/useLitter.ts';
+import { inTheHouse, type LitterFacts } from '../facts/useLitter.ts';
 import { readClock } from '../parts/form/read.ts';
 import type { NamedTable } from './read-file.ts';
 

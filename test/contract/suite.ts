@@ -9,8 +9,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type InputOf, OPERATIONS, type OperationName } from '../../core/contract/operations.ts';
 import type { ErrorCode, Result } from '../../core/contract/result.ts';
 import { DEFAULT_RULES } from '../../core/feeding/rules.ts';
-import { usualPlan } from '../../core/feeding/weaning-plan.ts';
-import { DEFAULT_HOUSE } from '../../core/records/house.ts';
+import { DEFAULT_HOUSE } from '../../core/people/house.ts';
+import { usualPlan } from '../../core/weaning/weaning-plan.ts';
 import {
   allFacts,
   before,
@@ -228,8 +228,8 @@ const CASES: Cases = {
       ],
     ],
   },
-  'feeding.foods': { good: () => ({}) },
-  'feeding.setFood': {
+  'food.all': { good: () => ({}) },
+  'food.set': {
     good: (w) => ({ foodId: w.foodId, fields: foodFields('Lean mix, changed') }),
     refused: [
       ['no such food', 'not-found', () => ({ foodId: NO_ID, fields: foodFields('Nothing') })],
@@ -239,19 +239,19 @@ const CASES: Cases = {
       ['a recipe of nothing there', 'bad-input', () => ({ foodId: null, fields: recipeFields([[NO_ID, 1]]) })],
     ],
   },
-  'feeding.retireFood': {
+  'food.retire': {
     good: (w) => ({ foodId: w.foodId, retired: true }),
     refused: [['no such food', 'not-found', () => ({ foodId: NO_ID, retired: true })]],
   },
-  'feeding.rotations': { good: () => ({}) },
-  'feeding.chooseFood': {
+  'food.feedings': { good: () => ({}) },
+  'food.choose': {
     good: (w) => ({ litterId: w.litter.id, foodId: w.foodId }),
     refused: [
       ['no such litter', 'not-found', (w) => ({ litterId: NO_ID, foodId: w.foodId })],
       ['no such food', 'not-found', (w) => ({ litterId: w.litter.id, foodId: NO_ID })],
     ],
   },
-  'feeding.setRotation': {
+  'food.setWeek': {
     good: (w) => ({ litterId: w.litter.id, week: weekOf(w.foodId) }),
     refused: [
       ['no such litter', 'not-found', (w) => ({ litterId: NO_ID, week: weekOf(w.foodId) })],
@@ -259,13 +259,13 @@ const CASES: Cases = {
       ['shares that leave half out', 'bad-input', (w) => ({ litterId: null, week: weekOf(w.foodId, 0.5) })],
     ],
   },
-  'feeding.setGrownDogs': { good: () => ({ dogs: [{ name: 'Comfrey', kg: 22.5 }] }) },
+  'dogs.setGrown': { good: () => ({ dogs: [{ name: 'Comfrey', kg: 22.5 }] }) },
 
-  'feeding.weaning': {
+  'weaning.plan': {
     good: (w) => ({ litterId: w.litter.id }),
     refused: [['no such litter', 'not-found', () => ({ litterId: NO_ID })]],
   },
-  'feeding.weaningSet': {
+  'weaning.setPlan': {
     good: (w) => ({ litterId: w.litter.id, plan: usualPlan(dayBefore(w.clock, 20), dayBefore(w.clock, -2)) }),
     refused: [
       ['no such litter', 'not-found', (w) => ({ litterId: NO_ID, plan: weaningPlan(w) })],
@@ -286,12 +286,12 @@ const CASES: Cases = {
       ],
     ],
   },
-  'feeding.weaningDrop': {
+  'weaning.dropPlan': {
     good: (w) => ({ litterId: w.litter.id }),
-    first: (w) => call(w.dispatch, 'feeding.weaningSet', { litterId: w.litter.id, plan: weaningPlan(w) }),
+    first: (w) => call(w.dispatch, 'weaning.setPlan', { litterId: w.litter.id, plan: weaningPlan(w) }),
     refused: [['no plan', 'not-found', (w) => ({ litterId: w.emptyLitter.id })]],
   },
-  'feeding.weaningNote': {
+  'weaning.note': {
     good: (w) => mealNote(w),
     refused: [
       ['no such litter', 'not-found', (w) => ({ ...mealNote(w), litterId: NO_ID })],
@@ -301,21 +301,21 @@ const CASES: Cases = {
       ['clock and instant apart', 'bad-input', (w) => ({ ...mealNote(w), at: before(w.clock, 2).local })],
     ],
   },
-  'feeding.weaningTakeBack': {
+  'weaning.takeBack': {
     good: (w) => ({ eventId: w.eventId }),
     refused: [['no such note', 'not-found', () => ({ eventId: NO_ID })]],
   },
-  'feeding.prepPdf': {
+  'weaning.prepPdf': {
     good: (w) => ({ litterId: w.litter.id, day: dayBefore(w.clock, -3), paper: 'a4' }),
     may: ['no-printer'],
-    first: (w) => call(w.dispatch, 'feeding.weaningSet', { litterId: w.litter.id, plan: weaningPlan(w) }),
+    first: (w) => call(w.dispatch, 'weaning.setPlan', { litterId: w.litter.id, plan: weaningPlan(w) }),
     refused: [
       ['no such litter', 'not-found', (w) => ({ litterId: NO_ID, day: dayBefore(w.clock, 0), paper: 'letter' })],
       ['no plan', 'refused', (w) => ({ litterId: w.emptyLitter.id, day: dayBefore(w.clock, 0), paper: 'letter' })],
     ],
   },
-  'feeding.dams': { good: () => ({}) },
-  'feeding.damBegin': {
+  'dogs.dams': { good: () => ({}) },
+  'dogs.damBegin': {
     good: (w) => damFields(w, 'Bryony'),
     refused: [
       ['no such litter', 'not-found', (w) => ({ ...damFields(w, 'Bryony'), litterId: NO_ID })],
@@ -333,18 +333,18 @@ const CASES: Cases = {
       ],
     ],
   },
-  'feeding.damChange': {
+  'dogs.damChange': {
     good: (w) => ({ damId: w.damId, fields: { ...damFields(w, 'Yarrow'), litterId: w.litter.id, foodKcalPer100g: 210.5 } }),
     refused: [
       ['no such dam', 'not-found', (w) => ({ damId: NO_ID, fields: damFields(w, 'Yarrow') })],
       ['no such litter', 'not-found', (w) => ({ damId: w.damId, fields: { ...damFields(w, 'Yarrow'), litterId: NO_ID } })],
     ],
   },
-  'feeding.damRemove': {
+  'dogs.damRemove': {
     good: (w) => ({ damId: w.damId }),
     refused: [['no such dam', 'not-found', () => ({ damId: NO_ID })]],
   },
-  'feeding.damWeigh': {
+  'dogs.damWeigh': {
     good: (w) => ({ damId: w.damId, weight: damWeight(w, 21_400) }),
     refused: [
       ['no such dam', 'not-found', (w) => ({ damId: NO_ID, weight: damWeight(w, 21_400) })],
@@ -355,7 +355,7 @@ const CASES: Cases = {
       ],
     ],
   },
-  'feeding.damWithdraw': {
+  'dogs.damWithdraw': {
     good: (w) => ({ weightId: w.damWeightId }),
     refused: [['no such weight', 'not-found', () => ({ weightId: NO_ID })]],
   },
@@ -551,8 +551,8 @@ const CASES: Cases = {
     ],
   },
 
-  'records.house': { good: () => ({}) },
-  'records.setHouse': {
+  'people.house': { good: () => ({}) },
+  'people.setHouse': {
     good: () => ({ house: { ...DEFAULT_HOUSE, breederName: 'A. Breeder', massUnit: 'lboz', theme: 'night', scaleStepGrams: 2 } }),
   },
   'records.status': { good: () => ({}) },
@@ -588,10 +588,10 @@ const CASES: Cases = {
   'records.rescue': { good: () => ({}) },
   'records.salvage': { good: () => ({}), may: ['refused'], refused: [['a file that is in order', 'refused', () => ({})]] },
   'records.takeAsItIs': { good: () => ({}), may: ['refused'], refused: [['a file that is in order', 'refused', () => ({})]] },
-  'records.eraseHouse': {
+  'people.eraseHouse': {
     good: () => ({}),
     undoable: false,
-    first: (w) => call(w.dispatch, 'records.setHouse', { house: { ...DEFAULT_HOUSE, breederName: 'A. Breeder' } }),
+    first: (w) => call(w.dispatch, 'people.setHouse', { house: { ...DEFAULT_HOUSE, breederName: 'A. Breeder' } }),
   },
   'records.import': {
     good: (w) => ({

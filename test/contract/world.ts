@@ -4,9 +4,9 @@ import { fromLocalMinutes, type LocalTime, localMinutes } from '../../core/calen
 import { type CivilDate, fromDayNumber } from '../../core/calendar/day.ts';
 import { type InputOf, OPERATIONS, type OperationName, type OutputOf } from '../../core/contract/operations.ts';
 import type { Result } from '../../core/contract/result.ts';
-import type { Label } from '../../core/feeding/label.ts';
-import type { FoodFields } from '../../core/feeding/own-food.ts';
-import type { Week } from '../../core/feeding/rotation.ts';
+import type { Label } from '../../core/food/label.ts';
+import type { FoodFields } from '../../core/food/own-food.ts';
+import type { Week } from '../../core/food/rotation.ts';
 import { USUAL_COLLARS } from '../../core/litter/collar.ts';
 import { type Litter, type Puppy, type Reading, stands } from '../../core/litter/litter.ts';
 
@@ -123,7 +123,7 @@ export function weekOf(foodId: string, share = 1): Week {
   return Array.from({ length: 7 }, () => ({ morning: { kind: 'foods', parts: [{ foodId, share }] } }));
 }
 
-export function damFields(w: Pick<World, 'clock'>, name: string): InputOf<'feeding.damBegin'> {
+export function damFields(w: Pick<World, 'clock'>, name: string): InputOf<'dogs.damBegin'> {
   return {
     name,
     litterId: null,
@@ -136,13 +136,13 @@ export function damFields(w: Pick<World, 'clock'>, name: string): InputOf<'feedi
   };
 }
 
-export function damWeight(w: Pick<World, 'clock'>, grams: number): InputOf<'feeding.damWeigh'>['weight'] {
+export function damWeight(w: Pick<World, 'clock'>, grams: number): InputOf<'dogs.damWeigh'>['weight'] {
   const at = before(w.clock, 0, 2);
   return { at: at.local, instant: at.instant, grams, typed: String(grams / 1000), unit: 'kg' };
 }
 
 /** The litter cleaned up its morning meal. */
-export function mealNote(w: Pick<World, 'clock' | 'litter'>): InputOf<'feeding.weaningNote'> {
+export function mealNote(w: Pick<World, 'clock' | 'litter'>): InputOf<'weaning.note'> {
   const at = before(w.clock, 0, 3);
   const note = { kind: 'meal', meal: 'morning', ate: 'clean' } as const;
   return { litterId: w.litter.id, puppyId: null, day: dayBefore(w.clock, 0), at: at.local, instant: at.instant, note };
@@ -201,12 +201,12 @@ export async function makeWorld(dispatch: Dispatch): Promise<World> {
   }
   const doubtful = readingFields(before(clock, 0, 30), 1900, true);
   const { reading: held } = await call(dispatch, 'growth.record', { puppyId: first.id, reading: doubtful });
-  const { dam } = await call(dispatch, 'feeding.damBegin', { ...damFields({ clock }, 'Yarrow'), litterId: litter.id });
-  const { weightId } = await call(dispatch, 'feeding.damWeigh', { damId: dam.id, weight: damWeight({ clock }, 21_000) });
+  const { dam } = await call(dispatch, 'dogs.damBegin', { ...damFields({ clock }, 'Yarrow'), litterId: litter.id });
+  const { weightId } = await call(dispatch, 'dogs.damWeigh', { damId: dam.id, weight: damWeight({ clock }, 21_000) });
   const freezer = await makeFreezer(dispatch, clock);
   const left = { ...mealNote({ clock, litter }), note: { kind: 'meal', meal: 'midday', ate: 'left' } as const };
-  const { event } = await call(dispatch, 'feeding.weaningNote', left);
-  const { food } = await call(dispatch, 'feeding.setFood', { foodId: null, fields: foodFields('Lean mix') });
+  const { event } = await call(dispatch, 'weaning.note', left);
+  const { food } = await call(dispatch, 'food.set', { foodId: null, fields: foodFields('Lean mix') });
   const { plan } = await call(dispatch, 'homing.handOver', { puppyId: first.id, on: dayBefore(clock, 0), leaves: false });
   const reading = readings.at(-1);
   if (reading === undefined) throw new Error('no reading');
@@ -280,7 +280,7 @@ export async function allFacts({ dispatch, clock }: Pick<World, 'dispatch' | 'cl
     for (const plan of plans) kept.push(await call(dispatch, 'homing.keptDocument', { planId: plan.id }));
     const today = [];
     for (const puppy of puppies) today.push(await call(dispatch, 'homing.plan', { puppyId: puppy.id, on }));
-    const weaning = await call(dispatch, 'feeding.weaning', { litterId: litter.id });
+    const weaning = await call(dispatch, 'weaning.plan', { litterId: litter.id });
     perLitter.push({
       weaning,
       litter,
@@ -294,11 +294,11 @@ export async function allFacts({ dispatch, clock }: Pick<World, 'dispatch' | 'cl
   }
   return {
     perLitter,
-    dams: await call(dispatch, 'feeding.dams', {}),
+    dams: await call(dispatch, 'dogs.dams', {}),
     rules: await call(dispatch, 'feeding.rules', {}),
-    foods: await call(dispatch, 'feeding.foods', {}),
-    fed: await call(dispatch, 'feeding.rotations', {}),
+    foods: await call(dispatch, 'food.all', {}),
+    fed: await call(dispatch, 'food.feedings', {}),
     freezer: await call(dispatch, 'freezer.stock', { since: dayBefore(clock, 60) }),
-    house: await call(dispatch, 'records.house', {}),
+    house: await call(dispatch, 'people.house', {}),
   };
 }

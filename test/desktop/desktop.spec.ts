@@ -119,12 +119,12 @@ test.describe('the desktop program', () => {
   });
 
   test('what was done is there after a new start', async () => {
-    const { house } = await call('records.house', {});
-    await call('records.setHouse', { house: { ...house, breederName: 'Somebody Else' } });
+    const { house } = await call('people.house', {});
+    await call('people.setHouse', { house: { ...house, breederName: 'Somebody Else' } });
     await app.close();
     app = await launch();
     window = await app.firstWindow();
-    expect((await call('records.house', {})).house.breederName).toBe('Somebody Else');
+    expect((await call('people.house', {})).house.breederName).toBe('Somebody Else');
     expect(existsSync(join(folder, 'data/window.json'))).toBe(true);
   });
 });

@@ -50,13 +50,13 @@ test('markup, formulas, directions and marks of no width are shown and printed a
   if (puppy === undefined) throw new Error('no puppy');
   const { id: _id, demo: _demo, ...litterNow } = litter;
   const { collar, sex, birthOrder, bornAt, bornInstant } = puppy;
-  const facts = await call(dispatch, 'records.house', {});
+  const facts = await call(dispatch, 'people.house', {});
   for (const text of HOSTILE_TEXTS.filter((t) => t.length <= 120 && t.trim() !== '' && t.isWellFormed())) {
     const fields = { ...litterNow, name: text, dam: text, sire: text, breed: text };
     if (!(await dispatch('litter.change', { litterId: litter.id, fields })).ok) continue;
     const named = { collar, sex, birthOrder, bornAt, bornInstant, callName: text, markings: text };
     await call(dispatch, 'litter.changePuppy', { puppyId: puppy.id, fields: named });
-    await call(dispatch, 'records.setHouse', {
+    await call(dispatch, 'people.setHouse', {
       house: { ...facts.house, breederName: text, address: text, phone: text, email: text, vetName: text, vetPhone: text },
     });
     await page.goto(`${new URL(page.url()).origin}/#/litters`);

@@ -1,4 +1,5 @@
 /** Energy, food, calcium, meals and keeping, against published figures. */
+
 import { date } from '../../core/calendar/day.ts';
 import { amountOn } from '../../core/feeding/amount.ts';
 import {
@@ -15,6 +16,9 @@ import {
   shareForEnergy,
 } from '../../core/feeding/energy.ts';
 import { findings } from '../../core/feeding/findings.ts';
+import { OFFICIAL_KEEPING, thawHours } from '../../core/feeding/keeping.ts';
+import { mealsOn } from '../../core/feeding/meals.ts';
+import { DEFAULT_RULES } from '../../core/feeding/rules.ts';
 import {
   asBought,
   boneFromCalcium,
@@ -23,13 +27,10 @@ import {
   energyDensity,
   type Food,
   liverLimit,
-} from '../../core/feeding/food.ts';
-import { afterCuts } from '../../core/feeding/foodLeft.ts';
-import { OFFICIAL_KEEPING, thawHours } from '../../core/feeding/keeping.ts';
-import { mealsOn } from '../../core/feeding/meals.ts';
-import { DEFAULT_RULES } from '../../core/feeding/rules.ts';
+} from '../../core/food/food.ts';
 import { VITAMIN_A_LIMIT } from '../../core/reference/feeding/limits.ts';
 import { ingredient } from '../../core/reference/feeding/usda.ts';
+import { afterCuts } from '../../core/weaning/food-left.ts';
 import { type EvidenceRow, row } from './row.ts';
 
 const SACN = 'Hand et al. 2010, Small Animal Clinical Nutrition, 5th edition';

@@ -1,5 +1,6 @@
 /** Dam, milk, hand-rearing, weaning and gestation, against published figures. */
 import { addDays, date, daysBetween } from '../../core/calendar/day.ts';
+import { dueWindows, type HeatDates } from '../../core/dogs/gestation.ts';
 import {
   gestationEnergy,
   lactationEnergy,
@@ -8,16 +9,15 @@ import {
   litterOfDam,
   milkYield,
   waterMl,
-} from '../../core/feeding/dam.ts';
+} from '../../core/feeding/dam-day.ts';
 import { restingEnergy } from '../../core/feeding/energy.ts';
-import { dueWindows, type HeatDates } from '../../core/feeding/gestation.ts';
-import { feedsFor, handbookFeeds, milkGrossEnergy, mostAFeed, neonateNeed, topUp } from '../../core/feeding/hand-rearing.ts';
 import { DEFAULT_RULES } from '../../core/feeding/rules.ts';
-import { stepOnPlanDay, usualPlan } from '../../core/feeding/weaning-plan.ts';
-import { curveOn } from '../../core/feeding/weaning-words.ts';
 import { earliestGoHome, GO_HOME_RULES } from '../../core/homing/go-home-day.ts';
 import { HAND_REARING, LACTATION_SHORTCUT } from '../../core/reference/feeding/nursing.ts';
 import { GRAMS_PER_OUNCE } from '../../core/units/mass.ts';
+import { feedsFor, handbookFeeds, milkGrossEnergy, mostAFeed, neonateNeed, topUp } from '../../core/weaning/hand-rearing.ts';
+import { stepOnPlanDay, usualPlan } from '../../core/weaning/weaning-plan.ts';
+import { curveOn } from '../../core/weaning/weaning-words.ts';
 import { type EvidenceRow, row } from './row.ts';
 
 const NRC = 'National Research Council 2006, Nutrient Requirements of Dogs and Cats, lactation and gestation';

@@ -1,13 +1,13 @@
 /** Facts of the trade about foods, packs and the week of bowls, as check values. Common practice: none of them is a published standard. */
 import { addMonths, date } from '../../core/calendar/day.ts';
-import { foodBook } from '../../core/feeding/book.ts';
-import { calciumPer1000Kcal, DEFAULT_FOOD, ingredientFood, PLAIN_FOOD, per1000Kcal } from '../../core/feeding/food.ts';
 import { moveAheadHours } from '../../core/feeding/keeping.ts';
-import { type FoodFields, foodOf, portionGrams, type StoredFood } from '../../core/feeding/own-food.ts';
 import { rationOn } from '../../core/feeding/ration.ts';
-import { type Bowl, EMPTY_WEEK, fillBowl, type Week, weekSummary } from '../../core/feeding/rotation.ts';
 import { DEFAULT_RULES } from '../../core/feeding/rules.ts';
 import { weekFindings } from '../../core/feeding/week-findings.ts';
+import { foodBook } from '../../core/food/catalogue.ts';
+import { calciumPer1000Kcal, DEFAULT_FOOD, ingredientFood, PLAIN_FOOD, per1000Kcal } from '../../core/food/food.ts';
+import { type FoodFields, foodOf, portionGrams, type StoredFood } from '../../core/food/own-food.ts';
+import { type Bowl, EMPTY_WEEK, fillBowl, type Week, weekSummary } from '../../core/food/rotation.ts';
 import { ingredient } from '../../core/reference/feeding/usda.ts';
 import { GRAMS_PER_POUND } from '../../core/units/mass.ts';
 import { foodFields } from '../contract/world.ts';

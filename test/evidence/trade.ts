@@ -1,14 +1,16 @@
 /** Facts of the trade, as check values of the house-rule arithmetic. Common practice: none of them is a published standard. */
+
 import { addMonths, type CivilDate, date } from '../../core/calendar/day.ts';
 import { amountOn } from '../../core/feeding/amount.ts';
 import { findings } from '../../core/feeding/findings.ts';
-import { DEFAULT_FOOD } from '../../core/feeding/food.ts';
-import { afterCuts } from '../../core/feeding/foodLeft.ts';
-import { mealCount, mealsOn } from '../../core/feeding/meals.ts';
+import { mealsOn } from '../../core/feeding/meals.ts';
 import { rationOn } from '../../core/feeding/ration.ts';
 import { DEFAULT_RULES } from '../../core/feeding/rules.ts';
 import { vegetableSpoons } from '../../core/feeding/vegetables.ts';
+import { mealCount } from '../../core/food/bowls.ts';
+import { DEFAULT_FOOD } from '../../core/food/food.ts';
 import { GRAMS_PER_POUND } from '../../core/units/mass.ts';
+import { afterCuts } from '../../core/weaning/food-left.ts';
 import { type EvidenceRow, row } from './row.ts';
 
 const TRADE = { source: 'common practice, no source', known: 'common practice' } as const;

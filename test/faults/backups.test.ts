@@ -13,7 +13,7 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { DEFAULT_HOUSE } from '../../core/records/house.ts';
+import { DEFAULT_HOUSE } from '../../core/people/house.ts';
 import type { Program } from '../../main/service/program.ts';
 import { isWhole } from '../../main/store/file.ts';
 import { allFacts, before, call, machineClock, makeWorld, readingFields, type World } from '../contract/world.ts';
@@ -151,12 +151,12 @@ describe('erasing', () => {
   } as const;
 
   it('takes names and numbers out of the file, its log and its journal, by bytes; units stay; copies still hold them', async () => {
-    await call(program.dispatch, 'records.setHouse', { house: HOUSE });
-    await call(program.dispatch, 'records.setHouse', { house: { ...HOUSE, address: 'Nettlecombe Lane 3' } });
+    await call(program.dispatch, 'people.setHouse', { house: HOUSE });
+    await call(program.dispatch, 'people.setHouse', { house: { ...HOUSE, address: 'Nettlecombe Lane 3' } });
     await weigh();
     const { backup } = await call(program.dispatch, 'records.backUp', {});
-    await call(program.dispatch, 'records.eraseHouse', {});
-    const { house } = await call(program.dispatch, 'records.house', {});
+    await call(program.dispatch, 'people.eraseHouse', {});
+    const { house } = await call(program.dispatch, 'people.house', {});
     expect(house).toMatchObject({ breederName: '', phone: '', address: '', vetName: '', massUnit: 'lboz' });
     const bytes = () =>
       readdirSync(folder)
@@ -168,14 +168,14 @@ describe('erasing', () => {
     // The journal goes on: the last weight can be taken back, and nothing brings the names again.
     while ((await program.dispatch('records.undo', {})).ok);
     while ((await program.dispatch('records.redo', {})).ok);
-    expect((await call(program.dispatch, 'records.house', {})).house.breederName).toBe('');
+    expect((await call(program.dispatch, 'people.house', {})).house.breederName).toBe('');
     program.close();
     for (const word of ['Quarrington', '998877', 'Pemberwick', 'Nettlecombe']) expect(bytes(), word).not.toContain(word);
     program = openOn(folder);
   });
 
   it('nothing written, nothing erased', async () => {
-    expect(await program.dispatch('records.eraseHouse', {})).toMatchObject({ ok: true });
+    expect(await program.dispatch('people.eraseHouse', {})).toMatchObject({ ok: true });
   });
 });
 

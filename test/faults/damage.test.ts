@@ -2,12 +2,13 @@
  * A data file that was damaged while nobody looked: the start tells, changes nothing, names the newest good copy and
  * what can still be read, and both ways on lead to a program that works. What is not damage is not taken for it.
  */
+
 import { createHash } from 'node:crypto';
 import { copyFileSync, cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { Rescue } from '../../core/contract/operations.ts';
+import type { Rescue } from '../../core/contract/records.ts';
 import { openProgramOrRescue, type Program } from '../../main/service/program.ts';
 import { StoreError } from '../../main/store/fault.ts';
 import { MIGRATIONS } from '../../main/store/migrations.ts';
@@ -36,8 +37,8 @@ beforeAll(async () => {
   const program = openOn(whole);
   const world = await makeWorld(program.dispatch);
   await call(program.dispatch, 'records.addDemo', { now: machineClock().local, utcOffsetMinutes: 0 });
-  await call(program.dispatch, 'records.setHouse', {
-    house: { ...(await call(program.dispatch, 'records.house', {})).house, breederName: 'A. Breeder' },
+  await call(program.dispatch, 'people.setHouse', {
+    house: { ...(await call(program.dispatch, 'people.house', {})).house, breederName: 'A. Breeder' },
   });
   const { backup } = await call(program.dispatch, 'records.backUp', {});
   for (let n = 0; n < 5; n += 1) {
@@ -201,7 +202,7 @@ async function everythingReads(dispatch: Dispatch): Promise<void> {
     for (const { id } of plans) await call(dispatch, 'homing.keptDocument', { planId: id });
   }
   await call(dispatch, 'feeding.rules', {});
-  await call(dispatch, 'records.house', {});
+  await call(dispatch, 'people.house', {});
 }
 
 /** A reading whose partner is lost is kept without naming it. */

@@ -210,9 +210,9 @@ async function keepsText(dispatch: Dispatch, litterId: string, text: string): Pr
   const { id: _id, demo: _demo, ...fields } = litter;
   const changed = await dispatch('litter.change', { litterId, fields: { ...fields, name: text } });
   expect((await find())?.name, shown(text)).toBe(changed.ok ? text : litter.name);
-  const { house } = await call(dispatch, 'records.house', {});
-  const set = await dispatch('records.setHouse', { house: { ...house, address: text } });
-  expect((await call(dispatch, 'records.house', {})).house.address, shown(text)).toBe(set.ok ? text : house.address);
+  const { house } = await call(dispatch, 'people.house', {});
+  const set = await dispatch('people.setHouse', { house: { ...house, address: text } });
+  expect((await call(dispatch, 'people.house', {})).house.address, shown(text)).toBe(set.ok ? text : house.address);
 }
 
 /** Texts that are not kept as they are: names and whole files that are only looked at. */

@@ -6,7 +6,7 @@ import { addDays, date } from '../../core/calendar/day.ts';
 import type { InputOf, OperationName } from '../../core/contract/operations.ts';
 import type { ErrorCode } from '../../core/contract/result.ts';
 import { DEFAULT_RULES } from '../../core/feeding/rules.ts';
-import { DEFAULT_HOUSE } from '../../core/records/house.ts';
+import { DEFAULT_HOUSE } from '../../core/people/house.ts';
 import type { Program } from '../../main/service/program.ts';
 import { before, type Clock, call, litterFields, puppyFields, readingFields } from '../contract/world.ts';
 import { openOn, scratchFolder } from '../main/open.ts';
@@ -272,7 +272,7 @@ class Pair {
       }
       case 'setHouse': {
         const breederName = `Breeder ${action.a}`;
-        await this.send('records.setHouse', { house: { ...DEFAULT_HOUSE, breederName } }, 'ok');
+        await this.send('people.setHouse', { house: { ...DEFAULT_HOUSE, breederName } }, 'ok');
         return this.model.command((f) => (f.house = breederName));
       }
       case 'undo': {
@@ -297,7 +297,7 @@ class Pair {
       litters: [],
       readings: [],
       rules: {},
-      house: (await call(dispatch, 'records.house', {})).house.breederName,
+      house: (await call(dispatch, 'people.house', {})).house.breederName,
     };
     for (const { litter, puppies } of litters) {
       const { plans } = await call(dispatch, 'homing.kept', { litterId: litter.id });

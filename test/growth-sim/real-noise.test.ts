@@ -4,7 +4,7 @@
  * 1.8 % on days 2-14 and 1.0 % on days 15-29 (computed from that data, status C).
  */
 import { describe, expect, it } from 'vitest';
-import { middle } from '../../core/growth/statistics.ts';
+import { middle } from '../../core/statistics/median.ts';
 import { simulate } from './simulate.ts';
 
 const OUNCE = 28.349523125;

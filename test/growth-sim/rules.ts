@@ -2,7 +2,7 @@
 import type { GrowthInput } from '../../core/growth/input.ts';
 import { referenceGain } from '../../core/growth/reference-gain.ts';
 import { sessionsOf } from '../../core/growth/sessions.ts';
-import { middle } from '../../core/growth/statistics.ts';
+import { middle } from '../../core/statistics/median.ts';
 import type { Method, Seen } from './measure.ts';
 
 /** z of each value against the plain mean and standard deviation of all. */

@@ -4,9 +4,10 @@
  * 5th edition, table 16-1), one feed of 1.5-5 % of body weight (computed there), residual noise 1.8 % then 1.0 % in one open
  * litter of six, of which its scale's step of 28 g is the larger part. What no source gives (how a fading puppy loses, how often people mistype) is our own choice and marked so.
  */
+
 import { fromLocalMinutes, localMinutes, localTime } from '../../core/calendar/clock.ts';
 import type { GrowthInput, GrowthPuppy, GrowthReading } from '../../core/growth/input.ts';
-import type { SizeClass } from '../../core/litter/litter.ts';
+import type { SizeClass } from '../../core/reference/classes.ts';
 import { type Random, random } from './random.ts';
 
 export const KINDS = [

@@ -2,7 +2,7 @@
  * Least-squares fit of a growth curve with three values: the weight that it ends at, its place and its scale in age. By
  * Levenberg and Marquardt (Marquardt 1963, from memory); the results are checked beside R's nls.
  */
-import { solve } from '../linear.ts';
+import { solve } from '../../statistics/linear.ts';
 
 /** logistic A/(1 + exp(-(t - place)/scale)) · Gompertz A exp(-exp(-(t - place)/scale)), fastest gain at `place`. */
 export type CurveShape = 'logistic' | 'gompertz';

@@ -3,7 +3,7 @@
  * (Patterson, Thompson 1971) with the ratio of the two variances profiled out (Lindstrom, Bates 1988); both from memory, the
  * results checked beside R.
  */
-import { solve } from '../linear.ts';
+import { solve } from '../../statistics/linear.ts';
 
 /** One group: a row of the fixed effects for each value. All rows of all groups are equally long. */
 export interface Group {

@@ -1,5 +1,5 @@
 /** What a place in the line means, in plain words: a note, never a level, and never a reason to feed more. */
-import type { Sex } from '../../litter/litter.ts';
+import type { Sex } from '../../reference/classes.ts';
 import { type MassUnit, massText } from '../../units/mass.ts';
 import { birthIn } from '../milestones.ts';
 import { pronouns } from '../words.ts';

@@ -2,7 +2,7 @@
  * One figure out of a few seconds of a wriggling puppy. Outliers by the Hampel rule (Pearson 2002, from memory: further from
  * the median than three times 1.4826 times the median absolute deviation), then the median of what is left.
  */
-import { middle } from '../statistics.ts';
+import { middle } from '../../statistics/median.ts';
 
 const HAMPEL_LIMIT = 3 * 1.4826;
 

@@ -11,6 +11,13 @@ export type ScaleFault =
   | 'no-unit' // a number without a unit, and nobody said which one it is in
   | 'garbled'; // too short, or a status that no table has
 
+/** Why there is no link to a scale: a closed list, so that it can be said. */
+export type ScaleTrouble = 'no-way' | 'none-chosen' | 'not-a-scale' | 'cannot-open';
+
+/** By USB report, or by lines over a serial port. */
+export const SCALE_WAYS = ['usb', 'serial'] as const;
+export type ScaleWay = (typeof SCALE_WAYS)[number];
+
 export type ScaleValue =
   | {
       readonly kind: 'weight';

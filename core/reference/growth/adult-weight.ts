@@ -1,5 +1,5 @@
 /** Adult weights when the breeder gave none. */
-import type { SizeClass } from '../../litter/litter.ts';
+import type { SizeClass } from '../classes.ts';
 
 /** Kilograms. Our own choice, one ordinary weight inside each class; not published. */
 export const CLASS_ADULT_KG: Readonly<Record<SizeClass, number>> = { toy: 4, small: 8, medium: 18, large: 32, giant: 55 };

@@ -2,7 +2,7 @@
  * Ages of half and of 99 % of adult weight, in weeks. Seen for single breeds and size groups in Posada, Gomez, Rosero 2014
  * (Rev MVZ Cordoba) and others; the five classes here are a synthesis of those and not published as such.
  */
-import type { SizeClass } from '../../litter/litter.ts';
+import type { SizeClass } from '../classes.ts';
 
 export interface GrowthCurve {
   /** Age of half the adult weight. */

@@ -1,10 +1,10 @@
 import { useId, useState } from 'react';
-import { type House, SCALE_WAYS } from '../../../core/records/house.ts';
+import { SCALE_WAYS, type ScaleWay } from '../../../core/growth/scale/value.ts';
+import type { House } from '../../../core/people/house.ts';
 import { MASS_UNITS } from '../../../core/units/mass.ts';
-import { changeHouse } from '../../records/change-house.ts';
-import { unitShort } from '../../words/en/feeding.ts';
-import { scaleWords as w } from '../../words/en/scale.ts';
-import type { ScaleWay } from './link.ts';
+import { unitShort } from '../../../core/words/en/feeding.ts';
+import { scaleWords as w } from '../../../core/words/en/scale.ts';
+import { changeHouse } from '../../facts/change-house.ts';
 import { connectScale, disconnectScale, USUAL_BAUD, useScaleStore } from './scale-store.ts';
 import './scale.css';
 

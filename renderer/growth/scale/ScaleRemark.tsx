@@ -1,6 +1,6 @@
 import { type Puppy, puppyName } from '../../../core/litter/litter.ts';
 import { type MassUnit, massText } from '../../../core/units/mass.ts';
-import { scaleWords as w } from '../../words/en/scale.ts';
+import { scaleWords as w } from '../../../core/words/en/scale.ts';
 import { useScaleStore } from './scale-store.ts';
 import type { ScaleWeighing } from './useScaleWeighing.ts';
 

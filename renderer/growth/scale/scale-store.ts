@@ -1,10 +1,12 @@
 /** The one scale of this window: connected once, it stays so from page to page. */
+
 import { create } from 'zustand';
 import { afresh, type Capture, hear, NOTHING_HEARD, pass, take } from '../../../core/growth/scale/capture.ts';
-import type { KnownScale } from '../../../core/records/house.ts';
+import type { ScaleTrouble, ScaleWay } from '../../../core/growth/scale/value.ts';
+import type { KnownScale } from '../../../core/people/house.ts';
 import type { MassUnit } from '../../../core/units/mass.ts';
 import { chooseHid, knownHid, openHid } from './hid-scale.ts';
-import { type Hearing, NoLink, type ScaleLink, type ScaleTrouble, type ScaleWay } from './link.ts';
+import { type Hearing, NoLink, type ScaleLink } from './link.ts';
 import { choosePort, knownPort, openPort } from './serial-scale.ts';
 
 export const USUAL_BAUD = 9600;

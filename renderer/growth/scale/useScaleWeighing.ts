@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from 'react';
 import { likelierPuppy, type OtherPuppy } from '../../../core/growth/scale/who.ts';
 import { puppyName } from '../../../core/litter/litter.ts';
 import { now } from '../../data/now.ts';
-import type { LitterGrowthFacts } from '../useLitterGrowth.ts';
+import type { LitterGrowthFacts } from '../../facts/useLitterGrowth.ts';
 import type { WeighIn } from '../useWeighIn.ts';
 import { beginWeighing, findScale, onPlugged, takeWeight, tellScale, useScaleStore } from './scale-store.ts';
 import { tick } from './tick.ts';

@@ -1,7 +1,7 @@
 /** What a person typed, read into a value or answered with a sentence. */
 import { type CivilDate, parseDate } from '../../../core/calendar/day.ts';
 import { GRAMS_PER_POUND, type Grams, grownUnit, type MassUnit, parseMass } from '../../../core/units/mass.ts';
-import { formWords } from '../../words/en/form.ts';
+import { formWords } from '../../../core/words/en/form.ts';
 
 export type Read<T> = { ok: true; value: T } | { ok: false; sentence: string };
 

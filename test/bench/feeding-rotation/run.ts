@@ -2,13 +2,14 @@
  * How long the sum of a week takes, beside the simplest thing that could work: look every food up and add grams and kcal. Each week is another
  * one, so that nothing is remembered from the last. The bound of the project is 5 ms for one week with its findings.
  */
-import { foodBook, SHIPPED_FOODS } from '../../../core/feeding/book.ts';
-import { DEFAULT_FOOD } from '../../../core/feeding/food.ts';
-import { MEAL_NAMES } from '../../../core/feeding/meals.ts';
-import type { RecipePart, StoredFood } from '../../../core/feeding/own-food.ts';
-import { type Bowl, EMPTY_WEEK, type Week, weekSummary } from '../../../core/feeding/rotation.ts';
+
 import { DEFAULT_RULES } from '../../../core/feeding/rules.ts';
 import { weekFindings } from '../../../core/feeding/week-findings.ts';
+import { MEAL_NAMES } from '../../../core/food/bowls.ts';
+import { foodBook, SHIPPED_FOODS } from '../../../core/food/catalogue.ts';
+import { DEFAULT_FOOD } from '../../../core/food/food.ts';
+import type { RecipePart, StoredFood } from '../../../core/food/own-food.ts';
+import { type Bowl, EMPTY_WEEK, type Week, weekSummary } from '../../../core/food/rotation.ts';
 import { foodFields } from '../../contract/world.ts';
 
 const MEALS = { morning: 90, midday: 90, afternoon: 90, evening: 90 };

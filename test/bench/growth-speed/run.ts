@@ -6,7 +6,7 @@ import { assessLitter } from '../../../core/growth/assess.ts';
 import { doubtAbout } from '../../../core/growth/doubt.ts';
 import type { GrowthInput } from '../../../core/growth/input.ts';
 import { sessionsOf } from '../../../core/growth/sessions.ts';
-import { middle } from '../../../core/growth/statistics.ts';
+import { middle } from '../../../core/statistics/median.ts';
 import { HAND_RULES } from '../../growth-sim/rules.ts';
 import { simulate } from '../../growth-sim/simulate.ts';
 

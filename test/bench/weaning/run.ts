@@ -1,7 +1,7 @@
 /** The plan of a litter of 12 for 60 days, beside the simplest thing that could work: each day asked for alone, from the first bowl on. */
 import { addDays } from '../../../core/calendar/day.ts';
-import { type WeaningDay, weaningDay, weaningDays } from '../../../core/feeding/weaning.ts';
-import { age, litterOf } from '../../core/feeding/weaning-litter.ts';
+import { type WeaningDay, weaningDay, weaningDays } from '../../../core/weaning/weaning.ts';
+import { age, litterOf } from '../../core/weaning/weaning-litter.ts';
 
 const DAYS = 60;
 const ROUNDS = 40;

@@ -1,11 +1,12 @@
 /** House rules anywhere inside the schema, and puppies of every size class and sex on their forecast weight. */
+
 import fc from 'fast-check';
 import { date, fromDayNumber } from '../../../core/calendar/day.ts';
-import { DEFAULT_FOOD } from '../../../core/feeding/food.ts';
 import type { LadderInput } from '../../../core/feeding/ladder.ts';
 import { DEFAULT_RULES, type HouseRules, houseRulesSchema } from '../../../core/feeding/rules.ts';
+import { DEFAULT_FOOD } from '../../../core/food/food.ts';
 import { forecastWeight } from '../../../core/growth/forecast.ts';
-import { SEXES, SIZE_CLASSES } from '../../../core/litter/litter.ts';
+import { SEXES, SIZE_CLASSES } from '../../../core/reference/classes.ts';
 import { CLASS_ADULT_KG, DOG_TO_BITCH } from '../../../core/reference/growth/adult-weight.ts';
 import { GROWTH_CURVES } from '../../../core/reference/growth/curves.ts';
 

@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { addDays, addMonths, ageInDays, date } from '../../../core/calendar/day.ts';
 import { MOST_SHARE } from '../../../core/feeding/amount.ts';
-import { DEFAULT_FOOD } from '../../../core/feeding/food.ts';
 import {
   amountByWeight,
   type LadderInput,
@@ -12,12 +11,13 @@ import {
   type Tread,
   treadAmounts,
 } from '../../../core/feeding/ladder.ts';
-import { bowlStep, type Meals } from '../../../core/feeding/meals.ts';
 import { rationOn } from '../../../core/feeding/ration.ts';
 import { DEFAULT_RULES } from '../../../core/feeding/rules.ts';
 import { shareOfWeight } from '../../../core/feeding/share.ts';
+import { bowlStep, type Meals } from '../../../core/food/bowls.ts';
+import { DEFAULT_FOOD } from '../../../core/food/food.ts';
 import { forecastWeight } from '../../../core/growth/forecast.ts';
-import { SIZE_CLASSES } from '../../../core/litter/litter.ts';
+import { SIZE_CLASSES } from '../../../core/reference/classes.ts';
 import { CLASS_ADULT_KG } from '../../../core/reference/growth/adult-weight.ts';
 import { GROWTH_CURVES } from '../../../core/reference/growth/curves.ts';
 import { anyPuppy, anyRules } from './arbitrary.ts';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { expectedAdultKg, forecastWeight } from '../../../core/growth/forecast.ts';
-import { SIZE_CLASSES } from '../../../core/litter/litter.ts';
+import { SIZE_CLASSES } from '../../../core/reference/classes.ts';
 
 describe('adult weight to expect', () => {
   const litter = { sizeClass: 'large', adultDogKg: 34, adultBitchKg: null } as const;

@@ -7,7 +7,7 @@ import { milestonesOf } from '../../../core/growth/milestones.ts';
 import { seenOf } from '../../../core/growth/seen.ts';
 import { seriesOf } from '../../../core/growth/series.ts';
 import { BREED_BIRTH_WEIGHTS } from '../../../core/reference/growth/birth-weight.ts';
-import { birthHow } from '../../../renderer/words/en/puppy-notes.ts';
+import { birthHow } from '../../../core/words/en/puppy-notes.ts';
 import { TYHURST } from '../../fixtures/tyhurst-litter.ts';
 import { make, SIX, sixWith } from './make.ts';
 

@@ -10,9 +10,9 @@ import { LITTER_MARKS, levelAfter, puppyMarks } from '../../../core/growth/level
 import { inferredStep } from '../../../core/growth/noise.ts';
 import { referenceGain } from '../../../core/growth/reference-gain.ts';
 import { sessionsOf } from '../../../core/growth/sessions.ts';
-import { middle } from '../../../core/growth/statistics.ts';
 import { dayName, lessGain, sinceWhen, whenBefore } from '../../../core/growth/words.ts';
 import { GROWTH_CURVES } from '../../../core/reference/growth/curves.ts';
+import { middle } from '../../../core/statistics/median.ts';
 import { make, SIX, sixWith } from './make.ts';
 
 const plain = (text: string) => text.replaceAll('\u00a0', ' ');

@@ -5,7 +5,7 @@ import { DEFAULT_RULES, type HouseRules } from '../../../core/feeding/rules.ts';
 import type { PlanFacts } from '../../../core/homing/basis.ts';
 import { USUAL_COLLARS } from '../../../core/litter/collar.ts';
 import type { Litter, Puppy, Reading } from '../../../core/litter/litter.ts';
-import { DEFAULT_HOUSE, type House } from '../../../core/records/house.ts';
+import { DEFAULT_HOUSE, type House } from '../../../core/people/house.ts';
 import { toGrams } from '../../../core/units/mass.ts';
 
 const BORN = date('2026-09-26');

@@ -1,10 +1,11 @@
 /** Parts of the browser host by themselves: arguments, folders, browsers, secrets, files, the page and the slots. */
+
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { parseLocalTime } from '../../../core/calendar/clock.ts';
 import type { PlanDocument } from '../../../core/homing/document.ts';
-import { idSchema } from '../../../core/litter/litter.ts';
+import { idSchema } from '../../../core/units/fields.ts';
 import { newId, now } from '../../../main/hosting/clock.ts';
 import { readWindowFiles } from '../../../main/hosting/files.ts';
 import { dataFolder } from '../../../main/hosting/folder.ts';

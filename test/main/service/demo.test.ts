@@ -4,16 +4,16 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { makeDemo } from '../../../build/demo/make.ts';
 import { dateOf, localTime } from '../../../core/calendar/clock.ts';
 import { daysBetween } from '../../../core/calendar/day.ts';
-import { damSchema } from '../../../core/feeding/dam.ts';
-import { eatenMeals, restsOn, weaningEventSchema } from '../../../core/feeding/eaten.ts';
-import { DEFAULT_FOOD } from '../../../core/feeding/food.ts';
+import { damSchema } from '../../../core/dogs/dam.ts';
 import { DEFAULT_RULES } from '../../../core/feeding/rules.ts';
-import { weaningDays } from '../../../core/feeding/weaning.ts';
-import { weaningPlanSchema } from '../../../core/feeding/weaning-plan.ts';
+import { DEFAULT_FOOD } from '../../../core/food/food.ts';
 import { assessLitter, type LitterGrowth } from '../../../core/growth/assess.ts';
 import { growthInput } from '../../../core/growth/input.ts';
-import { weaningPuppies } from '../../../core/homing/weaning-puppies.ts';
 import type { Reading } from '../../../core/litter/litter.ts';
+import { eatenMeals, restsOn, weaningEventSchema } from '../../../core/weaning/eaten.ts';
+import { weaningDays } from '../../../core/weaning/weaning.ts';
+import { weaningPlanSchema } from '../../../core/weaning/weaning-plan.ts';
+import { weaningPuppies } from '../../../core/weaning/weaning-puppies.ts';
 import { type DemoFacts, demoLitters } from '../../../main/service/demo.ts';
 import type { Program } from '../../../main/service/program.ts';
 import { call } from '../../contract/world.ts';
@@ -206,9 +206,9 @@ describe('demo in the data file', () => {
       utcOffsetMinutes: 60,
     });
     const litterId = litterIds[2] ?? '';
-    const { plan, events } = await call(program.dispatch, 'feeding.weaning', { litterId });
+    const { plan, events } = await call(program.dispatch, 'weaning.plan', { litterId });
     expect([plan?.starts, events.length]).toEqual(['2026-05-30', 8]);
-    const { dams } = await call(program.dispatch, 'feeding.dams', {});
+    const { dams } = await call(program.dispatch, 'dogs.dams', {});
     expect(dams.map((d) => [d.fields.name, d.weights.length])).toEqual([
       ['Betony', 9],
       ['Yarrow', 12],
@@ -218,7 +218,7 @@ describe('demo in the data file', () => {
     await call(program.dispatch, 'records.removeDemo', {});
     for (const trace of [...traces, 'Yarrow', 'Comfrey', 'Fennel']) expect(held()).not.toContain(trace);
     expect(await call(program.dispatch, 'litter.all', {})).toEqual({ litters: [] });
-    expect(await call(program.dispatch, 'feeding.dams', {})).toEqual({ dams: [] });
+    expect(await call(program.dispatch, 'dogs.dams', {})).toEqual({ dams: [] });
     expect(rowsOfFile(file)).toEqual(before);
   });
 

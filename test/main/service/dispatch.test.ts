@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { ContractFailure, type Tag } from '../../../core/contract/result.ts';
-import { DEFAULT_HOUSE } from '../../../core/records/house.ts';
+import { DEFAULT_HOUSE } from '../../../core/people/house.ts';
 import { type Dispatch, dispatcher } from '../../../main/service/dispatch.ts';
 import type { Handlers } from '../../../main/service/handlers.ts';
 import { allHandlers } from '../../../main/service/program.ts';
@@ -34,18 +34,18 @@ const make = (more: Partial<Handlers> = {}): Dispatch =>
     { beforeCommand: () => undefined, onChanged: (tags) => changes.push([...tags]), onFault: (name) => faults.push(name) },
   );
 const house = { ...DEFAULT_HOUSE, address: 'long '.repeat(30) };
-const setHouse = (dispatch: Dispatch) => dispatch('records.setHouse', { house });
+const setHouse = (dispatch: Dispatch) => dispatch('people.setHouse', { house });
 
 describe('dispatch', () => {
   it('says what changed, to the caller and to whoever listens; nothing for queries', async () => {
     const dispatch = make();
     expect(await setHouse(dispatch)).toEqual({ ok: true, value: {}, changed: ['house', 'records'] });
-    expect(await dispatch('records.house', {})).toMatchObject({ ok: true, changed: [], value: { house } });
+    expect(await dispatch('people.house', {})).toMatchObject({ ok: true, changed: [], value: { house } });
     expect(changes).toEqual([['house', 'records']]);
   });
 
   it('names the field at fault', async () => {
-    const result = await make()('records.setHouse', { house: { ...house, massUnit: 'stone' } });
+    const result = await make()('people.setHouse', { house: { ...house, massUnit: 'stone' } });
     expect(result).toMatchObject({ ok: false, error: { code: 'bad-input', field: 'house.massUnit' } });
     expect(changes).toEqual([]);
   });
@@ -58,7 +58,7 @@ describe('dispatch', () => {
     let last = await setHouse(dispatch);
     for (let n = 0; n < 200 && last.ok; n += 1) last = await setHouse(dispatch);
     expect(last).toEqual({ ok: false, error: { code: 'disk-full', message: 'the disk is full' } });
-    expect(await dispatch('records.house', {})).toMatchObject({ ok: true, value: { house } });
+    expect(await dispatch('people.house', {})).toMatchObject({ ok: true, value: { house } });
     expect(store.db.pragma('integrity_check', { simple: true })).toBe('ok');
   });
 
@@ -80,21 +80,21 @@ describe('dispatch', () => {
     ['SQLITE_CONSTRAINT_UNIQUE', 'internal'],
   ])('answers an error %s as %s, without a path', async (code, expected) => {
     const thrown = Object.assign(new Error(`${code} on /home/someone/whelpside.sqlite`), { code });
-    const result = await make({ 'records.house': () => Promise.reject(thrown) })('records.house', {});
+    const result = await make({ 'people.house': () => Promise.reject(thrown) })('people.house', {});
     expect(result).toMatchObject({ ok: false, error: { code: expected } });
     expect(JSON.stringify(result)).not.toContain('someone');
-    expect(faults).toEqual(expected === 'internal' ? ['records.house'] : []);
+    expect(faults).toEqual(expected === 'internal' ? ['people.house'] : []);
   });
 
   it('passes on what a service says, and nothing that does not fit the output schema', async () => {
     const refuses = make({
-      'records.house': () => {
+      'people.house': () => {
         throw new ContractFailure('refused', 'no', 'x');
       },
     });
-    expect(await refuses('records.house', {})).toEqual({ ok: false, error: { code: 'refused', message: 'no', field: 'x' } });
-    const wrong = make({ 'records.house': () => ({ house: { ...house, theme: 'pink' as 'day' } }) });
-    expect(await wrong('records.house', {})).toMatchObject({ ok: false, error: { code: 'internal' } });
+    expect(await refuses('people.house', {})).toEqual({ ok: false, error: { code: 'refused', message: 'no', field: 'x' } });
+    const wrong = make({ 'people.house': () => ({ house: { ...house, theme: 'pink' as 'day' } }) });
+    expect(await wrong('people.house', {})).toMatchObject({ ok: false, error: { code: 'internal' } });
   });
 
   it('never throws, even for a closed store or a name that is no text', async () => {

@@ -61,26 +61,26 @@ it('a change of the house leaves a litter with rules of its own as it is', async
 
 it('a plan is found fault with for the food that the litter eats, the house’s where it has none', async () => {
   const boneless = foodFields('Boneless', { calcium: 0.01, phosphorus: 0.18 });
-  const { food } = await call(world.dispatch, 'feeding.setFood', { foodId: null, fields: { ...boneless, bone: null } });
+  const { food } = await call(world.dispatch, 'food.set', { foodId: null, fields: { ...boneless, bone: null } });
   const says = async () => (await plan(first())).findings.map((f) => f.sentence).join(' ');
   expect(await says()).not.toContain('Boneless');
-  await call(world.dispatch, 'feeding.chooseFood', { litterId: null, foodId: food.id });
+  await call(world.dispatch, 'food.choose', { litterId: null, foodId: food.id });
   expect(await says()).toContain('Boneless: 0.1 g of calcium');
-  await call(world.dispatch, 'feeding.chooseFood', { litterId: world.litter.id, foodId: world.foodId });
+  await call(world.dispatch, 'food.choose', { litterId: world.litter.id, foodId: world.foodId });
   expect(await says()).not.toContain('Boneless');
   expect((await plan(first())).provenance.map((p) => p.how).join(' ')).toContain('Lean mix');
 });
 
 it('with a week of bowls the mean of the week is reckoned with, and a food that is put away stays in it', async () => {
-  await call(world.dispatch, 'feeding.setRotation', { litterId: world.litter.id, week: weekOf('usda-13325') });
-  await call(world.dispatch, 'feeding.retireFood', { foodId: world.foodId, retired: true });
-  await call(world.dispatch, 'feeding.chooseFood', { litterId: world.litter.id, foodId: world.foodId });
+  await call(world.dispatch, 'food.setWeek', { litterId: world.litter.id, week: weekOf('usda-13325') });
+  await call(world.dispatch, 'food.retire', { foodId: world.foodId, retired: true });
+  await call(world.dispatch, 'food.choose', { litterId: world.litter.id, foodId: world.foodId });
   expect((await plan(first())).provenance.map((p) => p.how).join(' ')).toContain('the week’s rotation');
 });
 
 it('a circle of recipes is refused at its second half', async () => {
   const whole = recipeFields([[world.foodId, 1]]);
-  const { food } = await call(world.dispatch, 'feeding.setFood', { foodId: null, fields: whole });
-  const answer = await world.dispatch('feeding.setFood', { foodId: world.foodId, fields: recipeFields([[food.id, 1]]) });
+  const { food } = await call(world.dispatch, 'food.set', { foodId: null, fields: whole });
+  const answer = await world.dispatch('food.set', { foodId: world.foodId, fields: recipeFields([[food.id, 1]]) });
   expect(answer).toMatchObject({ ok: false, error: { code: 'bad-input', field: 'fields.parts' } });
 });

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { addDays, type CivilDate } from '../../../core/calendar/day.ts';
-import { usualPlan } from '../../../core/feeding/weaning-plan.ts';
 import type { Demand } from '../../../core/freezer/demand.ts';
+import { usualPlan } from '../../../core/weaning/weaning-plan.ts';
 import type { Program } from '../../../main/service/program.ts';
 import { call, dayBefore, dogFields, litterFields, makeWorld, packFields, type World } from '../../contract/world.ts';
 import { openOn, scratchFolder } from '../open.ts';
@@ -41,7 +41,7 @@ describe('what everyone eats', () => {
 
   it('follows the plan of weaning step by step', async () => {
     const plan = usualPlan(dayBefore(world.clock, 20), addDays(today, 1));
-    await call(program.dispatch, 'feeding.weaningSet', { litterId: world.litter.id, plan });
+    await call(program.dispatch, 'weaning.setPlan', { litterId: world.litter.id, plan });
     const own = async (day: number) => grams((await demandOn(addDays(today, day))).filter((d) => d.litterId === world.litter.id));
     expect(await own(0)).toBe(0);
     expect(await own(1)).toBeGreaterThan(0);
@@ -66,7 +66,7 @@ describe('what everyone eats', () => {
       ],
     } as const;
     const week = Array.from({ length: 7 }, () => ({ morning: { ...bowl, parts: [...bowl.parts] } }));
-    await call(program.dispatch, 'feeding.setRotation', { litterId: world.litter.id, week });
+    await call(program.dispatch, 'food.setWeek', { litterId: world.litter.id, week });
     const morning = (await demandOn(addDays(today, 45))).filter((d) => d.litterId === world.litter.id && d.clock === '07:00');
     const own = morning.filter((d) => d.foodId === world.foodId);
     expect(grams(own) / grams(morning)).toBeCloseTo(0.25, 1);

@@ -5,7 +5,7 @@ import { type LocalTime, localTime } from '../../../core/calendar/clock.ts';
 import { addDays } from '../../../core/calendar/day.ts';
 import type { Tag } from '../../../core/contract/result.ts';
 import { DEFAULT_RULES } from '../../../core/feeding/rules.ts';
-import { DEFAULT_HOUSE } from '../../../core/records/house.ts';
+import { DEFAULT_HOUSE } from '../../../core/people/house.ts';
 import type { Program, ProgramOptions } from '../../../main/service/program.ts';
 import { call, dayBefore, litterFields, makeWorld, puppyFields, readingFields } from '../../contract/world.ts';
 import { openOn, scratchFolder } from '../open.ts';
@@ -103,7 +103,7 @@ describe('plans', () => {
     const today = await call(program.dispatch, 'homing.plan', { puppyId: before.document.puppyId, on: dayBefore(clock, 0) });
     expect(today).toEqual(before);
     await call(program.dispatch, 'growth.record', { puppyId: puppies[0]?.id ?? '', reading: readingFields(clock, 1400) });
-    await call(program.dispatch, 'records.setHouse', { house: { ...DEFAULT_HOUSE, breederName: 'New name', vetPhone: '1' } });
+    await call(program.dispatch, 'people.setHouse', { house: { ...DEFAULT_HOUSE, breederName: 'New name', vetPhone: '1' } });
     await call(program.dispatch, 'feeding.setRules', {
       from: dayBefore(clock, 9),
       rules: { ...DEFAULT_RULES, shareYoung: 0.07 },

@@ -1,4 +1,5 @@
 /** Exports and imports through the program: what goes out comes back, and nothing hostile gets in. */
+
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
@@ -6,10 +7,10 @@ import { parse } from 'csv-parse/sync';
 import readXlsx from 'read-excel-file/node';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { z } from 'zod';
-import type { ExportKind } from '../../../core/contract/operations.ts';
+import type { ExportKind } from '../../../core/contract/records.ts';
+import { DEFAULT_HOUSE } from '../../../core/people/house.ts';
 import { rearm } from '../../../core/records/csv.ts';
 import { WEIGHT_HEADINGS } from '../../../core/records/export.ts';
-import { DEFAULT_HOUSE } from '../../../core/records/house.ts';
 import type { Program } from '../../../main/service/program.ts';
 import { isJournaled } from '../../../main/store/journal.ts';
 import { MIGRATIONS } from '../../../main/store/migrations.ts';
@@ -44,7 +45,7 @@ beforeEach(async () => {
       fields: { ...puppyFields(world.clock, i), callName, markings: HOSTILE[i + 4] ?? '' },
     });
   }
-  await call(program.dispatch, 'records.setHouse', { house: { ...DEFAULT_HOUSE, breederName: HOSTILE[8], vetPhone: '01' } });
+  await call(program.dispatch, 'people.setHouse', { house: { ...DEFAULT_HOUSE, breederName: HOSTILE[8], vetPhone: '01' } });
 });
 
 afterEach(() => {
@@ -192,7 +193,7 @@ describe('a whole house', () => {
       expect(await fresh.dispatch('records.takeIn', { text })).toMatchObject({ ok: false, error: { code: 'conflict' } });
       expect((await call(fresh.dispatch, 'records.undo', {})).done.operation).toBe('records.takeIn');
       expect(await call(fresh.dispatch, 'litter.all', {})).toEqual({ litters: [] });
-      expect((await call(fresh.dispatch, 'records.house', {})).house.breederName).toBe('');
+      expect((await call(fresh.dispatch, 'people.house', {})).house.breederName).toBe('');
       await call(fresh.dispatch, 'records.redo', {});
       expect(await allFacts(there)).toEqual(facts);
       await call(fresh.dispatch, 'litter.begin', litterFields(world.clock, 'Tansy'));
@@ -213,11 +214,11 @@ describe('a whole house', () => {
     const text = await wholeText();
     const other = scratchFolder();
     const fresh = openOn(other.folder);
-    await call(fresh.dispatch, 'records.setHouse', { house: { ...DEFAULT_HOUSE, breederName: 'Somebody', vetName: 'V' } });
+    await call(fresh.dispatch, 'people.setHouse', { house: { ...DEFAULT_HOUSE, breederName: 'Somebody', vetName: 'V' } });
     await call(fresh.dispatch, 'records.takeIn', { text });
-    expect((await call(fresh.dispatch, 'records.house', {})).house).toMatchObject({ breederName: HOSTILE[8], vetName: '' });
+    expect((await call(fresh.dispatch, 'people.house', {})).house).toMatchObject({ breederName: HOSTILE[8], vetName: '' });
     await call(fresh.dispatch, 'records.undo', {});
-    expect((await call(fresh.dispatch, 'records.house', {})).house).toMatchObject({ breederName: 'Somebody', vetName: 'V' });
+    expect((await call(fresh.dispatch, 'people.house', {})).house).toMatchObject({ breederName: 'Somebody', vetName: 'V' });
     fresh.close();
     other.remove();
   });

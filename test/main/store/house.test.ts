@@ -1,7 +1,7 @@
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_HOUSE } from '../../../core/records/house.ts';
-import { storedHouse } from '../../../main/store/records.ts';
+import { DEFAULT_HOUSE } from '../../../core/people/house.ts';
+import { storedHouse } from '../../../main/store/people.ts';
 
 describe('the house as an older program wrote it', () => {
   it('is read with what that program did not ask for at its default', () => {

@@ -8,7 +8,7 @@ let store: Store;
 let folder: string;
 let remove: () => void;
 const nobody: About = { who: '', grams: null, litterId: null, puppyId: null };
-const setHouse = (text: string, operation = 'records.setHouse') =>
+const setHouse = (text: string, operation = 'people.setHouse') =>
   runCommand(store.db, { instant: 1, operation }, (recorder) => {
     if (house() === undefined) recorder.insert('house', { id: 'house', house: text });
     else recorder.update('house', 'house', { house: text });

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { DEFAULT_RULES, houseRulesSchema } from '../../../core/feeding/rules.ts';
+import { rulesWords } from '../../../core/words/en/feeding.ts';
 import { changedKeys, RULE_GROUPS, ruleText, withRule } from '../../../renderer/feeding/rule-list.ts';
-import { rulesWords } from '../../../renderer/words/en/feeding.ts';
 
 const keys = RULE_GROUPS.flatMap((g) => g.keys);
 

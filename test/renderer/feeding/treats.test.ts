@@ -1,7 +1,7 @@
 /** Treats as people type them, and what they leave for the meals: reckoned by hand, 5.5 % of 3 980 g is 218.9 g. */
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_FOOD } from '../../../core/feeding/food.ts';
 import { DEFAULT_RULES } from '../../../core/feeding/rules.ts';
+import { DEFAULT_FOOD } from '../../../core/food/food.ts';
 import { readTreatGrams, readTreatKcal, treatsLeave } from '../../../renderer/feeding/treats.ts';
 import { EXAMPLE } from '../../core/feeding/arbitrary.ts';
 

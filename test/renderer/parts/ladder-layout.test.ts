@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { addDays, date } from '../../../core/calendar/day.ts';
-import { DEFAULT_FOOD } from '../../../core/feeding/food.ts';
 import { type LadderStep, mealLadder } from '../../../core/feeding/ladder.ts';
 import { DEFAULT_RULES } from '../../../core/feeding/rules.ts';
+import { DEFAULT_FOOD } from '../../../core/food/food.ts';
 import { type LadderLook, type LadderTexts, ladderLayout, overlaps } from '../../../renderer/parts/ladder-layout.ts';
 import { roughMeasure } from '../../../renderer/parts/measure.ts';
 

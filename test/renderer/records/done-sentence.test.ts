@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { OPERATIONS } from '../../../core/contract/operations.ts';
-import { doneSentence } from '../../../renderer/words/en/records.ts';
+import { doneSentence } from '../../../core/words/en/records.ts';
 
 const commands = Object.entries(OPERATIONS)
   .filter(([, o]) => o.kind === 'command')

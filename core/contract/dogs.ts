@@ -1,0 +1,55 @@
+/** Dams, their weights, and the grown dogs of the house. */
+
+import { z } from 'zod';
+import { damFieldsSchema, damSchema, damWeightFieldsSchema } from '../dogs/dam.ts';
+import { feedingSchema, grownDogSchema } from '../food/rotation.ts';
+import { idSchema } from '../units/fields.ts';
+import { nothing, op } from './operation.ts';
+
+export const DOGS_OPERATIONS = {
+  /** The grown dogs of the house; null when there are none. */
+  'dogs.setGrown': op({
+    kind: 'command',
+    input: z.strictObject({ dogs: z.array(grownDogSchema).min(1).max(24).nullable() }),
+    output: z.strictObject({ feeding: feedingSchema }),
+    tags: ['foods', 'records'],
+  }),
+  /** Dams written down, the latest first. */
+  'dogs.dams': op({
+    kind: 'query',
+    input: nothing,
+    output: z.strictObject({ dams: z.array(damSchema) }),
+    tags: ['dams', 'litters'],
+  }),
+  /** Refused (`conflict`) for a litter that has its dam. */
+  'dogs.damBegin': op({
+    kind: 'command',
+    input: damFieldsSchema,
+    output: z.strictObject({ dam: damSchema }),
+    tags: ['dams', 'records'],
+  }),
+  'dogs.damChange': op({
+    kind: 'command',
+    input: z.strictObject({ damId: idSchema, fields: damFieldsSchema }),
+    output: z.strictObject({ dam: damSchema }),
+    tags: ['dams', 'records'],
+  }),
+  'dogs.damRemove': op({
+    kind: 'command',
+    input: z.strictObject({ damId: idSchema }),
+    output: nothing,
+    tags: ['dams', 'records'],
+  }),
+  'dogs.damWeigh': op({
+    kind: 'command',
+    input: z.strictObject({ damId: idSchema, weight: damWeightFieldsSchema }),
+    output: z.strictObject({ weightId: idSchema }),
+    tags: ['dams', 'records'],
+  }),
+  'dogs.damWithdraw': op({
+    kind: 'command',
+    input: z.strictObject({ weightId: idSchema }),
+    output: nothing,
+    tags: ['dams', 'records'],
+  }),
+} as const;

@@ -1,0 +1,62 @@
+/** Go-home plans. */
+
+import { z } from 'zod';
+import { planDocumentSchema } from '../homing/document.ts';
+import { dateSchema, idSchema, instantSchema } from '../units/fields.ts';
+import { op } from './operation.ts';
+
+export const keptPlanSchema = z.strictObject({
+  id: idSchema,
+  puppyId: idSchema,
+  handedOver: dateSchema,
+  recordedInstant: instantSchema,
+  title: z.string(),
+});
+export type KeptPlan = z.infer<typeof keptPlanSchema>;
+
+const paperOf = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('puppy'), puppyId: idSchema, on: dateSchema }),
+  z.strictObject({ kind: z.literal('kept'), planId: idSchema }),
+]);
+export type PaperOf = z.infer<typeof paperOf>;
+
+export const HOMING_OPERATIONS = {
+  'homing.plan': op({
+    kind: 'query',
+    input: z.strictObject({ puppyId: idSchema, on: dateSchema }),
+    output: z.strictObject({ document: planDocumentSchema }),
+    tags: ['litters', 'readings', 'rules', 'foods', 'house'],
+  }),
+  /** Keeps the plan of that day as it is; with `leaves` the puppy is marked gone home that day in the same entry. */
+  'homing.handOver': op({
+    kind: 'command',
+    input: z.strictObject({ puppyId: idSchema, on: dateSchema, leaves: z.boolean() }),
+    output: z.strictObject({ plan: keptPlanSchema }),
+    tags: ['plans', 'litters', 'records'],
+  }),
+  'homing.kept': op({
+    kind: 'query',
+    input: z.strictObject({ litterId: idSchema }),
+    output: z.strictObject({ plans: z.array(keptPlanSchema) }),
+    tags: ['plans'],
+  }),
+  'homing.keptDocument': op({
+    kind: 'query',
+    input: z.strictObject({ planId: idSchema }),
+    output: z.strictObject({ document: planDocumentSchema }),
+    tags: ['plans'],
+  }),
+  /** Writes a PDF into the papers folder and answers its name. */
+  'homing.savePdf': op({
+    kind: 'act',
+    input: z.strictObject({ of: paperOf, paper: z.enum(['a4', 'letter']) }),
+    output: z.strictObject({ file: z.string(), folder: z.string() }),
+    tags: [],
+  }),
+  'homing.paperFile': op({
+    kind: 'query',
+    input: z.strictObject({ file: z.string().max(255) }),
+    output: z.strictObject({ base64: z.string() }),
+    tags: [],
+  }),
+} as const;

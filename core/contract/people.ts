@@ -1,0 +1,19 @@
+/** The house: whose it is, and whom to call. */
+import { z } from 'zod';
+import { houseSchema } from '../people/house.ts';
+import { nothing, op } from './operation.ts';
+
+export const PEOPLE_OPERATIONS = {
+  'people.house': op({ kind: 'query', input: nothing, output: z.strictObject({ house: houseSchema }), tags: ['house'] }),
+  'people.setHouse': op({
+    kind: 'command',
+    input: z.strictObject({ house: houseSchema }),
+    output: nothing,
+    tags: ['house', 'records'],
+  }),
+  /**
+   * Erases what was written about the breeder and the vet, the journal's memory of it included, and overwrites where it
+   * stood. Not journaled: it can't be undone. Plans that were handed over stay as they were.
+   */
+  'people.eraseHouse': op({ kind: 'command', input: nothing, output: nothing, tags: ['house', 'records'] }),
+} as const;

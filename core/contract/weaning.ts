@@ -1,0 +1,50 @@
+/** The plan of weaning, and what was noted of meals. */
+
+import { z } from 'zod';
+import { dateSchema, idSchema } from '../units/fields.ts';
+import { weaningEventSchema } from '../weaning/eaten.ts';
+import { weaningPlanSchema } from '../weaning/weaning-plan.ts';
+import { nothing, op } from './operation.ts';
+
+export const WEANING_OPERATIONS = {
+  /** The plan of weaning, null before there is one, and what was noted: oldest first. */
+  'weaning.plan': op({
+    kind: 'query',
+    input: z.strictObject({ litterId: idSchema }),
+    output: z.strictObject({ plan: weaningPlanSchema.nullable(), events: z.array(weaningEventSchema) }),
+    tags: ['weaning', 'litters'],
+  }),
+  'weaning.setPlan': op({
+    kind: 'command',
+    input: z.strictObject({ litterId: idSchema, plan: weaningPlanSchema }),
+    output: z.strictObject({ plan: weaningPlanSchema }),
+    tags: ['weaning', 'records'],
+  }),
+  /** Takes the plan away; what was noted stays. */
+  'weaning.dropPlan': op({
+    kind: 'command',
+    input: z.strictObject({ litterId: idSchema }),
+    output: nothing,
+    tags: ['weaning', 'records'],
+  }),
+  /** A meal eaten, left or refused; a stool; a pause; an answer to a suggestion. `day` is the day that it is about. */
+  'weaning.note': op({
+    kind: 'command',
+    input: weaningEventSchema.omit({ id: true }),
+    output: z.strictObject({ event: weaningEventSchema }),
+    tags: ['weaning', 'records'],
+  }),
+  'weaning.takeBack': op({
+    kind: 'command',
+    input: z.strictObject({ eventId: idSchema }),
+    output: nothing,
+    tags: ['weaning', 'records'],
+  }),
+  /** Writes the prep sheet of a day into the papers folder and answers its name; refused when nothing is fed from bowls on it. */
+  'weaning.prepPdf': op({
+    kind: 'act',
+    input: z.strictObject({ litterId: idSchema, day: dateSchema, paper: z.enum(['a4', 'letter']) }),
+    output: z.strictObject({ file: z.string(), folder: z.string() }),
+    tags: [],
+  }),
+} as const;

@@ -1,0 +1,102 @@
+/** Sentences of keeping the file: copies to other folders, going back to one, a damaged file, erasing. */
+import type { Contents } from '../../contract/records.ts';
+import type { ErrorCode } from '../../contract/result.ts';
+
+const counted = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
+
+/** "2 litters, 14 puppies, 233 weights; the last written yesterday 19:10" */
+export function contentsText(c: Contents, last: string | null): string {
+  const all = [
+    counted(c.litters, 'litter', 'litters'),
+    counted(c.puppies, 'puppy', 'puppies'),
+    counted(c.readings, 'weight', 'weights'),
+  ].join(', ');
+  return last === null ? all : `${all}; the last written ${last}`;
+}
+
+const FAILED: Partial<Record<ErrorCode, string>> = {
+  'bad-input': 'Write the whole path of the folder, from the top: /media/stick, or E:\\ on Windows.',
+  'not-found': 'That is not there. Is the stick in, and is the path right?',
+  'disk-full': 'There is not enough room. Nothing was changed, and nothing half was left there.',
+  'read-only': 'That folder cannot be written to. Check its permissions, or choose another one.',
+  damaged: 'That copy is not whole, so it was left alone. Nothing was changed.',
+  busy: 'Another program holds the file just now. Close it there, then try again.',
+  unreachable: 'The program does not answer. Is it still running?',
+};
+
+export const keepingWords = {
+  elsewhere: 'To a stick or another folder',
+  elsewhereNote:
+    'A computer can be lost with everything on it. Put in a stick now and then and copy the file there; the copy is opened and checked before it gets its name.',
+  folder: 'folder',
+  choose: 'Choose …',
+  copyThere: 'Copy there now',
+  copying: 'Copying …',
+  copied: (file: string) => `Copied and checked: ${file}`,
+  look: 'Look for backups there',
+  looking: 'Looking …',
+  foundNone: 'No backup of this program lies there.',
+  found: (n: number) => `${counted(n, 'backup lies', 'backups lie')} there:`,
+  goBack: 'Go back to it',
+  goBackAsk: 'What was written after it is set aside, as a backup of its own.',
+  goBackNow: 'Go back now',
+  leaveIt: 'Leave it',
+  goingBack: 'Going back …',
+  wentBack: 'You are back.',
+  wentBackHow: (kept: string) => `What stood here before is kept as ${kept}.`,
+  moving:
+    'To go on with another computer: copy the file to a stick here, start Whelpside there, and under Records go back to the copy on the stick.',
+  erase: 'Erase what is written about you',
+  eraseNote:
+    'Names, addresses and numbers of the house and of the vet leave the file, and its list of things done too. Backups made before still hold them: those of the day expire after 14 days, one a week after 8 weeks; those made by hand, before an update or before going back stay until you delete them. Plans that were handed over keep what was printed on them.',
+  eraseAsk: 'Erase house and vet …',
+  eraseTitle: 'Erase house and vet?',
+  eraseBody: 'This cannot be undone.',
+  eraseYes: 'Erase',
+  eraseNo: 'Keep',
+  erased: 'Erased. Older backups still hold it until they expire.',
+  failed: (code: ErrorCode): string => FAILED[code] ?? 'That did not work, and nothing was changed.',
+} as const;
+
+export const rescueWords = {
+  titles: {
+    damaged: 'The data file is damaged.',
+    changed: 'The data file is not as it was left.',
+    lost: 'The data file is missing.',
+  },
+  leads: {
+    damaged: 'Nothing was changed. Whatever you choose, the damaged file is kept beside the new one.',
+    changed:
+      'It is whole, but something else than this program wrote to it since it was last closed. Nothing was changed by looking.',
+    lost: 'Only its log is there. If you moved the file, close this program, put it back and start again.',
+  },
+  file: 'data file',
+  size: 'size',
+  readable: 'can be read',
+  readsNothing: 'nothing',
+  back: 'Go back to the newest good backup',
+  backMade: (when: string, contents: string) => `Made ${when}: ${contents}.`,
+  missing: (n: number, last: string | null) =>
+    n === 0
+      ? 'As far as the damaged file can be read, no weight is missing in it.'
+      : `Missing in it: at least ${counted(n, 'weight', 'weights')} that can be read in the damaged file${last === null ? '' : `, the last written ${last}`}. Write them again, or take what can be read.`,
+  missingUnknown: 'What was written after it is not in it.',
+  noBackup: 'There is no good backup beside the file. There may be one on a stick.',
+  backNow: 'Go back to this backup',
+  take: 'Take what can be read',
+  takeNote: (contents: string) =>
+    `A new file from what is whole: ${contents}. Look through it: a figure on a bad spot of the disk can be wrong without a mark. The list of things done begins anew.`,
+  takeNothing: 'Nothing of this file can be read.',
+  takeNow: 'Take what can be read',
+  took: 'Taken.',
+  tookHow: (kept: string, leftOut: number) =>
+    `${leftOut === 0 ? 'Nothing that was found had to be left out.' : `${counted(leftOut, 'row', 'rows')} could not be read.`} The damaged file is kept as ${kept}.`,
+  asItIs: 'Go on with it as it is',
+  asItIsNote:
+    'If you put this file here yourself, a backup perhaps, that is right. If you did not, the disk may have changed a figure: going back to a backup is safer.',
+  asItIsNow: 'Go on with it as it is',
+  others: 'Other backups',
+  fromElsewhere: 'A backup on a stick or in another folder:',
+  notWhole: 'not whole',
+  working: 'Working …',
+} as const;

@@ -1,0 +1,82 @@
+/** Sentences of the paper pages and of the bar above them. What a plan itself says is in its document. */
+import type { MealName } from '../../food/bowls.ts';
+
+const MEALS: Record<MealName, string> = { morning: 'Morning', midday: 'Midday', afternoon: 'Afternoon', evening: 'Evening' };
+/** Column heads, in two lines. */
+const MEAL_HEADS: Record<MealName, readonly [string, string]> = {
+  morning: ['morn-', 'ing'],
+  midday: ['mid-', 'day'],
+  afternoon: ['after-', 'noon'],
+  evening: ['even-', 'ing'],
+};
+
+export const paperWords = {
+  sheet: (n: number, of: number) => `sheet ${n} of ${of}`,
+  sheetLabel: (name: string, n: number, of: number) => `${name}, sheet ${n} of ${of}`,
+  meals: MEALS,
+  mealHeads: MEAL_HEADS,
+  aDay: 'a day',
+  age: 'age',
+  from: 'from',
+  weight: 'weight',
+  share: 'share',
+  perCent: '%',
+  day: 'day',
+  a: 'a',
+  tableCaption: (name: string) => `Food of ${name} by age: expected weight, share of it, amount a day and at each meal`,
+  byWeightCaption: (unit: string, amount: string) => `Amount a day in ${amount} by age, for each weight in ${unit}`,
+  continued: (heading: string) => `${heading}, continued`,
+  noAmount: 'by weight',
+  name: 'Name',
+  phone: 'Telephone',
+  littermates: ['littermates: lightest', 'to heaviest'] as const,
+  weightsPicture: (name: string, last: string, unit: string) =>
+    `Weights of ${name} by age in ${unit}, beside the littermates’ lightest and heaviest. Last: ${last}.`,
+  weightsPictureAlone: (name: string, last: string, unit: string) => `Weights of ${name} by age in ${unit}. Last: ${last}.`,
+  birth: 'birth',
+  week: (n: number) => (n === 1 ? '1 week' : `${n} weeks`),
+  writeHere: 'Write the weights here, once a week',
+};
+
+export const printWords = {
+  region: 'Printing',
+  backToHomes: (litter: string) => `Back to Homes, ${litter}`,
+  backToLitters: 'Back to the litters',
+  paper: 'Paper',
+  papers: { a4: 'A4', letter: 'US Letter' },
+  print: 'Print',
+  printing: 'Print all',
+  savePdf: 'Save as PDF',
+  savePdfs: 'Save as PDF, one file each',
+  handOver: 'Hand over',
+  preparing: 'Laying out the sheets …',
+  loading: 'Working out the plan …',
+  fits: (sheets: number) =>
+    sheets === 2 ? 'Two sheets: print on both sides of one, or side by side.' : `${sheets} sheets, two for each puppy.`,
+  kept: (when: string) => `As it was handed over on ${when}.`,
+  clipped: (where: string) =>
+    `Not everything fits on ${where}, even in the smallest print. Nothing is printed, so that no line is lost. Shorten the longest name, address or note, then come back.`,
+  clippedPrint: 'Not printed: a sheet would be cut off. Look at the preview.',
+  sheetOf: (n: number, name: string) => `sheet ${n} of ${name}`,
+  saving: (done: number, of: number, name: string) => `${done} of ${of}: ${name}`,
+  savingOne: 'Writing the PDF …',
+  progress: 'PDFs written',
+  saved: (n: number, folder: string) => `${n === 1 ? 'One PDF' : `${n} PDFs`} in ${folder}`,
+  open: (file: string) => `Open ${file}`,
+  notSaved: (name: string, why: string) => `${name}: ${why}`,
+  handOverLead: (name: string) => `Keep this plan of ${name} as handed over today. It can be printed again exactly so.`,
+  leaves: (name: string) => `${name} goes home today`,
+  keep: 'Keep it',
+  not: 'Not now',
+  handedOver: (name: string, leaves: boolean) =>
+    leaves ? `Kept. ${name} is marked gone home today.` : `Kept as handed over today.`,
+  before: (n: number) => (n === 1 ? 'One thing to look at before printing' : `${n} things to look at before printing`),
+  beforeNote: 'Not printed.',
+  likewise: (names: readonly string[]) => `So too, each with its own figures: ${names.join(', ')}.`,
+  severity: { note: 'Note', caution: 'Look', warning: 'Important' },
+  source: (source: string) => `Source: ${source}`,
+  whereFrom: 'Where the numbers come from',
+  nobody: 'No puppy of this litter is waiting for its plan.',
+  plansOf: (litter: string) => `${litter}: go-home plans`,
+  gone: 'That sheet is no longer there. Ask for it again.',
+};

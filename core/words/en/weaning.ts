@@ -1,0 +1,334 @@
+/** Sentences of weaning, the meals of the day, the dam, and milk by bottle. What the amounts mean is worded in core. */
+
+import type { CivilDate } from '../../calendar/day.ts';
+import { longDate, numberWord, weekdayName } from '../../calendar/words.ts';
+import type { DamPhase } from '../../feeding/dam-day.ts';
+import type { MealName } from '../../food/bowls.ts';
+import { type GestationFrom, SMALL_LITTER } from '../../reference/feeding/gestation.ts';
+import { DAM_FOOD_DENSITY } from '../../reference/feeding/nursing.ts';
+import type { Ate, Stool, SuggestionCode } from '../../weaning/eaten.ts';
+import type { Texture } from '../../weaning/texture.ts';
+import { dayOfWeek } from './dates.ts';
+
+const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth', 'tenth'];
+
+const TEXTURES: Record<Texture, string> = {
+  gruel: 'gruel',
+  'thick gruel': 'thick gruel',
+  'fine mince': 'fine mince',
+  mince: 'mince',
+  'mince with soft bone': 'mince with soft bone',
+};
+const ATE: Record<Ate, string> = { clean: 'cleaned up', left: 'left some', refused: 'refused' };
+const STOOLS: Record<Stool, string> = { normal: 'normal', soft: 'soft', loose: 'loose', crumbly: 'grey, white or crumbly' };
+const ANSWERS: Record<SuggestionCode, readonly [yes: string, no: string]> = {
+  'offer-again': ['Offer it again', 'Not now'],
+  cut: ['Weigh out less', 'Leave it as it is'],
+  'miss-meal': ['Leave the meal out', 'Feed it'],
+  restore: ['Full amount again', 'Stay with less'],
+};
+const MEALS: Record<MealName, string> = { morning: 'morning', midday: 'midday', afternoon: 'afternoon', evening: 'evening' };
+
+export const weaningWords = {
+  title: 'Weaning',
+  textures: TEXTURES,
+  percent: (share: number) => `${Math.round(share * 100)}\u00a0%`,
+
+  /* before there is a plan */
+  beginLead: (litter: string, age: string) => `${litter}, ${age}. They live on milk.`,
+  beginLate: (litter: string, age: string) =>
+    `${litter}, ${age}. Without a plan they count as weaned: everything comes from the bowl.`,
+  beginLateHeading: 'If they still nurse',
+  firstBowl: 'first bowl on',
+  firstBowlHint: 'between three and four weeks; you know your dam and her milk',
+  preview: 'The steps that would begin that day. They can be changed at any time.',
+  curveNote:
+    'The shares are a planning curve inferred from guidance by age; no published table of them was found. The scale decides: a puppy whose gain stalls stays on its step.',
+  begin: 'Begin weaning',
+  firstBowlFault: 'The first bowl is after the birth and within half a year of it.',
+
+  /* head */
+  lead: (day: number, since: number) => `Day ${day}; bowls since day ${since}.`,
+  leadBefore: (day: number, first: CivilDate, at: number) => `Day ${day}; the first bowl is on ${longDate(first)}, day ${at}.`,
+  next: (at: number, day: CivilDate, what: string) => `Next step on day ${at}, ${weekdayName(day)}: ${what}.`,
+  lastStep: 'This is the last step.',
+  weaned: 'Everyone is weaned: nothing but bowls for three days.',
+  goHome: (day: CivilDate) =>
+    `Day 56 is ${longDate(day)}; many places let no puppy go before it, some only after. Check your local rule.`,
+  todayForLitter: 'today for the litter,',
+  fromBowl: (share: string) => `${share} from the bowl`,
+  tomorrow: (mass: string) => `${mass} tomorrow.`,
+  how: (kg: string, share: string, steps: string) =>
+    `Each puppy’s expected weight (${kg} in all) × ${share} × its step (${steps}), rounded to what can be weighed, so that bowls, meals and day agree.`,
+  sumSources: {
+    weights: 'your weights and their forecast',
+    rules: 'house rules; common practice, no source',
+    plan: 'your plan; planning curve, inferred',
+    computed: 'computed',
+  },
+  sumWeight: 'Expected weight of all',
+  sumRule: 'House rule, share of the weight',
+  sumStep: 'Step: part that comes from the bowl',
+  sumCut: 'Less, because food was left',
+  sumDay: 'The day, the sum of its bowls',
+  sumKcal: 'Energy of the day’s bowls',
+  sumEstimate: 'Published need in all, milk and bowls',
+
+  /* the picture */
+  pictureLead: (dam: string) => `share of the food that comes from the bowl; the rest is ${dam}’s milk`,
+  picture: (share: string, day: number, allOn: number, holds: string) =>
+    `Weaning: ${share} from the bowl on day ${day}, all of it from day ${allOn}${holds === '' ? '' : `; ${holds}`}.`,
+  pictureHold: (name: string, share: string) => `${name} holds at ${share}`,
+  dayTick: (day: number) => `day ${day}`,
+  todayTick: (day: number) => `${day}, today`,
+  stepsTable: 'Steps of weaning',
+  stepColumns: { from: 'from day', share: 'from the bowl', texture: 'how it is made' },
+
+  /* holding and resting */
+  restsPaused: 'You paused the steps. They stand still until you go on.',
+  restsLoose: 'The steps stand still: a loose stool was noted. They go on after two days, or once a normal one is noted.',
+  pause: 'Pause the steps',
+  goOn: 'Go on with the steps',
+
+  /* tomorrow */
+  tomorrowEach: 'Tomorrow, each puppy',
+  puppy: 'puppy',
+  dayColumn: (unit: string) => `day, ${unit}`,
+  holds: 'holds',
+  bowlName: (n: number) => `${ORDINALS[n] ?? String(n + 1)} bowl`,
+  bowlOf: (n: number, texture: string) => `${ORDINALS[n] ?? String(n + 1)} bowl, ${texture}`,
+  weighOut: 'Weigh out for the litter',
+  print: 'Print the prep sheet',
+  food: (name: string, unit: string) => `${name}, ${unit}`,
+  water: (unit: string) => `warm water, ${unit}`,
+  theDay: 'the day',
+  waterDown: 'Clean water stays down beside the bowls from the first bowl on.',
+  thawed:
+    'Thaw in the refrigerator; the mix stays at 4 °C or colder until it is weighed out. Wash hands, bowls and boards after it.',
+  noBowls: 'Nobody has a weight yet, so nothing can be weighed out. Weigh them first.',
+
+  /* settings */
+  plan: 'The plan',
+  step: 'step',
+  share: 'from the bowl',
+  texture: 'how it is made',
+  days: 'days',
+  fromDay: 'from day',
+  curve: 'planning curve',
+  onwards: 'and on',
+  liftMinutes: 'lift what is left after, minutes',
+  liftNote: (house: number) => `house rule ${house}; published at weaning: 20 (a home veterinary handbook, second-hand)`,
+  atOneBowl: 'puppies at one bowl, at most',
+  curveFigure: (low: string, high: string) => (low === high ? low : `${low} to ${high}`),
+  addStep: 'Add a step',
+  removeStep: (n: number) => `Remove step ${n}`,
+  stepOf: (n: number, what: string) => `step ${n}, ${what}`,
+  usual: 'Back to the usual steps',
+  drop: 'Take the plan away',
+  stepsCross: 'The shares have to rise from step to step, and the last is 100 %.',
+  shareExample: '45',
+  daysExample: '4',
+
+  /* findings */
+  findings: 'Beside the plan',
+  source: (source: string, known: string) => `${source} (${known})`,
+
+  /* the day's meals */
+  mealsToday: 'Meals today',
+  at: 'at',
+  what: 'what',
+  wholeLitter: 'whole litter',
+  each: 'each, about',
+  howEaten: 'how it went',
+  bowls: (bowls: number, most: number) =>
+    bowls === 1 ? 'one bowl' : `${numberWord(bowls)} bowls, up to ${numberWord(most)} puppies each`,
+  meals: MEALS,
+  mealOf: (meal: MealName, food: string) => `${MEALS[meal]}, ${food}`,
+  weaningMeal: (texture: string, food: string) => `${texture}, ${food}`,
+  bones: (pieces: number, name: string) =>
+    `${pieces === 1 ? 'one piece' : `${numberWord(pieces)} pieces`} of ${name} each, raw, watched all the time`,
+  part: (mass: string, name: string) => `${mass} ${name}`,
+  leftOut: 'left out',
+  ate: ATE,
+  /** The keys, in the order clean, left, refused. */
+  keys: { clean: 'C', left: 'L', refused: 'R' } satisfies Record<Ate, string>,
+  record: (meal: MealName, ate: string) => `${MEALS[meal]} meal: ${ate}`,
+  keysNote: 'With a meal in focus: C cleaned up, L left some, R refused; up and down move.',
+  recorded: (meal: MealName, ate: string) => `${MEALS[meal]} meal: ${ate}.`,
+  takeBack: 'take back',
+  answers: ANSWERS,
+  answered: (yes: boolean) => (yes ? 'You took this.' : 'You did not take this.'),
+  cutNow: (percent: string) => `Amounts are ${percent} of the rule, because food was left.`,
+  beforeWeaning: (first: CivilDate, day: number) =>
+    `They live on milk. The first bowl is usually between three and four weeks; three weeks is ${longDate(first)}, day ${day}.`,
+  setDay: 'Choose the day',
+  begins: (first: CivilDate) => `The first bowl is on ${longDate(first)}.`,
+  noPlan: 'No first bowl is written down.',
+  toWeaning: 'To Weaning',
+  olderWeights: 'Weights older than four days: weigh before you rely on these.',
+
+  /* stools */
+  stools: 'Stools',
+  stoolNote: 'Note what you saw; the last note holds.',
+  stoolOf: 'whose',
+  everyone: 'the litter',
+  stool: STOOLS,
+  noteStool: (stool: string) => `note a stool: ${stool}`,
+  whose: (name: string) => `${name}: `,
+  callVet: (name: string, phone: string) =>
+    phone === ''
+      ? 'Your vet’s number is not written down yet; write it in House rules.'
+      : `Your vet${name === '' ? '' : `, ${name}`}: ${phone}`,
+
+  /* diary */
+  diary: 'Written down',
+  diaryNone: 'Nothing yet.',
+  diaryMeal: (meal: MealName, ate: Ate) => `${MEALS[meal]} meal ${ATE[ate]}`,
+  diaryStool: (stool: Stool) => `stool ${STOOLS[stool]}`,
+  diaryPause: (paused: boolean) => (paused ? 'steps paused' : 'steps go on'),
+  diaryAnswer: (code: SuggestionCode, accepted: boolean) => ANSWERS[code][accepted ? 0 : 1].toLowerCase(),
+};
+
+/** Around the prep sheet; what stands on it is in its document. */
+export const prepWords = {
+  title: 'Prep sheet',
+  collar: 'collar',
+  puppy: 'puppy',
+  dayHead: 'day',
+  sheet: 'one sheet',
+  back: (litter: string) => `Back to Weaning, ${litter}`,
+  day: 'Day',
+  today: 'Today',
+  tomorrow: 'Tomorrow',
+  fits: 'One sheet.',
+  saved: (file: string, folder: string) => `${file} is in ${folder}`,
+  nothing: 'Nothing is fed from bowls on that day, so there is nothing to print.',
+  clipped:
+    'Not everything fits on one sheet, even in the smallest print. Nothing is printed, so that no line is lost. Let more puppies share a bowl.',
+  loading: 'Working out the sheet …',
+};
+
+const PHASES: Record<DamPhase, string> = {
+  before: 'no date is written yet',
+  early: 'carrying, first weeks',
+  late: 'carrying, last five weeks',
+  milk: 'in full milk',
+  drying: 'her milk is going',
+  dry: 'dry',
+};
+const FROM: Record<GestationFrom, string> = {
+  lh: 'LH peak',
+  ovulation: 'ovulation',
+  dioestrus: 'first day of dioestrus',
+  mating: 'mating',
+};
+
+export const damWords = {
+  title: (name: string) => `${name}, the dam`,
+  heading: 'The dam',
+  phases: PHASES,
+  week: (n: number) => `week ${n}`,
+  none: 'Her dates and weights are not written down.',
+  write: (name: string) => `Write down ${name}`,
+  join: (name: string) => `This is ${name}, already written down`,
+  needWeight: 'Weigh her, and her food can be reckoned.',
+  more: 'All about her',
+  food: 'Her food',
+  kcal: 'energy, kcal a day',
+  grams: (unit: string) => `of her food, ${unit} a day`,
+  gramsNone: 'write what her food holds, and grams stand here',
+  meals: 'meals a day',
+  mealsFigure: (low: number, high: number) => (low === high ? String(low) : `${low} to ${high}`),
+  mealsNote: 'common practice, no source',
+  water: 'water, L a day',
+  waterNote: 'about a mL a kcal (Hand et al. 2010, seen); always down',
+  milk: 'milk at the peak, L a day',
+  milkNote: 'Hand et al. 2010, table 15-8 (seen)',
+  stepDown: (percent: string) => `Her puppies take ${percent} from bowls; what goes into milk falls in step with it.`,
+  compare: (low: string, high: string) =>
+    `By multiples of resting energy: ${low} to ${high} kcal (Hand et al. 2010, tables 5-2 and 15-10, seen).`,
+  estimate: 'An estimate for many dams. Her own weight and condition are the judge.',
+  vet: 'A dam that goes off her food, shakes, runs a fever or lets her puppies cry needs your vet the same day.',
+  birthShare: (percent: string, is: 'under' | 'usual' | 'over') =>
+    is === 'usual'
+      ? `The litter weighed ${percent} of her at birth, which is usual (12 to 14 %).`
+      : is === 'under'
+        ? `The litter weighed ${percent} of her at birth; 12 to 14 % is usual. A small litter weighs less. If the litter is not small, check the birth weights.`
+        : `The litter weighed ${percent} of her at birth; 12 to 14 % is usual. Check her weight and the birth weights.`,
+  weigh: 'weigh her',
+  weighHint: (unit: string) => `in ${unit}, or with any unit behind it`,
+  weights: 'Her weight',
+  weightsNone: 'No weight of hers is written yet.',
+  weightsPicture: (n: number, last: string) => `Her weight, ${n} times; last ${last}.`,
+  whelpedMark: 'whelped',
+  dueMark: 'due',
+  takeBack: 'take back',
+  takeBackOf: (mass: string, when: string) => `take back ${mass}, ${when}`,
+
+  /* dates */
+  dates: 'Her dates',
+  name: 'name',
+  lh: 'LH peak',
+  ovulation: 'ovulation',
+  dioestrus: 'first day of dioestrus',
+  firstMating: 'first mating',
+  lastMating: 'last mating',
+  foodKcal: 'her food holds, kcal in 100 g',
+  foodHint: `from the label; for milk at least ${DAM_FOOD_DENSITY.good} kcal in a gram of dry matter are wanted, and under ${DAM_FOOD_DENSITY.least} she loses weight (Hand et al. 2010, seen)`,
+  kcalExample: '180',
+  due: 'Due',
+  dueFrom: FROM,
+  dueWindow: (low: CivilDate, high: CivilDate) => `${longDate(low)} to ${longDate(high)}`,
+  dueShort: (low: CivilDate, high: CivilDate) => `${dayOfWeek(low)} to ${dayOfWeek(high)}`,
+  dueMiddle: (day: CivilDate) => dayOfWeek(day),
+  dueNone: 'Write one of her dates, and the window stands here.',
+  dueGo: `The first line is the one to go by. A litter of ${numberWord(SMALL_LITTER.most)} or fewer is carried about a day longer (Eilts et al. 2005, seen). Past the window, or with a green discharge and no puppy, call your vet.`,
+  from: 'counted from',
+  middle: 'most likely',
+  window: 'window',
+  daysToGo: (n: number) =>
+    n === 0
+      ? 'most likely today'
+      : n > 0
+        ? `most likely in ${n} ${n === 1 ? 'day' : 'days'}`
+        : `${-n} ${n === -1 ? 'day' : 'days'} past the most likely day`,
+  whelped: 'She has whelped: begin the litter',
+  ofLitter: (litter: string) => `Dam of ${litter}`,
+  expecting: 'Expecting',
+  expectingNone: 'A bitch that is mated can be written down before there is a litter: her due days and her food follow.',
+  add: 'Write down a dam',
+  nameNeeded: 'Her name is needed.',
+  remove: 'Remove her',
+  gone: 'No such dam.',
+  future: 'That day is still to come.',
+  crossed: 'The last mating is before the first.',
+  taken: 'That does not go with what is written.',
+  backToLitters: 'Back to the litters',
+};
+
+export const topUpWords = {
+  heading: 'Milk by bottle or tube, if your vet agrees',
+  cautions: [
+    'Warm first. Never feed a cold puppy: it cannot digest, and milk goes into the lungs.',
+    'Only a puppy that swallows. If it is limp, does not suck, or milk comes out of its nose, stop and call your vet.',
+    'Ask your vet before the first feed, and have the tube shown to you.',
+  ],
+  per: (low: string, high: string) => (low === high ? `${low} mL a feed` : `${low} to ${high} mL a feed`),
+  feeds: (low: number, high: number, lowHours: number, highHours: number) =>
+    low === high
+      ? `${low} feeds a day, every ${lowHours} hours`
+      : `${low} to ${high} feeds a day, every ${lowHours} to ${highHours} hours`,
+  most: (ml: string) => `Never over ${ml} mL in one feed: that is 4 mL in 100 g, what the stomach holds.`,
+  capped: 'One handbook gives more than that; the limit stands.',
+  day: (low: number, high: number) =>
+    `${low === high ? low : `${low} to ${high}`} mL a day for a puppy that gets nothing else. One that still nurses needs less: feed it after its dam.`,
+  disagree: 'Two handbooks, and they differ. Begin with the lower figure: a little too little harms less than too much.',
+  milk: 'milk, kcal in a mL',
+  milkHint: 'read it off the tin; 1 is what one handbook reckons with',
+  milkExample: '0.9',
+  need: (kcal: number) => `Published need of a newborn: ${kcal} kcal a day (25 kcal in 100 g, NRC 2006, second-hand).`,
+  sources: (all: readonly string[]) => `Sources: ${all.join('; ')} (second-hand; seen).`,
+  older:
+    'From four weeks on the handbooks give no volumes: it eats from the bowl, alone and in peace. A puppy at act that will not eat needs your vet now.',
+  noWeight: 'Weigh it first: the volume goes by weight.',
+};

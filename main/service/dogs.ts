@@ -1,0 +1,97 @@
+/** The grown dogs of the house; dams: begun before or after whelping, their dates, their weights. */
+
+import { dateOf } from '../../core/calendar/clock.ts';
+import { ContractFailure } from '../../core/contract/result.ts';
+import type { Dam, DamFields } from '../../core/dogs/dam.ts';
+import {
+  allDams,
+  damOfWeight,
+  findDam,
+  insertDam,
+  insertDamWeight,
+  removeDam,
+  updateDam,
+  withdrawDamWeight,
+} from '../store/dogs.ts';
+import type { About } from '../store/journal.ts';
+import { checkTime, found, litterOf } from './facts.ts';
+import { changeFeeding } from './food.ts';
+import { type Context, command, type HandlersOf } from './handlers.ts';
+
+export function dogsHandlers(c: Context): HandlersOf<'dogs'> {
+  const { db } = c.store;
+  return {
+    'dogs.setGrown': ({ dogs }) => changeFeeding(c, 'dogs.setGrown', null, { dogs: dogs ?? [] }),
+
+    'dogs.dams': () => ({ dams: allDams(db) }),
+
+    'dogs.damBegin': (fields) => {
+      checkFields(c, fields, null);
+      const dam: Dam = { id: c.newId(), fields, weights: [] };
+      return command(c, 'dogs.damBegin', (recorder) => {
+        insertDam(recorder, dam.id, fields);
+        return { value: { dam }, about: aboutDam(dam, null) };
+      });
+    },
+
+    'dogs.damChange': ({ damId, fields }) => {
+      const dam: Dam = { ...damOf(c, damId), fields };
+      checkFields(c, fields, damId);
+      return command(c, 'dogs.damChange', (recorder) => {
+        updateDam(recorder, damId, fields);
+        return { value: { dam }, about: aboutDam(dam, null) };
+      });
+    },
+
+    'dogs.damRemove': ({ damId }) => {
+      const dam = damOf(c, damId);
+      return command(c, 'dogs.damRemove', (recorder) => {
+        removeDam(recorder, damId);
+        return { value: {}, about: aboutDam(dam, null) };
+      });
+    },
+
+    'dogs.damWeigh': ({ damId, weight }) => {
+      const dam = damOf(c, damId);
+      checkTime(c, weight.at, weight.instant, 'weight.instant');
+      const kept = { ...weight, id: c.newId() };
+      return command(c, 'dogs.damWeigh', (recorder) => {
+        insertDamWeight(recorder, damId, kept);
+        return { value: { weightId: kept.id }, about: aboutDam(dam, kept.grams) };
+      });
+    },
+
+    'dogs.damWithdraw': ({ weightId }) => {
+      const { damId, grams } = found(damOfWeight(db, weightId), 'weight');
+      const dam = damOf(c, damId);
+      return command(c, 'dogs.damWithdraw', (recorder) => {
+        withdrawDamWeight(recorder, weightId);
+        return { value: {}, about: aboutDam(dam, grams) };
+      });
+    },
+  };
+}
+
+function damOf(c: Context, id: string): Dam {
+  return found(findDam(c.store.db, id), 'dam');
+}
+
+function aboutDam({ fields }: Dam, grams: number | null): About {
+  return { who: fields.name, grams, litterId: fields.litterId, puppyId: null };
+}
+
+/** A litter that is there and has no other dam written; no date in the future or after the whelping. */
+function checkFields(c: Context, fields: DamFields, damId: string | null): void {
+  const today = dateOf(c.now().local);
+  const litter = fields.litterId === null ? null : litterOf(c, fields.litterId);
+  if (litter !== null && allDams(c.store.db).some((d) => d.id !== damId && d.fields.litterId === litter.id)) {
+    throw new ContractFailure('conflict', 'the litter has its dam already', 'litterId');
+  }
+  for (const name of ['lh', 'ovulation', 'dioestrus', 'firstMating', 'lastMating'] as const) {
+    const day = fields[name];
+    if (day === null) continue;
+    if (day > today) throw new ContractFailure('bad-input', 'the day is still to come', name);
+    if (litter !== null && day > dateOf(litter.whelpedAt))
+      throw new ContractFailure('bad-input', 'the day is after the whelping', name);
+  }
+}

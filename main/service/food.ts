@@ -1,0 +1,104 @@
+/** Foods; what litters and the house eat. */
+import type { CivilDate } from '../../core/calendar/day.ts';
+import { ContractFailure } from '../../core/contract/result.ts';
+import { mealsOn } from '../../core/feeding/meals.ts';
+import { type FoodBook, foodBook } from '../../core/food/catalogue.ts';
+import type { Food } from '../../core/food/food.ts';
+import { type FoodFields, foodChecks, type StoredFood } from '../../core/food/own-food.ts';
+import { type Feeding, feedingOf, reckonedFood } from '../../core/food/rotation.ts';
+import { feedings, findFood, insertFood, setFeeding, storedFoods, updateFood } from '../store/food.ts';
+import type { About } from '../store/journal.ts';
+import { aboutLitter, found, litterOf } from './facts.ts';
+import { rulesOn } from './feeding.ts';
+import { type Context, command, type HandlersOf } from './handlers.ts';
+
+const NOBODY: About = { who: '', grams: null, litterId: null, puppyId: null };
+
+export function foodHandlers(c: Context): HandlersOf<'food'> {
+  return { ...ownFoodHandlers(c), ...feedingsHandlers(c) };
+}
+
+function ownFoodHandlers(c: Context): Pick<HandlersOf<'food'>, 'food.all' | 'food.set' | 'food.retire'> {
+  const { db } = c.store;
+  return {
+    'food.all': () => ({ foods: storedFoods(db) }),
+
+    'food.set': ({ foodId, fields }) => {
+      const old = foodId === null ? null : found(findFood(db, foodId), 'food');
+      refuseWhatCannotBe(c, foodId, fields);
+      const food: StoredFood = { id: foodId ?? c.newId(), fields, retired: old?.retired ?? false };
+      return command(c, 'food.set', (recorder) => {
+        if (old === null) insertFood(recorder, food);
+        else updateFood(recorder, food);
+        return { value: { food }, about: { ...NOBODY, who: fields.name } };
+      });
+    },
+
+    'food.retire': ({ foodId, retired }) => {
+      const food: StoredFood = { ...found(findFood(db, foodId), 'food'), retired };
+      return command(c, 'food.retire', (recorder) => {
+        updateFood(recorder, food);
+        return { value: { food }, about: { ...NOBODY, who: food.fields.name } };
+      });
+    },
+  };
+}
+
+function feedingsHandlers(c: Context): Omit<HandlersOf<'food'>, 'food.all' | 'food.set' | 'food.retire'> {
+  const { db } = c.store;
+  return {
+    'food.feedings': () => ({ feedings: feedings(db) }),
+
+    'food.choose': ({ litterId, foodId }) => {
+      if (foodId !== null) needFoods(c, [foodId], 'foodId');
+      return changeFeeding(c, 'food.choose', litterId, { foodId });
+    },
+
+    'food.setWeek': ({ litterId, week }) => {
+      const bowls = (week ?? []).flatMap((day) => Object.values(day));
+      needFoods(
+        c,
+        bowls.flatMap((b) => (b.kind === 'bone' ? [b.foodId] : b.parts.map((p) => p.foodId))),
+        'week',
+      );
+      return changeFeeding(c, 'food.setWeek', litterId, { week });
+    },
+  };
+}
+
+/** Changes what a litter, or the house with null, eats. */
+export function changeFeeding(
+  c: Context,
+  operation: 'food.choose' | 'food.setWeek' | 'dogs.setGrown',
+  litterId: string | null,
+  to: Partial<Feeding>,
+): { feeding: Feeding } {
+  const about = litterId === null ? NOBODY : aboutLitter(litterOf(c, litterId));
+  const old = feedings(c.store.db).find((f) => f.litterId === litterId);
+  const feeding: Feeding = { ...(old ?? { litterId, foodId: null, week: null, dogs: [] }), ...to };
+  return command(c, operation, (recorder) => {
+    setFeeding(c.store.db, recorder, feeding);
+    return { value: { feeding }, about };
+  });
+}
+
+function needFoods(c: Context, ids: readonly string[], field: string): void {
+  const book = bookOf(c);
+  if (ids.some((id) => book.find(id) === null)) throw new ContractFailure('not-found', 'there is no such food', field);
+}
+
+function refuseWhatCannotBe(c: Context, foodId: string | null, fields: FoodFields): void {
+  const book = bookOf(c);
+  const stop = foodChecks(foodId, fields, book.find, book.uses).find((check) => check.severity === 'stop');
+  if (stop !== undefined) throw new ContractFailure('bad-input', stop.sentence, `fields.${stop.field}`);
+}
+
+function bookOf(c: Context): FoodBook {
+  return foodBook(storedFoods(c.store.db));
+}
+
+/** The food that a litter's amounts and energy are reckoned with on a day. */
+export function foodOn(c: Context, day: CivilDate, litterId: string, born: CivilDate): Food {
+  const { rules } = rulesOn(c, day, litterId);
+  return reckonedFood(feedingOf(feedings(c.store.db), litterId), bookOf(c), mealsOn(rules, born, day).shares);
+}

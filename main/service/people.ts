@@ -1,0 +1,22 @@
+/** The house: whose it is, whom to call, how weights and papers are shown. */
+import { DEFAULT_HOUSE } from '../../core/people/house.ts';
+import { eraseHouse, setHouse, storedHouse } from '../store/people.ts';
+import { type Context, command, type HandlersOf } from './handlers.ts';
+
+export function peopleHandlers(c: Context): HandlersOf<'people'> {
+  const { db } = c.store;
+  return {
+    'people.house': () => ({ house: storedHouse(db) ?? DEFAULT_HOUSE }),
+
+    'people.setHouse': ({ house }) =>
+      command(c, 'people.setHouse', (recorder) => {
+        setHouse(db, recorder, house);
+        return { value: {}, about: { who: '', grams: null, litterId: null, puppyId: null } };
+      }),
+
+    'people.eraseHouse': () => {
+      eraseHouse(db);
+      return {};
+    },
+  };
+}

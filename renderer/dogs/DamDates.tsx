@@ -1,0 +1,109 @@
+import { type CivilDate, daysBetween } from '../../core/calendar/day.ts';
+import { type Dam, type DamFields, damFieldsSchema } from '../../core/dogs/dam.ts';
+import { dueWindows } from '../../core/dogs/gestation.ts';
+import { formWords } from '../../core/words/en/form.ts';
+import { damWords as w, weaningWords } from '../../core/words/en/weaning.ts';
+import { call } from '../data/host.ts';
+import { useToday } from '../data/now.ts';
+import { run } from '../data/query.ts';
+import { SavedField } from '../parts/form/fields.tsx';
+import { inTurn } from '../parts/form/in-turn.ts';
+import { bad, good, type Read, readDate, readLine, readNumber } from '../parts/form/read.ts';
+import { useWindow } from '../state/window.ts';
+
+const DATES = ['lh', 'ovulation', 'dioestrus', 'firstMating', 'lastMating'] as const;
+
+/** Changes what is stored of her now. Null when saved, else the sentence for under the field. */
+export function changeDam(damId: string, to: Partial<DamFields>): Promise<string | null> {
+  return inTurn(async () => {
+    const now = await call('dogs.dams', {});
+    if (!now.ok) {
+      useWindow.getState().setFailure(now.error);
+      return formWords.notSaved;
+    }
+    const dam = now.value.dams.find((d) => d.id === damId);
+    const fields = damFieldsSchema.safeParse({ ...dam?.fields, ...to });
+    if (!fields.success) return fields.error.issues[0]?.path[0] === 'lastMating' ? w.crossed : w.taken;
+    const done = await run('dogs.damChange', { damId, fields: fields.data });
+    return done.ok ? null : formWords.notSaved;
+  });
+}
+
+/** Her dates, edited in place; an empty field is a date that nobody knows. */
+export function DamDates({ dam }: { dam: Dam }) {
+  const today = useToday();
+  const { fields } = dam;
+  const read = (text: string): Read<CivilDate | null> => {
+    if (text === '') return good(null);
+    const day = readDate(text);
+    return day.ok && day.value > today ? bad(w.future) : day;
+  };
+  const kcal = readNumber({ low: 20, high: 700, unit: 'kcal', example: w.kcalExample });
+  return (
+    <div className="form">
+      <SavedField
+        label={w.name}
+        value={fields.name}
+        read={readLine(120, w.nameNeeded)}
+        save={(name) => changeDam(dam.id, { name })}
+      />
+      {DATES.map((key) => (
+        <SavedField
+          key={key}
+          label={w[key]}
+          type="date"
+          max={today}
+          value={fields[key] ?? ''}
+          read={read}
+          save={(day) => changeDam(dam.id, { [key]: day })}
+        />
+      ))}
+      <SavedField
+        label={w.foodKcal}
+        inputMode="decimal"
+        hint={w.foodHint}
+        value={fields.foodKcalPer100g === null ? '' : String(fields.foodKcalPer100g)}
+        read={(text) => (text.trim() === '' ? good(null) : kcal(text))}
+        save={(foodKcalPer100g) => changeDam(dam.id, { foodKcalPer100g })}
+      />
+    </div>
+  );
+}
+
+/** When she is due, from each date that is known. */
+export function DamDue({ dam }: { dam: Dam }) {
+  const today = useToday();
+  const windows = dueWindows(dam.fields);
+  const first = windows[0];
+  if (first === undefined) return <p className="line soft">{w.dueNone}</p>;
+  return (
+    <>
+      <p className="dam-due">
+        <b>{w.dueWindow(first.low, first.high)}</b>, {w.daysToGo(daysBetween(today, first.due))}
+      </p>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">{w.from}</th>
+            <th scope="col">{w.middle}</th>
+            <th scope="col">{w.window}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {windows.map((d) => (
+            <tr key={d.from}>
+              <td>
+                {w.dueFrom[d.from]}
+                <br />
+                <span className="note">{weaningWords.source(d.source, d.known)}</span>
+              </td>
+              <td>{w.dueMiddle(d.due)}</td>
+              <td>{w.dueShort(d.low, d.high)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="note">{w.dueGo}</p>
+    </>
+  );
+}

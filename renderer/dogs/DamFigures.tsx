@@ -1,0 +1,89 @@
+import type { CivilDate } from '../../core/calendar/day.ts';
+import type { Dam } from '../../core/dogs/dam.ts';
+import { type DamDay, damDay, lactationRange, milkYield } from '../../core/feeding/dam-day.ts';
+import { foodText, foodUnit } from '../../core/units/food.ts';
+import type { MassUnit } from '../../core/units/mass.ts';
+import { damWords as w } from '../../core/words/en/weaning.ts';
+import { Why } from '../parts/Why.tsx';
+
+export interface Nursed {
+  readonly whelped: CivilDate;
+  readonly puppies: number;
+  /** Part of the litter's food that comes from bowls. */
+  readonly solids: number;
+}
+
+/** What she needs today: energy, grams, meals, water; by her last weight. */
+export function DamFigures({ dam, day, nursed, unit }: { dam: Dam; day: CivilDate; nursed: Nursed | null; unit: MassUnit }) {
+  const last = dam.weights.at(-1);
+  if (last === undefined) return <p className="line soft">{w.needWeight}</p>;
+  const kg = last.grams / 1000;
+  const puppies = nursed?.puppies ?? 0;
+  const today = damDay({
+    fields: dam.fields,
+    kg,
+    day,
+    whelped: nursed?.whelped ?? null,
+    nursing: puppies,
+    solids: nursed?.solids ?? 0,
+  });
+  const inMilk = today.phase === 'milk' || today.phase === 'drying';
+  return (
+    <>
+      <p className="soft">
+        {w.phases[today.phase]}
+        {today.week !== null && today.week <= 10 && `, ${w.week(today.week)}`}
+      </p>
+      <dl className="dam-figures">
+        <Figure term={w.kcal}>
+          <Why explanation={whyEnergy(today, kg)}>{Math.round(today.kcal)}</Why>
+        </Figure>
+        <Figure term={w.grams(foodUnit(unit))} note={today.foodGrams === null ? w.gramsNone : ''}>
+          {today.foodGrams === null ? '–' : foodText(today.foodGrams, unit)}
+        </Figure>
+        <Figure term={w.meals} note={w.mealsNote}>
+          {w.mealsFigure(today.meals.low, today.meals.high)}
+        </Figure>
+        <Figure term={w.water} note={w.waterNote}>
+          {(today.waterMl / 1000).toFixed(1)}
+        </Figure>
+        {today.phase === 'milk' && (
+          <Figure term={w.milk} note={w.milkNote}>
+            {milkYield(kg, puppies).peakDay.toFixed(1)}
+          </Figure>
+        )}
+      </dl>
+      {nursed !== null && nursed.solids > 0 && nursed.solids < 1 && (
+        <p>{w.stepDown(`${Math.round(nursed.solids * 100)}\u00a0%`)}</p>
+      )}
+      {inMilk && puppies > 0 && <p className="note">{compare(kg, puppies)}</p>}
+      <p className="note">{w.estimate}</p>
+      {inMilk && <p className="note">{w.vet}</p>}
+    </>
+  );
+}
+
+function Figure({ term, note = '', children }: { term: string; note?: string; children: React.ReactNode }) {
+  return (
+    <div>
+      <dt>{term}</dt>
+      <dd>
+        <b>{children}</b> {note !== '' && <span className="note">{note}</span>}
+      </dd>
+    </div>
+  );
+}
+
+function whyEnergy(today: DamDay, kg: number) {
+  const figure = `${Math.round(today.kcal)}\u00a0kcal`;
+  return {
+    figure: `${figure}.`,
+    how: `At ${kg.toFixed(1)}\u00a0kg: ${today.how}.`,
+    sum: [{ what: today.how, figure, source: `${today.source} (${today.known})` }],
+  };
+}
+
+function compare(kg: number, puppies: number): string {
+  const { low, high } = lactationRange(kg, puppies);
+  return w.compare(String(Math.round(low)), String(Math.round(high)));
+}

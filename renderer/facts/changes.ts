@@ -1,0 +1,168 @@
+/** Changes to a litter and its puppies, one field at a time. Each answers null when saved, else a sentence for the field. */
+import { clockOf, dateOf, type LocalTime, localMinutes, localTime } from '../../core/calendar/clock.ts';
+import { addDays, type CivilDate, daysBetween } from '../../core/calendar/day.ts';
+import { nextCollar } from '../../core/litter/collar.ts';
+import {
+  type LitterFields,
+  type Puppy,
+  type PuppyFields,
+  type PuppyState,
+  type Reading,
+  stands,
+} from '../../core/litter/litter.ts';
+import { formWords } from '../../core/words/en/form.ts';
+import { beginWords, puppiesWords } from '../../core/words/en/litter.ts';
+import { call } from '../data/host.ts';
+import { instantOf, now } from '../data/now.ts';
+import { run } from '../data/query.ts';
+import { inTurn } from '../parts/form/in-turn.ts';
+import type { TypedMass } from '../parts/form/read.ts';
+import { useWindow } from '../state/window.ts';
+import type { LitterFacts } from './useLitter.ts';
+
+const DAY_MINUTES = 1440;
+const OLDEST_DAYS = 30 * 366;
+
+/** Why a time cannot be that of a whelping, or null. */
+export function whelpingFault(at: LocalTime): string | null {
+  if (instantOf(at) > now().instant) return beginWords.whelpedFuture;
+  return daysBetween(dateOf(at), dateOf(now().local)) > OLDEST_DAYS ? beginWords.whelpedLongAgo : null;
+}
+
+async function factsOf(find: (f: LitterFacts) => boolean): Promise<LitterFacts | null> {
+  const all = await call('litter.all', {});
+  if (!all.ok) {
+    useWindow.getState().setFailure(all.error);
+    return null;
+  }
+  const found = all.value.litters.find(find);
+  if (found === undefined) useWindow.getState().setFailure({ code: 'not-found', message: 'litter or puppy is gone' });
+  return found ?? null;
+}
+
+export function changeLitter(litterId: string, change: Partial<LitterFields>): Promise<string | null> {
+  return inTurn(async () => {
+    const facts = await factsOf((f) => f.litter.id === litterId);
+    if (facts === null) return formWords.notSaved;
+    const { id: _id, demo: _demo, ...fields } = facts.litter;
+    const done = await run('litter.change', { litterId, fields: { ...fields, ...change } }, { quiet: true });
+    if (done.ok) return null;
+    if (done.error.field === 'fields.whelpedInstant') return beginWords.weighedBefore;
+    useWindow.getState().setFailure(done.error);
+    return formWords.notSaved;
+  });
+}
+
+/** The day or the clock of the whelping; the other part stays. */
+export async function changeWhelping(litterId: string, at: LocalTime): Promise<string | null> {
+  return whelpingFault(at) ?? changeLitter(litterId, { whelpedAt: at, whelpedInstant: instantOf(at) });
+}
+
+function fieldsOf(p: Puppy): PuppyFields {
+  const { id: _id, litterId: _litterId, place: _place, state: _state, stateOn: _stateOn, ...fields } = p;
+  return fields;
+}
+
+export function changePuppy(puppyId: string, change: Partial<PuppyFields>): Promise<string | null> {
+  return inTurn(async () => {
+    const facts = await factsOf((f) => f.puppies.some((p) => p.id === puppyId));
+    const puppy = facts?.puppies.find((p) => p.id === puppyId);
+    if (puppy === undefined) return formWords.notSaved;
+    const done = await run('litter.changePuppy', { puppyId, fields: { ...fieldsOf(puppy), ...change } }, { quiet: true });
+    if (done.ok) return null;
+    if (done.error.code === 'conflict' && change.collar !== undefined) return puppiesWords.letterTaken(change.collar.letter);
+    useWindow.getState().setFailure(done.error);
+    return formWords.notSaved;
+  });
+}
+
+/** Its birth weight: the standing reading of birth, if any. */
+export function birthReading(puppyId: string, readings: readonly Reading[]): Reading | null {
+  return readings.find((r) => r.puppyId === puppyId && r.session === 'birth' && stands(r)) ?? null;
+}
+
+/** A birth is within a day before and three days after the whelping began; the program refuses others. */
+function fitsWhelping(at: LocalTime, whelpedAt: LocalTime): boolean {
+  const after = localMinutes(at) - localMinutes(whelpedAt);
+  return after >= -DAY_MINUTES && after <= 3 * DAY_MINUTES;
+}
+
+/** Moves its birth, and its birth weight with it. */
+export async function changeBorn(
+  puppy: Puppy,
+  whelpedAt: LocalTime,
+  at: LocalTime,
+  birth: Reading | null,
+): Promise<string | null> {
+  if (instantOf(at) > now().instant) return puppiesWords.bornFuture;
+  if (!fitsWhelping(at, whelpedAt)) return puppiesWords.bornFar;
+  const instant = instantOf(at);
+  const refused = await changePuppy(puppy.id, { bornAt: at, bornInstant: instant });
+  if (refused !== null || birth === null || birth.at === at) return refused;
+  const { grams, typed, unit, source, held, session } = birth;
+  const done = await run('growth.correct', {
+    readingId: birth.id,
+    reading: { at, instant, session, grams, typed, unit, source, held },
+  });
+  return done.ok ? null : formWords.notSaved;
+}
+
+/** Writes, corrects or (empty) takes back a birth weight. */
+export async function changeBirthWeight(puppy: Puppy, birth: Reading | null, mass: TypedMass | null): Promise<string | null> {
+  const done = await sendBirthWeight(puppy, birth, mass);
+  return done === null || done.ok ? null : formWords.notSaved;
+}
+
+function sendBirthWeight(puppy: Puppy, birth: Reading | null, mass: TypedMass | null) {
+  if (mass === null) return birth === null ? null : run('growth.withdraw', { readingId: birth.id });
+  const at = birth?.at ?? puppy.bornAt;
+  const instant = birth?.instant ?? puppy.bornInstant;
+  const reading = { ...mass, at, instant, session: 'birth', source: 'keyboard', held: false } as const;
+  return birth === null
+    ? run('growth.record', { puppyId: puppy.id, reading })
+    : run('growth.correct', { readingId: birth.id, reading });
+}
+
+export async function changeState(puppy: Puppy, state: PuppyState, on: CivilDate | null): Promise<string | null> {
+  if (on !== null && on < dateOf(puppy.bornAt)) return puppiesWords.stateBefore;
+  if (on !== null && on > dateOf(now().local)) return puppiesWords.stateFuture;
+  const done = await run('litter.setState', { puppyId: puppy.id, state, on });
+  return done.ok ? null : formWords.notSaved;
+}
+
+/** A new puppy with the next usual collar, born now while she whelps, else with the litter. Null when all collars are given. */
+export function addPuppy(facts: LitterFacts): Promise<string | null> {
+  return inTurn(async () => {
+    const fresh = await factsOf((f) => f.litter.id === facts.litter.id);
+    const collar = fresh === null ? null : nextCollar(fresh.puppies.map((p) => p.collar));
+    if (fresh === null || collar === null) return null;
+    const { litter, puppies } = fresh;
+    const whelping = localMinutes(now().local) - localMinutes(litter.whelpedAt) < 2 * DAY_MINUTES;
+    const born = whelping ? now() : { local: litter.whelpedAt, instant: litter.whelpedInstant };
+    const birthOrder = Math.min(30, 1 + Math.max(0, ...puppies.map((p) => p.birthOrder)));
+    const fields: PuppyFields = {
+      collar,
+      callName: '',
+      sex: 'dog',
+      markings: '',
+      birthOrder,
+      bornAt: born.local,
+      bornInstant: born.instant,
+    };
+    const done = await run('litter.addPuppy', { litterId: litter.id, fields, birthWeight: null });
+    return done.ok ? done.value.puppy.id : null;
+  });
+}
+
+/** Puppies whose birth no longer fits the whelping: its day was mended after they were written down. */
+export function bornAnotherDay(facts: LitterFacts): Puppy[] {
+  return facts.puppies.filter((p) => !fitsWhelping(p.bornAt, facts.litter.whelpedAt));
+}
+
+/** Moves a puppy to the day of the whelping, keeping its clock: after midnight is the next day. */
+export function moveToWhelping(puppy: Puppy, whelpedAt: LocalTime, birth: Reading | null): Promise<string | null> {
+  const sameDay = localTime(`${dateOf(whelpedAt)}T${clockOf(puppy.bornAt)}`);
+  const nextDay = localTime(`${addDays(dateOf(whelpedAt), 1)}T${clockOf(puppy.bornAt)}`);
+  const at = sameDay >= whelpedAt ? sameDay : instantOf(nextDay) <= now().instant ? nextDay : whelpedAt;
+  return changeBorn(puppy, whelpedAt, at, birth);
+}

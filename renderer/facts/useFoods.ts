@@ -1,0 +1,36 @@
+/** Foods and what is fed, as the window has them. */
+import { useMemo } from 'react';
+import type { CivilDate } from '../../core/calendar/day.ts';
+import { mealsOn } from '../../core/feeding/meals.ts';
+import type { HouseRules } from '../../core/feeding/rules.ts';
+import { type FoodBook, foodBook } from '../../core/food/catalogue.ts';
+import type { Food } from '../../core/food/food.ts';
+import type { StoredFood } from '../../core/food/own-food.ts';
+import { type Feeding, feedingOf, reckonedFood } from '../../core/food/rotation.ts';
+import { useQuery } from '../data/query.ts';
+
+const NO_FOODS: readonly StoredFood[] = [];
+const NO_FEEDINGS: readonly Feeding[] = [];
+
+export function useStoredFoods(): readonly StoredFood[] {
+  return useQuery('food.all', {}).value?.foods ?? NO_FOODS;
+}
+
+export function useFoodBook(): FoodBook {
+  const stored = useStoredFoods();
+  return useMemo(() => foodBook(stored), [stored]);
+}
+
+export function useFeedings(): readonly Feeding[] {
+  return useQuery('food.feedings', {}).value?.feedings ?? NO_FEEDINGS;
+}
+
+/** The food that a litter's amounts and energy are reckoned with on a day: its own, else the house's, else the generic mix. */
+export function useFoodOn(litterId: string | null, rules: HouseRules, born: CivilDate, day: CivilDate): Food {
+  const book = useFoodBook();
+  const feedings = useFeedings();
+  return useMemo(
+    () => reckonedFood(feedingOf(feedings, litterId), book, mealsOn(rules, born, day).shares),
+    [book, feedings, litterId, rules, born, day],
+  );
+}

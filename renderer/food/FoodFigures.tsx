@@ -1,0 +1,185 @@
+/** What a food comes to: every figure with where it comes from, the published limits, and what is found. */
+
+import { useId, useState } from 'react';
+import { capital } from '../../core/calendar/words.ts';
+import { growthOf, nutrientFindings, vitaminAFinding } from '../../core/feeding/findings.ts';
+import type { FoodBook } from '../../core/food/catalogue.ts';
+import { plain, rangeText } from '../../core/food/figures.ts';
+import {
+  boneShareOf,
+  calciumPer1000Kcal,
+  calciumToPhosphorus,
+  equivalentGrams,
+  type Food,
+  per1000Kcal,
+} from '../../core/food/food.ts';
+import { ENERGY_METHODS, type Label, labelEnergies } from '../../core/food/label.ts';
+import { BONE_CALCIUM } from '../../core/reference/feeding/bone.ts';
+import { CALCIUM_LIMITS, FAT_LIMIT, PROTEIN_LIMITS, RATIO_LIMITS, VITAMIN_A_LIMIT } from '../../core/reference/feeding/limits.ts';
+import { foodsWords, foodWords as w } from '../../core/words/en/foods.ts';
+import { FindingLines } from '../feeding/FindingLines.tsx';
+import { FormChoice, type Option } from '../parts/form/fields.tsx';
+import { Why } from '../parts/Why.tsx';
+import type { Explanation } from '../state/window.ts';
+import { figure, percentRange } from './figures.ts';
+
+/** Growth under 14 weeks: the strictest the limits get. */
+const YOUNG_DAYS = 60;
+
+interface Row {
+  readonly what: string;
+  readonly figure: string;
+  /** What a growing dog needs of it, where that is published. */
+  readonly published: string;
+  readonly source: string;
+  readonly limit: string;
+}
+
+/** `label` adds the energy by every method, for a food from a pack. */
+export function FoodFigures({ food, label }: { food: Food; label: Label | null }) {
+  const usual = [...nutrientFindings(food, growthOf(null, YOUNG_DAYS)), vitaminAFinding(food)].filter((f) => f !== null);
+  const big = nutrientFindings(food, growthOf(40, YOUNG_DAYS)).filter((f) => usual.every((u) => u.code !== f.code));
+  return (
+    <>
+      <table className="foods-table food-figures">
+        <thead>
+          <tr>
+            <th scope="col">
+              <span className="unseen">{w.what}</span>
+            </th>
+            <th scope="col">{w.figure}</th>
+            <th scope="col">{w.published}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rowsOf(food).map((row) => (
+            <tr key={row.what}>
+              <th scope="row">{row.what}</th>
+              <td data-label={w.figure}>
+                <Why explanation={whyOf(row)}>{row.figure}</Why>
+              </td>
+              <td data-label={w.published}>{row.published}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="note foods-note">
+        {food.recipe.length > 0 &&
+          `${capital(w.madeOf)} ${food.recipe.map((r) => w.madeOfPart(plain(r.share * 100, 1), r.name)).join(', ')}. `}
+        {capital(food.source)} ({foodsWords.known[food.known]}). {w.bothRanges}
+      </p>
+      {label !== null && <ByMethods label={label} />}
+      <section className="food-found" aria-live="polite">
+        <h3>{w.found}</h3>
+        {usual.length === 0 && <p className="line">{w.nothingFound}</p>}
+        <FindingLines findings={usual} action={null} />
+        {big.length > 0 && <p className="line soft">{w.forBig}</p>}
+        <FindingLines findings={big} action={null} />
+      </section>
+    </>
+  );
+}
+
+function ByMethods({ label }: { label: Label }) {
+  const energies = labelEnergies(label);
+  return (
+    <>
+      <h3>{w.byMethods}</h3>
+      <table className="foods-table">
+        <tbody>
+          {ENERGY_METHODS.map((method) => {
+            const kcal = energies[method];
+            return (
+              <tr key={method}>
+                <th scope="row">{w.methods[method]}</th>
+                <td className="figure">{kcal === null ? w.notKnown : w.energyFigure(figure(kcal))}</td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </>
+  );
+}
+
+/** The figure with its source, and the limit with its own behind "More". */
+function whyOf({ what, figure: text, published, source, limit }: Row): Explanation {
+  const sum = published === '' ? [] : [{ what: w.published, figure: published, source: limit }];
+  return { figure: `${capital(what)}: ${text}.`, how: `${capital(source)}.`, sum: [{ what, figure: text, source }, ...sum] };
+}
+
+function rowsOf(food: Food): Row[] {
+  const { analysis: a, kcalPer100g: kcal } = food;
+  const from = `${food.source} (${foodsWords.known[food.known]})`;
+  const [usual, large] = [CALCIUM_LIMITS.early.usual, CALCIUM_LIMITS.early.large];
+  const ratio = RATIO_LIMITS.usual;
+  const bone = food.bone === null ? null : BONE_CALCIUM[food.bone.basis];
+  const row = (what: string, text: string, published = '', limit = '', source = from): Row => ({
+    what,
+    figure: text,
+    published,
+    limit,
+    source,
+  });
+  return [
+    row(w.energy, w.energyFigure(figure(kcal)), '', '', `${w.methodSources[food.kcalMethod]}; ${from}`),
+    row(w.protein, both(a.protein, kcal), w.atLeast(plain(PROTEIN_LIMITS.early.low, 1)), PROTEIN_LIMITS.early.source),
+    row(w.fat, both(a.fat, kcal), w.atLeast(plain(FAT_LIMIT.low, 1)), FAT_LIMIT.source),
+    row(w.water, w.gramsIn(plain(a.water, 1))),
+    row(
+      w.calcium,
+      `${w.calciumIn(rangeText(calciumPer1000Kcal(food), 1))}; ${w.milligrams(rangeText(a.calciumMg, 0))}`,
+      `${w.between(usual.low.toFixed(1), usual.high.toFixed(1))}; ${w.bigDogs(large.low.toFixed(1), large.high.toFixed(1))}`,
+      `${usual.source}; ${large.source} (${foodsWords.known[usual.known]})`,
+    ),
+    row(
+      w.ratio,
+      w.ratioFigure(rangeText(calciumToPhosphorus(food), 2)),
+      w.between(ratio.low.toFixed(1), ratio.high.toFixed(1)),
+      ratio.source,
+    ),
+    row(
+      w.boneShare,
+      w.boneFigure(percentRange(boneShareOf(food), 1)),
+      '',
+      '',
+      food.bone === null || bone === null
+        ? from
+        : `${foodsWords.boneBases[food.bone.basis]}; ${bone.source} (${foodsWords.known[bone.known]})`,
+    ),
+    row(
+      w.vitaminA,
+      a.vitaminAIu === null ? w.notKnown : w.vitaminAFigure(figure(per1000Kcal(a.vitaminAIu, kcal))),
+      w.atMost(figure(VITAMIN_A_LIMIT.high)),
+      VITAMIN_A_LIMIT.source,
+    ),
+  ];
+}
+
+/** `83 g in 1000 kcal; 14 g in 100 g` */
+function both(per100g: number, kcal: number): string {
+  return `${w.calciumIn(plain(per1000Kcal(per100g, kcal), 0))}; ${w.gramsIn(plain(per100g, 1))}`;
+}
+
+/** Instead of 100 g of this, so much of that, by energy. */
+export function Instead({ food, book, options }: { food: Food; book: FoodBook; options: readonly Option[] }) {
+  const others = options.filter((o) => o.value !== food.id);
+  const [chosen, setChosen] = useState(others[0]?.value ?? '');
+  const id = useId();
+  const other = book.find(chosen);
+  return (
+    <section className="part" aria-labelledby={id}>
+      <h2 id={id}>{w.instead}</h2>
+      <div className="form">
+        <span className="label">{w.insteadOf(food.name)}</span>
+        <span />
+        <FormChoice label={w.insteadFood} value={chosen} options={others} onChange={setChosen} />
+        <span className="label" />
+        <p className="big" aria-live="polite">
+          {other === null ? w.notKnown : w.insteadFigure(figure(equivalentGrams(100, food, other)), other.name)}
+        </p>
+      </div>
+      <p className="note">{w.insteadNote}</p>
+    </section>
+  );
+}

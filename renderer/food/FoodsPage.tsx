@@ -1,0 +1,308 @@
+import { growthOf, nutrientFindings, vitaminAFinding } from '../../core/feeding/findings.ts';
+import { foodBook, SHIPPED_FOODS } from '../../core/food/catalogue.ts';
+import { percentText, rangeText } from '../../core/food/figures.ts';
+import { boneShareOf, calciumPer1000Kcal, DEFAULT_FOOD, type Food } from '../../core/food/food.ts';
+import type { StoredFood } from '../../core/food/own-food.ts';
+import { type Feeding, feedingOf, isEmptyWeek } from '../../core/food/rotation.ts';
+import { litterName } from '../../core/litter/litter.ts';
+import { foodWords, foodsWords as w } from '../../core/words/en/foods.ts';
+import { formWords } from '../../core/words/en/form.ts';
+import { run, useQuery } from '../data/query.ts';
+import { inTheHouse } from '../facts/useLitter.ts';
+import { href } from '../links.ts';
+import { type Option, SavedChoice } from '../parts/form/fields.tsx';
+import { PageTitle } from '../parts/PageTitle.tsx';
+import { Why } from '../parts/Why.tsx';
+import { figure, percentRange } from './figures.ts';
+import './foods.css';
+import { useFeedings, useStoredFoods } from '../facts/useFoods.ts';
+
+/** Her foods and those shipped, and who eats what. */
+export function FoodsPage() {
+  const stored = useStoredFoods();
+  return (
+    <>
+      <PageTitle title={w.title} lead={w.lead}>
+        <a className="button main" href={href({ at: 'food', foodId: 'new' })}>
+          {w.write}
+        </a>
+      </PageTitle>
+      <WhoEatsWhat stored={stored} />
+      <Yours stored={stored} />
+      <Shipped />
+    </>
+  );
+}
+
+/** Every food that can be chosen: hers, then those shipped. */
+export function foodOptions(stored: readonly StoredFood[]): Option[] {
+  const own = stored.filter((f) => !f.retired).map((f) => ({ value: f.id, word: f.fields.name }));
+  return [...own, ...SHIPPED_FOODS.map((f) => ({ value: f.id, word: f.name }))];
+}
+
+function WhoEatsWhat({ stored }: { stored: readonly StoredFood[] }) {
+  const feedings = useFeedings();
+  const litters = (useQuery('litter.all', {}).value?.litters ?? []).filter(inTheHouse);
+  const book = foodBook(stored);
+  const house = feedingOf(feedings, null);
+  const houseFood = house.foodId === null ? DEFAULT_FOOD : (book.find(house.foodId) ?? DEFAULT_FOOD);
+  return (
+    <section className="foods-first">
+      <h2>{w.who}</h2>
+      <table className="foods-table foods-who">
+        <thead>
+          <tr>
+            <th scope="col">{w.eater}</th>
+            <th scope="col">{w.food}</th>
+            <th scope="col">{w.week}</th>
+          </tr>
+        </thead>
+        <tbody>
+          <Eater
+            who={w.house}
+            litterId={null}
+            feedings={feedings}
+            options={[{ value: '', word: w.asShipped(DEFAULT_FOOD.name) }, ...foodOptions(stored)]}
+          />
+          {litters.map(({ litter }) => (
+            <Eater
+              key={litter.id}
+              who={litterName(litter)}
+              litterId={litter.id}
+              feedings={feedings}
+              options={[{ value: '', word: w.asHouse(houseFood.name) }, ...foodOptions(stored)]}
+            />
+          ))}
+        </tbody>
+      </table>
+      <p className="note foods-note">{w.whoNote}</p>
+    </section>
+  );
+}
+
+function Eater({
+  who,
+  litterId,
+  feedings,
+  options,
+}: {
+  who: string;
+  litterId: string | null;
+  feedings: readonly Feeding[];
+  options: readonly Option[];
+}) {
+  const own = feedings.find((f) => f.litterId === litterId);
+  const chosen = own?.foodId ?? '';
+  // A food that was put away is still what is eaten.
+  const shown = options.some((o) => o.value === chosen) ? options : [...options, { value: chosen, word: w.away }];
+  const week = own?.week ?? null;
+  const bowls = (week ?? []).reduce((n, day) => n + Object.keys(day).length, 0);
+  return (
+    <tr>
+      <th scope="row">{who}</th>
+      <td data-label={w.food}>
+        <SavedChoice
+          inCell
+          label={w.foodOf(who)}
+          value={chosen}
+          options={shown}
+          save={async (foodId) => {
+            const done = await run('food.choose', { litterId, foodId: foodId === '' ? null : foodId });
+            return done.ok ? null : formWords.notSaved;
+          }}
+        />
+      </td>
+      <td data-label={w.week}>
+        <a href={href({ at: 'week', litterId })}>
+          {isEmptyWeek(week) ? w.weekNone : w.weekOpen}
+          <span className="unseen">{w.weekOpenOf(who)}</span>
+        </a>{' '}
+        <span className="note">{isEmptyWeek(week) ? (litterId === null ? '' : w.weekHouse) : w.bowls(bowls)}</span>
+      </td>
+    </tr>
+  );
+}
+
+/** What stands out about a food for a puppy under 14 weeks, in a few words. */
+function remark(food: Food): string {
+  const found = [...nutrientFindings(food, growthOf(null, 60)), vitaminAFinding(food)];
+  const words = found.flatMap((f) => (f === null ? [] : [w.findings[f.code] ?? f.code]));
+  return words.length === 0 ? w.within : words.join(', ');
+}
+
+function Yours({ stored }: { stored: readonly StoredFood[] }) {
+  const book = foodBook(stored);
+  const [there, away] = [stored.filter((f) => !f.retired), stored.filter((f) => f.retired)];
+  return (
+    <section className="part">
+      <h2>{w.yours}</h2>
+      {there.length === 0 ? (
+        <p className="line soft">
+          {w.none} <a href={href({ at: 'food', foodId: 'new' })}>{w.write}</a>
+        </p>
+      ) : (
+        <table className="foods-table">
+          <thead>
+            <tr>
+              <th scope="col">{w.name}</th>
+              <th scope="col">{w.form}</th>
+              <th scope="col" className="figure">
+                {w.kcal}
+              </th>
+              <th scope="col" className="figure">
+                {w.perKcal}
+              </th>
+              <th scope="col" className="figure">
+                {w.bone}
+              </th>
+              <th scope="col">{w.remark}</th>
+              <th scope="col">
+                <span className="unseen">{w.putAway}</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {there.map((f) => (
+              <YourFood key={f.id} stored={f} food={book.find(f.id)} />
+            ))}
+          </tbody>
+        </table>
+      )}
+      {away.length > 0 && (
+        <details className="foods-away">
+          <summary>
+            {w.away}: {away.length}
+          </summary>
+          {away.map((f) => (
+            <p className="line" key={f.id}>
+              {f.fields.name}{' '}
+              <button
+                type="button"
+                className="link"
+                aria-label={w.takeBackOf(f.fields.name)}
+                onClick={() => void retire(f, false)}
+              >
+                {w.takeBack}
+              </button>
+            </p>
+          ))}
+        </details>
+      )}
+    </section>
+  );
+}
+
+async function retire(food: StoredFood, retired: boolean): Promise<void> {
+  await run('food.retire', { foodId: food.id, retired });
+}
+
+function YourFood({ stored, food }: { stored: StoredFood; food: Food | null }) {
+  const { name, form } = stored.fields;
+  return (
+    <tr>
+      <th scope="row">
+        <a href={href({ at: 'food', foodId: stored.id })}>{name}</a>
+      </th>
+      <td data-label={w.form}>{w.formShort[form]}</td>
+      {food === null ? (
+        <td colSpan={4}>{w.broken}</td>
+      ) : (
+        <>
+          <td className="figure" data-label={w.kcal}>
+            <Why explanation={{ figure: foodWords.energyFigure(figure(food.kcalPer100g)), how: explained(food), sum: [] }}>
+              {figure(food.kcalPer100g)}
+            </Why>
+          </td>
+          <td className="figure" data-label={w.perKcal}>
+            {rangeText(calciumPer1000Kcal(food), 1)}
+          </td>
+          <td className="figure" data-label={w.bone}>
+            {percentRange(boneShareOf(food))}
+          </td>
+          <td data-label={w.remark}>{remark(food)}</td>
+        </>
+      )}
+      <td>
+        <button type="button" className="link note" aria-label={w.putAwayOf(name)} onClick={() => void retire(stored, true)}>
+          {w.putAway}
+        </button>
+      </td>
+    </tr>
+  );
+}
+
+function explained(food: Food): string {
+  return `${foodWords.methodSources[food.kcalMethod]}. ${food.source}.`;
+}
+
+function Shipped() {
+  return (
+    <section className="part">
+      <h2>{w.shipped}</h2>
+      <p className="soft">{w.shippedLead}</p>
+      <table className="foods-table">
+        <thead>
+          <tr>
+            <th scope="col">{w.name}</th>
+            <th scope="col">{w.ndb}</th>
+            <th scope="col" className="figure">
+              {w.kcal}
+            </th>
+            <th scope="col" className="figure">
+              {w.protein}, {w.grams}
+            </th>
+            <th scope="col" className="figure">
+              {w.fat}, {w.grams}
+            </th>
+            <th scope="col" className="figure">
+              {w.calcium}, {w.milligrams}
+            </th>
+            <th scope="col" className="figure">
+              {w.bone}
+            </th>
+            <th scope="col" className="figure">
+              {w.vitaminA}
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {SHIPPED_FOODS.map((food) => (
+            <ShippedFood key={food.id} food={food} />
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+function ShippedFood({ food }: { food: Food }) {
+  const { analysis: a } = food;
+  return (
+    <tr>
+      <th scope="row">
+        <a href={href({ at: 'food', foodId: food.id })}>{food.name}</a>
+      </th>
+      <td data-label={w.ndb}>{food.id.startsWith('usda-') ? food.id.slice(5) : '–'}</td>
+      <td className="figure" data-label={w.kcal}>
+        <Why explanation={{ figure: foodWords.energyFigure(figure(food.kcalPer100g)), how: explained(food), sum: [] }}>
+          {figure(food.kcalPer100g)}
+        </Why>
+      </td>
+      <td className="figure" data-label={w.protein}>
+        {figure(a.protein, 1)}
+      </td>
+      <td className="figure" data-label={w.fat}>
+        {figure(a.fat, 1)}
+      </td>
+      <td className="figure" data-label={w.calcium}>
+        {rangeText(a.calciumMg, 0)}
+      </td>
+      <td className="figure" data-label={w.bone}>
+        {food.bone === null ? percentRange(boneShareOf(food), 1) : percentText(food.bone.share, 0).replace(/\D+$/, '')}
+      </td>
+      <td className="figure" data-label={w.vitaminA}>
+        {a.vitaminAIu === null ? '–' : figure(a.vitaminAIu)}
+      </td>
+    </tr>
+  );
+}

@@ -1,0 +1,333 @@
+import { useRef, useState } from 'react';
+import { dateOf } from '../../core/calendar/clock.ts';
+import { type CivilDate, daysBetween } from '../../core/calendar/day.ts';
+import { aroundEstimate } from '../../core/feeding/energy.ts';
+import { growthOf } from '../../core/feeding/findings.ts';
+import { TWO_MEALS } from '../../core/feeding/meals.ts';
+import { rationOn } from '../../core/feeding/ration.ts';
+import type { HouseRules } from '../../core/feeding/rules.ts';
+import { grownEnergy } from '../../core/feeding/week-findings.ts';
+import { fillBowls, MEAL_NAMES, type Meals } from '../../core/food/bowls.ts';
+import { type FoodBook, foodOrDefault, SHIPPED_FOODS } from '../../core/food/catalogue.ts';
+import { type Food, PLAIN_FOOD } from '../../core/food/food.ts';
+import { EMPTY_WEEK, feedingOf, type GrownDog, isEmptyWeek, type Week } from '../../core/food/rotation.ts';
+import { litterName, puppyName } from '../../core/litter/litter.ts';
+import { WEANED_DAYS } from '../../core/weaning/weaning-plan.ts';
+import { mealWords } from '../../core/words/en/feeding.ts';
+import { foodsWords, foodWords, weekWords as w } from '../../core/words/en/foods.ts';
+import { useToday } from '../data/now.ts';
+import { run, useQuery } from '../data/query.ts';
+import { useLitter } from '../facts/useLitter.ts';
+import { useHouse, useLitterGrowth } from '../facts/useLitterGrowth.ts';
+import { toWeigh } from '../facts/weigh-in.ts';
+import { href } from '../links.ts';
+import { FormChoice, FormField } from '../parts/form/fields.tsx';
+import { readLine, readNumber } from '../parts/form/read.ts';
+import { PageTitle } from '../parts/PageTitle.tsx';
+import { BowlEditor } from './BowlEditor.tsx';
+import { BowlGrid, carry } from './BowlGrid.tsx';
+import { bowlAt, bowlOf, changeWeek, columnsOf, everyDay, type Place, withBowl } from './bowls.ts';
+import { foodOptions } from './FoodsPage.tsx';
+import './foods.css';
+import { rationInput } from '../facts/puppy-ration.ts';
+import { useFeedings, useFoodBook, useStoredFoods } from '../facts/useFoods.ts';
+import { useRules } from '../facts/useRules.ts';
+import { type Diner, WeekSum } from './WeekSum.tsx';
+import './week.css';
+
+/** The week of bowls of a litter, or of the house with null: the grid, the bowl in hand, what it comes to. */
+export function WeekPage({ litterId }: { litterId: string | null }) {
+  const facts = useLitter(litterId);
+  const litters = useQuery('litter.all', {});
+  if (litterId !== null && facts === null) {
+    return litters.value === null ? null : <Head title={w.title} lead={foodWords.gone} />;
+  }
+  const name = facts === null ? null : litterName(facts.litter);
+  return (
+    <>
+      <Head title={w.title} lead={name === null ? w.ofHouse : w.ofLitter(name)} />
+      <TheWeek litterId={litterId} />
+    </>
+  );
+}
+
+function Head({ title, lead }: { title: string; lead: string }) {
+  return (
+    <PageTitle title={title} lead={lead}>
+      <a href={href({ at: 'foods' })}>{foodsWords.back}</a>
+    </PageTitle>
+  );
+}
+
+function TheWeek({ litterId }: { litterId: string | null }) {
+  const feedings = useFeedings();
+  const stored = useStoredFoods();
+  const book = useFoodBook();
+  const today = useToday();
+  const rules = useRules(today, litterId);
+  const [at, setAt] = useState<Place>({ day: 0, meal: 'morning' });
+  const area = useRef<HTMLDivElement>(null);
+  const fed = feedingOf(feedings, litterId);
+  const own = feedings.find((f) => f.litterId === litterId)?.week ?? null;
+  const week = fed.week ?? EMPTY_WEEK;
+  const usual = foodOrDefault(book, fed.foodId);
+  const options = foodOptions(stored);
+  const change = (to: (week: Week) => Week) => changeWeek(litterId, to);
+  const focusCell = () => area.current?.querySelector<HTMLElement>('[data-place][tabindex="0"]')?.focus();
+  const sum = { week, rules, book, usual };
+  return (
+    <div className="week-columns" ref={area}>
+      <div>
+        <Inherits litterId={litterId} own={own} inherited={fed.week !== null} />
+        <AtHand
+          foods={atHand(usual, book)}
+          options={options}
+          book={book}
+          at={at}
+          put={(food) => void change((now) => withBowl(now, at, bowlOf(food)))}
+        />
+        <BowlGrid
+          week={week}
+          columns={columnsOf(week, rules)}
+          rules={rules}
+          book={book}
+          usual={usual}
+          at={at}
+          onGo={setAt}
+          onOpen={() => area.current?.querySelector<HTMLElement>('#bowl-editor select')?.focus()}
+          onPut={(place, bowl) => void change((now) => withBowl(now, place, bowl))}
+        />
+        <p className="note foods-note">{w.keys}</p>
+        <BowlEditor
+          key={`${at.day} ${at.meal}`}
+          place={at}
+          bowl={bowlAt(week, at)}
+          usual={usual}
+          options={options}
+          bones={options.filter((o) => book.find(o.value)?.form === 'raw meaty bone')}
+          put={(bowl) => change((now) => withBowl(now, at, bowl))}
+          onEveryDay={() => void change((now) => everyDay(now, at))}
+          onDone={focusCell}
+        />
+      </div>
+      <div>
+        {litterId === null ? <HouseSum {...sum} /> : <LitterSum {...sum} litterId={litterId} today={today} />}
+        {litterId === null && <GrownDogs />}
+      </div>
+    </div>
+  );
+}
+
+/** What is fed now, hers, and the plain mix: what a week is made of most. */
+function atHand(usual: Food, book: FoodBook): Food[] {
+  const all = [usual, ...book.own, PLAIN_FOOD, ...SHIPPED_FOODS.filter((f) => f.id === 'usda-05100')];
+  return all.filter((f, i) => all.findIndex((o) => o.id === f.id) === i);
+}
+
+function Inherits({ litterId, own, inherited }: { litterId: string | null; own: Week | null; inherited: boolean }) {
+  if (litterId !== null && own === null) return inherited ? <p className="line">{w.inherits}</p> : null;
+  if (isEmptyWeek(own) && litterId === null) return null;
+  const word = litterId === null ? w.clear : w.drop;
+  return (
+    <p className="line">
+      {litterId !== null && w.own}
+      <button type="button" className="link" onClick={() => void run('food.setWeek', { litterId, week: null })}>
+        {word}
+      </button>
+    </p>
+  );
+}
+
+/** Foods to be put into the bowl in hand by a click, or dragged into any. */
+function AtHand({
+  foods,
+  options,
+  book,
+  at,
+  put,
+}: {
+  foods: readonly Food[];
+  options: readonly { value: string; word: string }[];
+  book: FoodBook;
+  at: Place;
+  put: (food: Food) => void;
+}) {
+  const where = w.cell(w.days[at.day] ?? '', mealWords.names[at.meal]);
+  return (
+    <div className="at-hand">
+      <h2>{w.atHand}</h2>
+      <ul>
+        {foods.map((food) => (
+          <li key={food.id}>
+            <button
+              type="button"
+              className="at-hand-food"
+              draggable
+              aria-label={w.put(food.name, where)}
+              onDragStart={(event) => carry(event, bowlOf(food))}
+              onClick={() => put(food)}
+            >
+              {food.name}
+            </button>
+          </li>
+        ))}
+        <li className="at-hand-other">
+          <FormChoice
+            inCell
+            label={w.another}
+            value=""
+            options={[{ value: '', word: w.another }, ...options]}
+            onChange={(foodId) => {
+              const food = book.find(foodId);
+              if (food !== null) put(food);
+            }}
+          />
+        </li>
+      </ul>
+    </div>
+  );
+}
+
+interface SumFacts {
+  readonly week: Week;
+  readonly rules: HouseRules;
+  readonly book: FoodBook;
+  readonly usual: Food;
+}
+
+/** A grown dog's day by the grown share of the rules, in two bowls. */
+function grownDiner(dog: GrownDog, word: string, key: string, rules: HouseRules): Diner {
+  const { meals } = fillBowls(rules.shareAdult * dog.kg * 1000, TWO_MEALS, 'g');
+  return { key, word, eaters: { count: 1, meals }, energy: grownEnergy(dog.kg), growth: null };
+}
+
+const EXAMPLE_DOG: GrownDog = { name: '', kg: 25 };
+
+function HouseSum(props: SumFacts) {
+  const dogs = useFeedings().find((f) => f.litterId === null)?.dogs ?? [];
+  const { massUnit } = useHouse();
+  const diners =
+    dogs.length === 0
+      ? [grownDiner(EXAMPLE_DOG, w.grown(w.exampleDog, String(EXAMPLE_DOG.kg)), 'example', props.rules)]
+      : dogs.map((dog, i) => grownDiner(dog, w.grown(dog.name, String(dog.kg)), `dog ${i} ${dog.name}`, props.rules));
+  return <WeekSum {...props} diners={diners} unit={massUnit} note={null} />;
+}
+
+function LitterSum({ litterId, today, ...props }: SumFacts & { litterId: string; today: CivilDate }) {
+  const facts = useLitterGrowth(litterId);
+  const dogs = useFeedings().find((f) => f.litterId === null)?.dogs ?? [];
+  const all = toWeigh(facts.puppies).flatMap((puppy) => {
+    const input = rationInput(facts, puppy, props.rules, props.usual, today);
+    return input === null ? [] : [{ puppy, input, ration: rationOn(input) }];
+  });
+  const published = (kcal: number) => aroundEstimate(kcal, props.rules.growthMethod);
+  const puppies: Diner[] = all.map(({ puppy, input, ration }) => ({
+    key: puppy.id,
+    word: w.puppy(puppyName(puppy)),
+    eaters: { count: 1, meals: ration.meals },
+    energy: ration.estimateKcal === null ? null : published(ration.estimateKcal),
+    growth: growthOf(input.adultKg, daysBetween(input.born, input.day)),
+  }));
+  const estimates = all.map((p) => p.ration.estimateKcal);
+  const first = puppies[0];
+  const whole: Diner[] =
+    first === undefined
+      ? []
+      : [
+          {
+            key: 'litter',
+            word: w.wholeLitter,
+            eaters: { count: all.length, meals: sumOf(all.map((p) => p.ration.meals)) },
+            energy: estimates.some((e) => e === null) ? null : published(estimates.reduce<number>((s, e) => s + (e ?? 0), 0)),
+            growth: puppies.find((p) => p.growth?.size === 'large')?.growth ?? first.growth,
+          },
+        ];
+  const grown = dogs.map((dog, i) => grownDiner(dog, w.grown(dog.name, String(dog.kg)), `dog ${i} ${dog.name}`, props.rules));
+  const unweaned = facts.litter !== null && daysBetween(dateOf(facts.litter.whelpedAt), today) < WEANED_DAYS;
+  return (
+    <WeekSum
+      {...props}
+      diners={[...whole, ...puppies, ...grown]}
+      unit={facts.house.massUnit}
+      note={unweaned ? w.atEight : null}
+    />
+  );
+}
+
+function sumOf(all: readonly Meals[]): Meals {
+  const sum: Meals = {};
+  for (const meals of all) {
+    for (const name of MEAL_NAMES) {
+      const grams = meals[name];
+      if (grams !== undefined) sum[name] = (sum[name] ?? 0) + grams;
+    }
+  }
+  return sum;
+}
+
+/** The grown dogs of the house: name and weight, one line each. */
+function GrownDogs() {
+  const dogs = useFeedings().find((f) => f.litterId === null)?.dogs ?? [];
+  const [name, setName] = useState('');
+  const [kg, setKg] = useState('');
+  const [tried, setTried] = useState(false);
+  const readName = readLine(60, w.dogNameNeeded)(name);
+  const readKg = readNumber({ low: 0.5, high: 120, unit: 'kg', example: '25' })(kg);
+  const save = (to: readonly GrownDog[]) => run('dogs.setGrown', { dogs: to.length === 0 ? null : [...to] });
+  const add = async () => {
+    setTried(true);
+    if (!readName.ok || !readKg.ok) return;
+    const done = await save([...dogs, { name: readName.value, kg: readKg.value }]);
+    if (!done.ok) return;
+    setName('');
+    setKg('');
+    setTried(false);
+  };
+  return (
+    <section className="part">
+      <h2>{w.dogs}</h2>
+      <p className="soft">{w.dogsLead}</p>
+      {dogs.map((dog, i) => (
+        <p className="line" key={`${dog.name} ${dog.kg}`}>
+          {w.grown(dog.name, String(dog.kg))}
+          <button
+            type="button"
+            className="link note"
+            aria-label={w.removeDog(dog.name)}
+            onClick={() => void save(dogs.filter((_, at) => at !== i))}
+          >
+            {w.takeOutShort}
+          </button>
+        </p>
+      ))}
+      <form
+        className="form"
+        onSubmit={(event) => {
+          event.preventDefault();
+          void add();
+        }}
+      >
+        <FormField
+          label={w.dogName}
+          value={name}
+          onChange={setName}
+          sentence={tried && !readName.ok ? readName.sentence : null}
+        />
+        <FormField
+          label={w.dogKg}
+          hint={w.dogKgHint}
+          inputMode="decimal"
+          value={kg}
+          onChange={setKg}
+          sentence={tried && !readKg.ok ? readKg.sentence : null}
+        />
+        <span className="label" />
+        <p>
+          <button type="submit" className="button">
+            {w.addDog}
+          </button>
+        </p>
+      </form>
+    </section>
+  );
+}

@@ -1,0 +1,249 @@
+import { clockOf, dateOf, fromLocalMinutes, localMinutes } from '../../core/calendar/clock.ts';
+import { type CivilDate, daysBetween } from '../../core/calendar/day.ts';
+import { longDate } from '../../core/calendar/words.ts';
+import type { Assessment, Level } from '../../core/growth/assess.ts';
+import type { ReadingFinding } from '../../core/growth/findings.ts';
+import type { GrowthInput } from '../../core/growth/input.ts';
+import { litterName, type Puppy, puppyName } from '../../core/litter/litter.ts';
+import type { House } from '../../core/people/house.ts';
+import { massText } from '../../core/units/mass.ts';
+import { when } from '../../core/words/en/dates.ts';
+import { answerWords, growthWords } from '../../core/words/en/growth.ts';
+import { now, useToday } from '../data/now.ts';
+import { run } from '../data/query.ts';
+import { knownOf } from '../facts/known.ts';
+import { type LitterGrowthFacts, useLitterGrowth } from '../facts/useLitterGrowth.ts';
+import { useRules } from '../facts/useRules.ts';
+import { readingOf, sessionAt, toWeigh } from '../facts/weigh-in.ts';
+import { LitterBeside } from '../feeding/Beside.tsx';
+import { ThawToday } from '../freezer/ThawToday.tsx';
+import { href } from '../links.ts';
+import { CollarBand } from '../parts/CollarBand.tsx';
+import { LevelMark } from '../parts/LevelMark.tsx';
+import { MealsToday } from '../weaning/MealsToday.tsx';
+import { TopUpPart } from '../weaning/TopUpPart.tsx';
+import { LitterDrift } from './LitterDrift.tsx';
+import { VetLine } from './VetLine.tsx';
+import './today.css';
+
+const RANK: Record<Level, number> = { act: 0, watch: 1, steady: 2 };
+
+/** Who to look at, where everyone stands, what to feed. */
+export function TodayPage({ litterId }: { litterId: string }) {
+  const facts = useLitterGrowth(litterId);
+  const today = useToday();
+  const rules = useRules(today, litterId);
+  const { litter, input, growth, puppies } = facts;
+  if (litter === null || input === null || growth === null) return null;
+  const order = toWeigh(puppies);
+  const flagged = order
+    .map((puppy) => ({ puppy, assessment: growth.puppies.get(puppy.id) }))
+    .filter((f): f is { puppy: Puppy; assessment: Assessment } => f.assessment !== undefined && f.assessment.level !== 'steady')
+    .toSorted((a, b) => RANK[a.assessment.level] - RANK[b.assessment.level]);
+  const state = weighState(facts, order, today);
+  return (
+    <>
+      <header className="title">
+        <div>
+          <h1>{longDate(today)}</h1>
+          <p>
+            {growthWords.dayOfLife(litterName(litter), daysBetween(dateOf(litter.whelpedAt), today))} {state.sentence}
+          </p>
+        </div>
+        <div className="right today-middle">
+          {growth.middleGrams !== null && (
+            <p>
+              <b className="big">{massText(growth.middleGrams, facts.house.massUnit)}</b>
+              <br />
+              <span className="note">{growthWords.middleOfLitter}</span>
+            </p>
+          )}
+          {!state.done && order.length > 0 && (
+            <a className="button main" href={href({ at: 'litter', litterId, page: 'weigh-in', puppyId: null })}>
+              {growthWords.startWeighIn}
+            </a>
+          )}
+        </div>
+      </header>
+      <Questions facts={facts} order={order} />
+      {growth.litter.level !== 'steady' && (
+        <Flagged
+          heading={growthWords.lookAtLitter(litter.dam)}
+          level={growth.litter.level}
+          sentence={growth.litter.sentence}
+          todo={growth.litter.todo}
+          by={null}
+          house={facts.house}
+        />
+      )}
+      {flagged.map(({ puppy, assessment }, at) => (
+        <Flagged
+          key={puppy.id}
+          puppy={puppy}
+          heading={growthWords.lookAt(puppyName(puppy))}
+          level={assessment.level}
+          sentence={assessment.sentence}
+          todo={assessment.todo}
+          by={weighAgainBy(assessment)}
+          house={facts.house}
+          assessment={assessment}
+          weigh={{ href: href({ at: 'litter', litterId, page: 'weigh-in', puppyId: puppy.id }), main: at === 0 && state.done }}
+        />
+      ))}
+      <div className="today-drift">
+        <LitterDrift
+          litterId={litterId}
+          puppies={puppies}
+          growth={growth}
+          input={input}
+          unit={facts.house.massUnit}
+          today={today}
+          weighedIds={null}
+        />
+      </div>
+      <p className="soft today-others">{othersSentence(order, input, growth.puppies, flagged.length)}</p>
+      {growth.findings.length > 0 && (
+        <section className="part">
+          <h2>{growthWords.findings}</h2>
+          {growth.findings.map((f) => (
+            <FindingLine key={`${f.readingId} ${f.kind}`} finding={f} />
+          ))}
+        </section>
+      )}
+      <MealsToday litterId={litterId} />
+      <ThawToday />
+      <LitterBeside facts={facts} order={order} rules={rules} today={today} />
+    </>
+  );
+}
+
+function weighState(facts: LitterGrowthFacts, order: readonly Puppy[], today: CivilDate): { done: boolean; sentence: string } {
+  const session = sessionAt(clockOf(now().local));
+  const done = order.map((p) => readingOf(facts.readings, p.id, today, session)).filter((r) => r !== null);
+  if (order.length > 0 && done.length === order.length) {
+    const last = done.reduce((a, b) => (a.instant > b.instant ? a : b));
+    return { done: true, sentence: growthWords.everyoneWeighed(clockOf(last.at)) };
+  }
+  if (done.length === 0) return { done: false, sentence: growthWords.nobodyWeighed(growthWords.session[session]) };
+  return { done: false, sentence: growthWords.weighedSoFar(done.length, order.length) };
+}
+
+function weighAgainBy(a: Assessment): string | null {
+  if (a.weighAgainHours === null || a.at === null) return null;
+  const due = fromLocalMinutes(localMinutes(a.at) + a.weighAgainHours * 60);
+  const { local } = now();
+  if (due <= local) return growthWords.weighAgainSince(when(due, dateOf(local)));
+  return growthWords.weighAgainBy(clockOf(due), dateOf(due) !== dateOf(local));
+}
+
+function othersSentence(
+  order: readonly Puppy[],
+  input: GrowthInput,
+  assessments: ReadonlyMap<string, Assessment>,
+  flagged: number,
+): string {
+  const known = order.filter((p) => assessments.get(p.id)?.grams != null);
+  if (known.length === 0) return '';
+  const steady = known.length - flagged;
+  if (flagged === 0 && known.every((p) => knownOf(input, p.id) === 'once')) return growthWords.weighedOnce;
+  const first = flagged === 0 ? growthWords.everyoneSteady : steady > 0 ? growthWords.othersSteady(steady) : '';
+  const smallest = known
+    .filter((p) => assessments.get(p.id)?.level === 'steady')
+    .toSorted((a, b) => (assessments.get(a.id)?.standing ?? 0) - (assessments.get(b.id)?.standing ?? 0))[0];
+  const standing = smallest === undefined ? null : (assessments.get(smallest.id)?.standing ?? null);
+  const more =
+    smallest !== undefined && standing !== null && standing < -0.08
+      ? growthWords.about(puppyName(smallest), assessments.get(smallest.id)?.sentence ?? '')
+      : '';
+  return [first, more].filter((s) => s !== '').join(' ');
+}
+
+interface FlaggedProps {
+  heading: string;
+  level: Level;
+  sentence: string;
+  todo: readonly string[];
+  by: string | null;
+  house: House;
+  puppy?: Puppy;
+  assessment?: Assessment;
+  weigh?: { href: string; main: boolean };
+}
+
+function Flagged({ heading, level, sentence, todo, by, house, puppy, assessment, weigh }: FlaggedProps) {
+  return (
+    <section className="flagged">
+      {puppy !== undefined && <CollarBand collar={puppy.collar} height={40} label={null} />}
+      <div>
+        <h2>
+          {puppy === undefined ? heading : <a href={href({ at: 'puppy', puppyId: puppy.id, view: 'notes' })}>{heading}</a>}{' '}
+          <LevelMark level={level} />
+        </h2>
+        <p>
+          {sentence} {by}
+        </p>
+        {todo.length > 0 && (
+          <ol className="todo">
+            {todo.map((t) => (
+              <li key={t}>{t}</li>
+            ))}
+          </ol>
+        )}
+        {level === 'act' && <VetLine house={house} />}
+        {puppy !== undefined && assessment !== undefined && <TopUpPart puppy={puppy} assessment={assessment} house={house} />}
+        <p className="note">{growthWords.notDiagnosis}</p>
+      </div>
+      {weigh !== undefined && puppy !== undefined && (
+        <a className={weigh.main ? 'button main' : 'button'} href={weigh.href}>
+          {growthWords.weigh(puppyName(puppy))}
+        </a>
+      )}
+    </section>
+  );
+}
+
+/** A reading that does not fit, with its answers. A scale fault has none: weigh again. */
+function FindingLine({ finding }: { finding: ReadingFinding }) {
+  const { readingId, withReadingId, puppyId } = finding;
+  const keep = async () => {
+    for (const id of [readingId, withReadingId]) if (id !== null) await run('growth.keep', { readingId: id });
+  };
+  return (
+    <p className="line finding">
+      <span>{finding.sentence}</span>
+      {finding.kind === 'swap' && withReadingId !== null && (
+        <button type="button" className="link" onClick={() => void run('growth.exchange', { readingId, withReadingId })}>
+          {answerWords.exchangeThem}
+        </button>
+      )}
+      {finding.kind !== 'scale' && (
+        <button type="button" className="link" onClick={() => void keep()}>
+          {withReadingId === null ? answerWords.right : answerWords.theyAreRight}
+        </button>
+      )}
+      {finding.kind === 'mistyped' && <a href={href({ at: 'puppy', puppyId, view: 'notes' })}>{growthWords.answerIt}</a>}
+    </p>
+  );
+}
+
+/** Weights kept but held out, waiting for an answer. */
+function Questions({ facts, order }: { facts: LitterGrowthFacts; order: readonly Puppy[] }) {
+  const held = facts.readings.filter((r) => r.held && !r.withdrawn && r.supersededBy === null);
+  if (held.length === 0) return null;
+  return (
+    <section className="questions">
+      <h2>{growthWords.question}</h2>
+      {held.map((r) => {
+        const puppy = order.find((p) => p.id === r.puppyId);
+        if (puppy === undefined) return null;
+        return (
+          <p className="line" key={r.id}>
+            <CollarBand collar={puppy.collar} height={20} label={null} />
+            {growthWords.questionMore(puppyName(puppy), massText(r.grams, facts.house.massUnit))}{' '}
+            <a href={href({ at: 'puppy', puppyId: puppy.id, view: 'notes' })}>{growthWords.answerIt}</a>
+          </p>
+        );
+      })}
+    </section>
+  );
+}

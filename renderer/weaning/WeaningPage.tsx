@@ -1,0 +1,208 @@
+import { useMemo } from 'react';
+import { ageInWords } from '../../core/calendar/age.ts';
+import { clockOf } from '../../core/calendar/clock.ts';
+import { addDays, daysBetween } from '../../core/calendar/day.ts';
+import { earliestGoHome } from '../../core/homing/go-home-day.ts';
+import { litterName, puppyName } from '../../core/litter/litter.ts';
+import { foodText } from '../../core/units/food.ts';
+import { restsOn, type WeaningEvent } from '../../core/weaning/eaten.ts';
+import { solidShare, type WeaningDay, type WeaningInput, weaningDay } from '../../core/weaning/weaning.ts';
+import { holdSentence, nextStep, weaningFindings } from '../../core/weaning/weaning-words.ts';
+import { dayOfWeek } from '../../core/words/en/dates.ts';
+import { weaningWords as w } from '../../core/words/en/weaning.ts';
+import { DamPart } from '../dogs/DamPart.tsx';
+import { useWeaning, type Weaning } from '../facts/useWeaning.ts';
+import { CollarBand } from '../parts/CollarBand.tsx';
+import { PageTitle } from '../parts/PageTitle.tsx';
+import { Why } from '../parts/Why.tsx';
+import { MealsToday } from './MealsToday.tsx';
+import { StoolNotes } from './StoolNotes.tsx';
+import { WeaningBegin } from './WeaningBegin.tsx';
+import { WeaningPlanPart } from './WeaningPlanPart.tsx';
+import { WeaningPrep } from './WeaningPrep.tsx';
+import { WeaningSteps } from './WeaningSteps.tsx';
+import { daysAhead, explainDay, holdingOn, stepSpans } from './weaning-facts.ts';
+import { takeNoteBack, writeToday } from './weaning-notes.ts';
+import './weaning.css';
+
+/** From milk to bowl: the steps, what to weigh out tomorrow, today's meals, the dam, the plan. */
+export function WeaningPage({ litterId }: { litterId: string }) {
+  const weaning = useWeaning(litterId);
+  if (weaning === null) return null;
+  const { plan, input } = weaning;
+  if (plan === null || input === null) return <NotBegun weaning={weaning} />;
+  return <Begun weaning={weaning} input={input} />;
+}
+
+function NotBegun({ weaning }: { weaning: Weaning }) {
+  const { litter, born, today, input } = weaning;
+  const age = ageInWords(born, today);
+  return (
+    <>
+      <PageTitle
+        title={w.title}
+        lead={input === null ? w.beginLead(litterName(litter), age) : w.beginLate(litterName(litter), age)}
+      />
+      {input === null ? (
+        <WeaningBegin weaning={weaning} />
+      ) : (
+        <>
+          <MealsToday litterId={litter.id} bare />
+          <section className="part">
+            <h2>{w.beginLateHeading}</h2>
+            <WeaningBegin weaning={weaning} />
+          </section>
+        </>
+      )}
+      <DamPart weaning={weaning} solids={input === null ? 0 : 1} />
+    </>
+  );
+}
+
+function Begun({ weaning, input }: { weaning: Weaning; input: WeaningInput }) {
+  const { litter, order, today, age, facts } = weaning;
+  const [now, tomorrow] = useMemo(
+    () => [weaningDay(input, today), weaningDay(input, addDays(today, 1))] as const,
+    [input, today],
+  );
+  const spans = useMemo(() => stepSpans(input), [input]);
+  const holding = now.step === null ? [] : holdingOn(now, order);
+  return (
+    <>
+      <Head weaning={weaning} input={input} now={now} />
+      <WeaningSteps plan={input.plan} spans={spans} nowStep={now.step} today={age} dam={litter.dam} holding={holding} />
+      {holding.map((h) => (
+        <p key={h.puppyId} className="weaning-hold">
+          <CollarBand collar={h.collar} height={22} label={null} />
+          <span>
+            <b>{puppyName(h.puppy)}</b> {holdSentence(h.share, h.puppy.sex)}
+          </span>
+        </p>
+      ))}
+      <Rests weaning={weaning} now={now} />
+      <WeaningPrep weaning={weaning} input={input} day={tomorrow} />
+      <MealsToday litterId={litter.id} bare />
+      <section className="part weaning-two">
+        <StoolNotes weaning={weaning} />
+        <Findings input={input} now={now} />
+      </section>
+      <DamPart weaning={weaning} solids={now.step === null ? 0 : solidShare(now)} />
+      <WeaningPlanPart weaning={weaning} spans={spans} />
+      <Diary weaning={weaning} unit={facts.house.massUnit} />
+    </>
+  );
+}
+
+function Head({ weaning, input, now }: { weaning: Weaning; input: WeaningInput; now: WeaningDay }) {
+  const { age, born, facts } = weaning;
+  const unit = facts.house.massUnit;
+  const { plan } = input;
+  const next = nextStep(plan, daysAhead(input));
+  const starts = daysBetween(born, plan.starts);
+  const figure = foodText(now.dayGrams, unit);
+  return (
+    <header className="title">
+      <div>
+        <h1>{w.title}</h1>
+        <p>
+          {now.step === null ? w.leadBefore(age, plan.starts, starts) : w.lead(age, starts)}{' '}
+          {now.step !== null && now.weaned && `${w.weaned} ${w.goHome(earliestGoHome(born, { fromDay: 56 }))}`}
+          {now.step !== null && !now.weaned && (next === null ? w.lastStep : nextSentence(weaning, input, next))}
+        </p>
+      </div>
+      {now.step !== null && (
+        <p className="right weaning-today">
+          <b className="big">{figure}</b>
+          <br />
+          <span className="note">
+            {w.todayForLitter}{' '}
+            <Why explanation={explainDay(input, now, unit, `${figure}.`)}>
+              {w.fromBowl(w.percent(plan.steps[now.step]?.share ?? 0))}
+            </Why>
+          </span>
+        </p>
+      )}
+    </header>
+  );
+}
+
+function nextSentence({ born }: Weaning, { plan }: WeaningInput, next: { day: WeaningDay['day']; step: number }): string {
+  const step = plan.steps[next.step];
+  const before = plan.steps[next.step - 1];
+  if (step === undefined) return '';
+  const what = before?.texture === step.texture ? w.fromBowl(w.percent(step.share)) : w.textures[step.texture];
+  return w.next(daysBetween(born, next.day), next.day, what);
+}
+
+/** The steps stand still, and why; or the way to make them. */
+function Rests({ weaning: { litter, events, today }, now }: { weaning: Weaning; now: WeaningDay }) {
+  if (now.step === null || now.weaned) return null;
+  const pauses = events.filter((e) => e.note.kind === 'pause');
+  const paused = restsOn(pauses, today);
+  const pause = (on: boolean) => void writeToday(litter.id, { kind: 'pause', paused: on });
+  return (
+    <p className="weaning-rests">
+      {now.rests && <b>{paused ? w.restsPaused : w.restsLoose} </b>}
+      <button type="button" className="link" onClick={() => pause(!paused)}>
+        {paused ? w.goOn : w.pause}
+      </button>
+    </p>
+  );
+}
+
+function Findings({ input, now }: { input: WeaningInput; now: WeaningDay }) {
+  const found = weaningFindings(input, now);
+  if (found.length === 0) return null;
+  return (
+    <div>
+      <h3>{w.findings}</h3>
+      {found.map((f) => (
+        <p key={f.code} className="line weaning-finding">
+          <span>
+            {f.sentence} {f.mend} <span className="note">{w.source(f.source, f.known)}</span>
+          </span>
+        </p>
+      ))}
+    </div>
+  );
+}
+
+const LAST_NOTES = 8;
+
+function Diary({ weaning: { events, order } }: { weaning: Weaning; unit: string }) {
+  const latest = events.toReversed().slice(0, LAST_NOTES);
+  return (
+    <section className="part">
+      <h2>{w.diary}</h2>
+      {latest.length === 0 && <p className="line soft">{w.diaryNone}</p>}
+      {latest.map((e) => {
+        const puppy = order.find((p) => p.id === e.puppyId);
+        const what = `${puppy === undefined ? '' : w.whose(puppyName(puppy))}${noteWords(e)}`;
+        return (
+          <p key={e.id} className="line">
+            <span className="soft">
+              {dayOfWeek(e.day)} {clockOf(e.at)}
+            </span>
+            <span>{what}</span>
+            <button type="button" className="link" aria-label={`${w.takeBack}: ${what}`} onClick={() => void takeNoteBack(e.id)}>
+              {w.takeBack}
+            </button>
+          </p>
+        );
+      })}
+    </section>
+  );
+}
+
+function noteWords({ note }: WeaningEvent): string {
+  switch (note.kind) {
+    case 'meal':
+      return w.diaryMeal(note.meal, note.ate);
+    case 'stool':
+      return w.diaryStool(note.stool);
+    case 'pause':
+      return w.diaryPause(note.paused);
+    case 'answer':
+      return w.diaryAnswer(note.suggestion, note.accepted);
+  }
+}

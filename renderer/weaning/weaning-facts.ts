@@ -1,0 +1,86 @@
+/** What the weaning screens show of a plan: the ages of its steps, who holds, what a day comes to. */
+
+import { daysBetween } from '../../core/calendar/day.ts';
+import { GROWTH_SOURCES } from '../../core/feeding/energy.ts';
+import type { MealName } from '../../core/food/bowls.ts';
+import { type Puppy, puppyName } from '../../core/litter/litter.ts';
+import { foodText } from '../../core/units/food.ts';
+import type { MassUnit } from '../../core/units/mass.ts';
+import { type WeaningDay, type WeaningInput, weaningDays } from '../../core/weaning/weaning.ts';
+import { weaningWords as w } from '../../core/words/en/weaning.ts';
+import type { Explanation } from '../state/window.ts';
+import type { Holding } from './WeaningSteps.tsx';
+
+/** Ages in days that each step runs from and to, with the rests there were. A step that rests keep away follows the one before it. */
+export function stepSpans(input: WeaningInput): { from: number; to: number }[] {
+  const { plan } = input;
+  const startAge = daysBetween(input.puppies[0]?.born ?? plan.starts, plan.starts);
+  const planned = plan.steps.reduce((all, s) => all + s.days, 0);
+  const rested = Math.max(0, daysBetween(plan.starts, input.today));
+  const days = weaningDays({ ...input, puppies: [] }, plan.starts, planned + rested + 7);
+  const spans: { from: number; to: number }[] = [];
+  for (const [i, step] of plan.steps.entries()) {
+    const before = spans.at(-1);
+    const first = days.findIndex((d) => d.step === i);
+    const from = first === -1 ? (before?.to ?? startAge) : startAge + first;
+    if (before !== undefined) before.to = from;
+    spans.push({ from, to: from + step.days });
+  }
+  return spans;
+}
+
+/** Puppies that stay behind the litter on a day. */
+export function holdingOn(day: WeaningDay, order: readonly Puppy[]): (Holding & { puppy: Puppy })[] {
+  return day.puppies.flatMap((d) => {
+    const puppy = order.find((p) => p.id === d.puppyId);
+    return d.holds && puppy !== undefined
+      ? [{ puppyId: puppy.id, name: puppyName(puppy), collar: puppy.collar, share: d.share, puppy }]
+      : [];
+  });
+}
+
+/** The first meal of today that nothing is noted about, if its time has come or it is the next; null when all are noted. */
+export function presentMeal(meals: readonly MealName[], noted: ReadonlySet<MealName>): MealName | null {
+  return meals.find((m) => !noted.has(m)) ?? null;
+}
+
+/** The day's sum, line by line. */
+export function explainDay(input: WeaningInput, day: WeaningDay, unit: MassUnit, figure: string): Explanation {
+  const fed = day.puppies.filter((p) => p.grams !== null);
+  const weight = fed.reduce((all, p) => all + (p.grams ?? 0), 0);
+  const shares = [...new Set(fed.map((p) => w.percent(p.share)))].join(', ');
+  const kg = `${(weight / 1000).toFixed(1)}\u00a0kg`;
+  const rule = `${Number((input.rules.shareYoung * 100).toFixed(1))}\u00a0%`;
+  const kcal = (day.dayGrams * input.food.kcalPer100g) / 100;
+  const need = fed.reduce((all, p) => all + (p.estimateKcal ?? 0), 0);
+  const estimate = GROWTH_SOURCES[input.rules.growthMethod];
+  const from = w.sumSources;
+  return {
+    figure,
+    how: w.how(kg, rule, shares),
+    sum: [
+      { what: w.sumWeight, figure: kg, source: from.weights },
+      { what: w.sumRule, figure: rule, source: from.rules },
+      { what: w.sumStep, figure: shares, source: from.plan },
+      ...(day.cut < 1 ? [{ what: w.sumCut, figure: `× ${Number(day.cut.toFixed(3))}`, source: from.rules }] : []),
+      { what: w.sumDay, figure: foodText(day.dayGrams, unit), source: from.computed },
+      { what: w.sumKcal, figure: `${Math.round(kcal)}\u00a0kcal`, source: `${input.food.name}: ${input.food.source}` },
+      ...(need > 0
+        ? [
+            {
+              what: w.sumEstimate,
+              figure: `${Math.round(need)}\u00a0kcal`,
+              source: `${estimate.source} (${estimate.known})`,
+            },
+          ]
+        : []),
+    ],
+  };
+}
+
+/** The next day after today on which the step changes, looking two months ahead. */
+export function daysAhead(input: WeaningInput): WeaningDay[] {
+  const { plan, today } = input;
+  const begun = daysBetween(plan.starts, today) >= 0;
+  return weaningDays({ ...input, puppies: [] }, begun ? today : plan.starts, 62);
+}
