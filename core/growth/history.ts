@@ -8,7 +8,8 @@ import { type VeryLow, veryLowBelow } from './birth-class.ts';
 import { firstDaysLevel } from './first-days.ts';
 import type { GrowthInput, GrowthPuppy } from './input.ts';
 import { type Level, LITTER_MARKS, levelAfter, type Marks, puppyMarks, worse } from './levels.ts';
-import { type Window, windowOf } from './littermates-path.ts';
+import { fitStart, START_DAYS } from './litter-start.ts';
+import { firstWithin, LITTER_WINDOW_DAYS, PUPPY_WINDOW_DAYS, type Window, windowOf } from './littermates-path.ts';
 import { inferredStep } from './noise.ts';
 import { NO_SUMS, type NoiseFactors, type NoiseSums, noiseFactors, withRise } from './noise-estimate.ts';
 import { type PuppyScore, scorePuppy } from './one-puppy.ts';
@@ -109,13 +110,18 @@ function knownAfter(past: Snapshot | null, session: WeighSession, input: GrowthI
   const stepGrams = input.scaleStepGrams ?? stepOf([...earlier.sessions, session]);
   const born = input.puppies.map((p) => p.bornInstant);
   const alone = input.puppies.length < 2;
-  const reference = referenceFor([...earlier.sessions, { ...session, rows: session.rows.map(asCounting) }], input);
-  const cleaned = cleanNext(earlier, session, index, { born, reference, stepGrams, alone });
+  const middleBirth = middleBirthOf([...earlier.sessions, { ...session, rows: session.rows.map(asCounting) }], input);
+  // A weight is judged by what was known before it, a puppy also by what it shows.
+  const expected = referenceFor(earlier.sessions, middleBirth, input.puppies.length, stepGrams);
+  const cleaned = cleanNext(earlier, session, index, { born, reference: expected, stepGrams, alone });
+  const reference = referenceFor(cleaned.sessions, middleBirth, input.puppies.length, stepGrams);
   const k = cleaned.sessions.length - 1;
-  const window = windowOf(cleaned.sessions, k, input.puppies.length, reference);
+  const over = (days: number) =>
+    windowOf(cleaned.sessions, firstWithin(cleaned.sessions, k, days), k, input.puppies.length, reference);
+  const window = over(PUPPY_WINDOW_DAYS);
   const rises = past?.rises ?? NO_SUMS;
   const own = noiseFactors({ count: cleaned.middles, squares: cleaned.middleSquares }, rises);
-  const litter = litterAfter(past?.litter ?? null, window, reference, stepGrams, own);
+  const litter = litterAfter(past?.litter ?? null, over(LITTER_WINDOW_DAYS), reference, stepGrams, own);
   const before =
     past?.puppies ??
     input.puppies.map((): PuppyTrack => ({ level: 'steady', rule: 'steady', found: null, start: null, last: null }));
@@ -203,11 +209,12 @@ function asCounting(row: WeighSession['rows'][number]): CleanRow {
     verdict: 'counts',
     partner: null,
     anew: false,
+    settled: false,
   };
 }
 
-/** The reference by the middle birth weight; a later first weight is reckoned back to birth. */
-function referenceFor(sessions: readonly CleanSession[], input: GrowthInput): ReferenceGain {
+/** The middle birth weight in grams; a later first weight is reckoned back to birth, and before any the class tells. */
+function middleBirthOf(sessions: readonly CleanSession[], input: GrowthInput): number {
   const firsts = new Map<string, { grams: number; ageDays: number }>();
   for (const session of sessions) {
     if (firsts.size === input.puppies.length) break;
@@ -215,13 +222,22 @@ function referenceFor(sessions: readonly CleanSession[], input: GrowthInput): Re
       if (row.used !== null && !firsts.has(row.puppy.id)) firsts.set(row.puppy.id, { grams: row.used, ageDays: row.ageDays });
     }
   }
-  if (firsts.size === 0) return referenceGain(USUAL_BIRTH[input.sizeClass ?? 'medium']);
-  let reference = referenceGain(USUAL_BIRTH[input.sizeClass ?? 'medium']);
+  let birth = USUAL_BIRTH[input.sizeClass ?? 'medium'];
+  if (firsts.size === 0) return birth;
   for (let round = 0; round < 3; round += 1) {
-    const births = [...firsts.values()].map((f) => f.grams / Math.exp(reference.since(f.ageDays)));
-    reference = referenceGain(Math.max(50, middle(births)));
+    const reference = referenceGain(birth);
+    birth = Math.max(50, middle([...firsts.values()].map((f) => f.grams / Math.exp(reference.since(f.ageDays)))));
   }
-  return reference;
+  return birth;
+}
+
+/** The reference of this litter, with its start as the sessions show it. */
+function referenceFor(sessions: readonly CleanSession[], birthGrams: number, puppies: number, stepGrams: number): ReferenceGain {
+  const usual = referenceGain(birthGrams);
+  const after = sessions.findIndex((s) => s.rows.every((r) => r.ageDays > START_DAYS));
+  const last = (after === -1 ? sessions.length : after) - 1;
+  if (last < 1) return usual;
+  return referenceGain(birthGrams, fitStart(windowOf(sessions, 0, last, puppies, usual), usual, stepGrams));
 }
 
 function stepOf(sessions: readonly { readonly rows: readonly { readonly reading: { readonly grams: number } }[] }[]): number {

@@ -1,7 +1,6 @@
 /** A puppy's filtered level and pace, from one reading to the next: what the next weight should be. */
-
 import { middle } from '../statistics/median.ts';
-import { firstDayShare, READING_SPREAD, SHARED_RATE, weaningDays, weighingVariance } from './noise.ts';
+import { FIRST_DAY_UNKNOWN, firstDayShare, READING_SPREAD, SHARED_RATE, weaningDays, weighingVariance } from './noise.ts';
 import type { ReferenceGain } from './reference-gain.ts';
 
 /** ln grams, and the pace over the reference's as a share (-0.2: a fifth slower), with their covariance. */
@@ -53,7 +52,7 @@ export function predict(from: FilterState, toAge: number, reference: ReferenceGa
   const days = Math.max(0, toAge - from.ageDays);
   const gain = reference.since(toAge) - reference.since(from.ageDays);
   const g = reference.pace((from.ageDays + toAge) / 2);
-  const shared = (SHARED_RATE * g) ** 2 * days;
+  const shared = (SHARED_RATE * g) ** 2 * days + FIRST_DAY_UNKNOWN ** 2 * firstDayShare(from.ageDays, toAge);
   const drift =
     (READING_SPREAD.rate * g) ** 2 * days +
     (alone ? shared : 0) +

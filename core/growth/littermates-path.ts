@@ -4,8 +4,9 @@ import type { CleanSession } from './reading-outliers.ts';
 import type { ReferenceGain } from './reference-gain.ts';
 import { DAY } from './sessions.ts';
 
-/** Days that the path looks back. */
-export const WINDOW_DAYS = 9.2;
+/** Days that the path looks back, of a puppy and of the whole litter. */
+export const PUPPY_WINDOW_DAYS = 9.2;
+export const LITTER_WINDOW_DAYS = 9.2;
 const HUBER = 1.345;
 /** Below this residuals are ordinary noise whatever their spread. */
 const LEAST_SPREAD = 0.02;
@@ -22,11 +23,22 @@ export interface Window {
   readonly grams: Float64Array;
 }
 
-/** The window that ends with session `last`. */
-export function windowOf(sessions: readonly CleanSession[], last: number, puppies: number, reference: ReferenceGain): Window {
+/** The first of the sessions that lie within so many days before session `last`. */
+export function firstWithin(sessions: readonly CleanSession[], last: number, days: number): number {
   const end = sessions[last]?.instant ?? 0;
   let first = last;
-  while (first > 0 && end - (sessions[first - 1]?.instant ?? 0) <= WINDOW_DAYS * DAY) first -= 1;
+  while (first > 0 && end - (sessions[first - 1]?.instant ?? 0) <= days * DAY) first -= 1;
+  return first;
+}
+
+/** The sessions from `first` to `last` as a table. */
+export function windowOf(
+  sessions: readonly CleanSession[],
+  first: number,
+  last: number,
+  puppies: number,
+  reference: ReferenceGain,
+): Window {
   const count = last - first + 1;
   const table = (): Float64Array => new Float64Array(count * puppies).fill(Number.NaN);
   const window: Window = { sessions: count, puppies, first, x: table(), age: table(), grams: table() };

@@ -2,6 +2,7 @@
  * How much weights wander without anything being wrong. Log units; g is the reference pace at that age; variances add.
  * Tuned on invented litters built from published numbers (`npm run bench:growth`); no single value is published.
  */
+import type { LitterStart } from './reference-gain.ts';
 
 export interface Spread {
   /** Standard deviation of one weighing: a feed, a wriggle, a full bladder. */
@@ -42,6 +43,11 @@ export const SHARED_LASTING = 0.06;
 
 /** The middle of the whole litter against the reference alone. */
 export const LITTER_SPREAD = { session: 0.009, rate: 0.25, lasting: 0.2, weaning: 0.03 } as const;
+
+/** What the first days leave unknown of how a litter starts, once its own weights were read for it: standard deviations. */
+export const START_SPREAD: LitterStart = { firstDay: 0.05, early: 0.2 };
+/** The same before any of its weights. */
+export const FIRST_DAY_UNKNOWN = 0.085;
 
 /** The littermates' own weighing noise, per littermate compared with. */
 export const COMPARISON = 0.6;

@@ -1,6 +1,6 @@
 /** One puppy beside its littermates: its path with theirs taken off, and the score of that. */
 import { fitPath, type Window } from './littermates-path.ts';
-import { COMPARISON, PUPPY_SPREAD, SHARED_LASTING, SHARED_RATE, weighingVariance } from './noise.ts';
+import { COMPARISON, PUPPY_SPREAD, SHARED_LASTING, SHARED_RATE, START_SPREAD, weighingVariance } from './noise.ts';
 import type { NoiseFactors } from './noise-estimate.ts';
 import type { ReferenceGain } from './reference-gain.ts';
 import { covariance, type PathPoint, type Score, scoreAllStarts } from './score.ts';
@@ -64,6 +64,7 @@ export function scorePuppy(
     lasting: PUPPY_SPREAD.lasting ** 2 + shared * SHARED_LASTING ** 2,
     firstDay: PUPPY_SPREAD.firstDay ** 2,
     weaning: PUPPY_SPREAD.weaning ** 2,
+    start: { firstDay: shared * START_SPREAD.firstDay ** 2, early: shared * START_SPREAD.early ** 2 },
   };
   const found = scoreAllStarts(points, covariance(points, wander, reference, own), reference);
   const age = points.at(-1)?.ageDays ?? 0;

@@ -35,6 +35,8 @@ export interface CleanRow extends SessionRow {
   readonly partner: string | null;
   /** A jump that was doubted and then confirmed: the level begins anew here. */
   readonly anew: boolean;
+  /** Doubted and put back: not doubted again. */
+  readonly settled: boolean;
 }
 
 export interface CleanSession {
@@ -75,10 +77,18 @@ interface Draft {
 }
 
 const JUMP_FLOOR = 0.035;
+/** Before this age a litter that starts well and a scale that shows too much look the same. */
+const FIRST_JUDGED_DAYS = 2;
+/** Of the sessions before: so many, each counting so much at most, and so many usual ones with them. */
+const JUMPS_KNOWN = 30;
+const LARGEST_JUMP = 0.06;
+const JUMP_PRIOR = 6;
+const USUAL_JUMP = 0.012;
+const JUMP_SDS = 3.5;
 /** After a longer gap a jump may be growth. */
 const JUMP_DAYS = 2.5;
 /** A weighing a day after the last and many days before the next is hardly between the two: growth in the gap says nothing about it. */
-const LEAST_BETWEEN = 0.25;
+const LEAST_BETWEEN = 0.3;
 const LITTER_LOSS_AT_ONCE = 0.02;
 const LITTER_LOSS_PER_DAY = 0.02;
 const MISTYPED_FLOOR = 0.05;
@@ -103,6 +113,7 @@ export function cleanNext(past: Cleaned, session: WeighSession, indexOf: Readonl
       verdict: out ? 'held' : 'counts',
       partner: null,
       anew: false,
+      settled: false,
     };
   });
   const draft: Draft = { ground, sessions: [...past.sessions, { rows, instant: session.instant }], steps: [...past.steps] };
@@ -171,14 +182,14 @@ function setRow(
   draft: Draft,
   k: number,
   at: number,
-  change: Pick<CleanRow, 'used' | 'verdict'> & { partner?: string; anew?: boolean },
+  change: Pick<CleanRow, 'used' | 'verdict'> & { partner?: string; anew?: boolean; settled?: boolean },
 ): void {
   const session = draft.sessions[k];
   if (session === undefined) return;
   draft.sessions[k] = {
     ...session,
     rows: session.rows.map((row, i) =>
-      i === at ? { ...row, ...change, partner: change.partner ?? null, anew: change.anew ?? false } : row,
+      i === at ? { ...row, ...change, partner: change.partner ?? null, anew: change.anew ?? row.anew } : row,
     ),
   };
 }
@@ -189,6 +200,8 @@ interface WholeJump {
   /** Middle change since the last weights themselves. */
   readonly change: number;
   readonly days: number;
+  /** Middle age. */
+  readonly ageDays: number;
   /** A change lower than this is more than a litter loses for want of milk. */
   readonly lossLimit: number;
   /** Share of the puppies that moved the same way, and their middle distance from the jump. */
@@ -216,6 +229,7 @@ function wholeJump(draft: Draft, k: number): WholeJump | null {
     jump,
     change: jump + gain,
     days,
+    ageDays: age,
     lossLimit: -(LITTER_LOSS_AT_ONCE + LITTER_LOSS_PER_DAY * days + rounding),
     share: offs.filter((o) => Math.sign(o) === Math.sign(jump)).length / offs.length,
     distance: middleDistance(offs),
@@ -223,21 +237,36 @@ function wholeJump(draft: Draft, k: number): WholeJump | null {
   };
 }
 
+/** What this litter and its scale jump by anyway from one session to the next, in log units; shrunk toward the usual. */
+function usualJump(draft: Draft, k: number): number {
+  let squares = JUMP_PRIOR * USUAL_JUMP ** 2;
+  let count = JUMP_PRIOR;
+  for (const step of draft.steps.slice(Math.max(0, k - JUMPS_KNOWN), k)) {
+    const offs = step.innovations.flatMap((i) => (i === null ? [] : [i.off]));
+    if (offs.length < 3) continue;
+    squares += Math.min(LARGEST_JUMP, Math.abs(middle(offs))) ** 2;
+    count += 1;
+  }
+  return Math.sqrt(squares / count);
+}
+
 /** Everyone heavier or lighter by much the same: the scale. Taken out for all. */
 function markScaleFault(draft: Draft, k: number): boolean {
   const whole = wholeJump(draft, k);
   if (
     whole === null ||
+    whole.ageDays < FIRST_JUDGED_DAYS ||
     whole.days > JUMP_DAYS ||
     Math.abs(whole.jump) <= whole.limit ||
     whole.share < 0.8 ||
-    whole.distance >= Math.abs(whole.jump) / 2
+    whole.distance >= Math.abs(whole.jump) / 2 ||
+    Math.abs(whole.jump) <= JUMP_SDS * usualJump(draft, k)
   )
     return false;
   // A litter without milk falls behind too: only a real loss of all together is the scale's.
   if (whole.jump < 0 && whole.change > whole.lossLimit) return false;
   const session = draft.sessions[k];
-  if (session === undefined || session.rows.some((r) => r.reading.kept)) return false;
+  if (session === undefined || session.rows.some((r) => r.reading.kept || r.settled)) return false;
   draft.sessions[k] = {
     ...session,
     rows: session.rows.map((r) => (r.used === null ? r : { ...r, used: null, verdict: 'scale' })),
@@ -255,7 +284,7 @@ function settleScaleFault(draft: Draft, k: number): void {
   if (Math.sign(whole.jump) !== Math.sign(old.jump) || Math.abs(whole.jump) <= Math.abs(old.jump) / 2) return;
   draft.sessions[k - 1] = {
     ...before,
-    rows: before.rows.map((r) => (r.verdict === 'scale' ? { ...r, used: r.reading.grams, verdict: 'counts' } : r)),
+    rows: before.rows.map((r) => (r.verdict === 'scale' ? { ...r, used: r.reading.grams, verdict: 'counts', settled: true } : r)),
   };
   filterFrom(draft, k - 1);
 }
@@ -264,9 +293,16 @@ function settleScaleFault(draft: Draft, k: number): void {
 function lookBackAtScale(draft: Draft, k: number): boolean {
   const session = draft.sessions[k - 1];
   const step = draft.steps[k - 1];
-  if (session === undefined || step === undefined || session.rows.some((r) => r.reading.kept || r.verdict === 'scale'))
+  if (
+    session === undefined ||
+    step === undefined ||
+    session.rows.some((r) => r.reading.kept || r.settled || r.verdict === 'scale')
+  )
     return false;
+  if (middle(session.rows.map((r) => r.ageDays)) < FIRST_JUDGED_DAYS) return false;
   const devs: number[] = [];
+  const jumps: number[] = [];
+  const kept: number[] = [];
   let rate = 0;
   let rounding = 0;
   for (const row of draft.sessions[k]?.rows ?? []) {
@@ -277,11 +313,18 @@ function lookBackAtScale(draft: Draft, k: number): boolean {
     const now = predict(level, row.ageDays, draft.ground.reference, draft.ground.alone);
     const share = was.prediction.days / now.days;
     if (now.days > 2 * JUMP_DAYS || share < LEAST_BETWEEN) continue;
-    devs.push(was.off - share * (Math.log(row.used) - now.level));
+    const later = Math.log(row.used) - now.level;
+    devs.push(was.off - share * later);
+    jumps.push(was.off);
+    kept.push(later);
     rate = SHARED_RATE * draft.ground.reference.pace(row.ageDays) * Math.sqrt(now.days * share * (1 - share));
     rounding = draft.ground.stepGrams / row.reading.grams / Math.sqrt(6);
   }
   const jump = middle(devs);
+  const whole = wholeJump(draft, k - 1);
+  if (jump < 0 && (whole === null || whole.change > whole.lossLimit)) return false;
+  // What the next session still shows by more than half was growth.
+  if (middle(kept) * Math.sign(jump) > Math.abs(middle(jumps)) / 2) return false;
   const alike = devs.filter((d) => Math.sign(d) === Math.sign(jump)).length / devs.length;
   const limit = JUMP_FLOOR + 3 * Math.hypot(rate, rounding);
   if (devs.length < 3 || Math.abs(jump) <= limit || alike < 0.8 || middleDistance(devs) >= Math.abs(jump) / 2) return false;
@@ -299,7 +342,9 @@ function markSwaps(draft: Draft, k: number): void {
   const suspects = rows.flatMap((row, at): Suspect[] => {
     const i = step?.innovations[at] ?? null;
     if (i === null || row.used === null) return [];
-    return [{ at, ln: Math.log(row.used), off: i.off, sd: i.sd, fixed: row.reading.kept || row.verdict === 'exchanged' }];
+    return [
+      { at, ln: Math.log(row.used), off: i.off, sd: i.sd, fixed: row.reading.kept || row.settled || row.verdict === 'exchanged' },
+    ];
   });
   const pairs = swapsIn(suspects, suspects, false);
   let from = k;
@@ -324,7 +369,7 @@ function exchangedBefore(draft: Draft, k: number, a: number, b: number): { k: nu
 function takeBack(draft: Draft, pair: { k: number; a: number; b: number }): number {
   for (const at of [pair.a, pair.b]) {
     const row = draft.sessions[pair.k]?.rows[at];
-    if (row !== undefined) setRow(draft, pair.k, at, { used: row.reading.grams, verdict: 'counts' });
+    if (row !== undefined) setRow(draft, pair.k, at, { used: row.reading.grams, verdict: 'counts', settled: true });
   }
   return pair.k;
 }
@@ -389,7 +434,7 @@ function settleHeld(draft: Draft, k: number, at: number, row: CleanRow, innovati
   const earlier = readingBefore(draft, held.k, row.index);
   const lone = earlier !== null && readingBefore(draft, earlier.k, row.index) === null && !earlier.row.reading.kept;
   if (lone) setRow(draft, earlier.k, earlier.at, { used: null, verdict: 'mistyped' });
-  setRow(draft, held.k, held.at, { used: held.row.reading.grams, verdict: 'counts', anew: true });
+  setRow(draft, held.k, held.at, { used: held.row.reading.grams, verdict: 'counts', anew: true, settled: true });
   filterFrom(draft, lone ? earlier.k : held.k);
   return true;
 }
@@ -397,7 +442,7 @@ function settleHeld(draft: Draft, k: number, at: number, row: CleanRow, innovati
 /** Whether the jump is explained better by the reading before: then that one is held out instead. */
 function blameBefore(draft: Draft, k: number, row: CleanRow, innovation: Innovation): boolean {
   const before = readingBefore(draft, k, row.index);
-  if (before === null || before.row.verdict !== 'counts' || before.row.reading.kept) return false;
+  if (before === null || before.row.verdict !== 'counts' || before.row.reading.kept || before.row.settled) return false;
   const was = draft.steps[before.k]?.innovations[before.at] ?? null;
   const without = withoutReading(draft, before.k, k, row);
   if (was === null || without === null) return false;
@@ -514,6 +559,6 @@ function middleOfThree(draft: Draft, k: number, row: CleanRow, now: Innovation |
     sd,
     dev,
     z: dev / sd,
-    fixed: before.row.reading.kept || before.row.verdict === 'exchanged',
+    fixed: before.row.reading.kept || before.row.settled || before.row.verdict === 'exchanged',
   };
 }

@@ -1,6 +1,6 @@
 /**
- * The gain to expect by age, in log units: a newborn loses a little on its first day, gains three quarters on its
- * second, then gains a share of its weight that shrinks from day to day. Fitted to the published early gains
+ * The gain to expect by age, in log units: a newborn loses a little on its first day (or gains, as its own litter shows),
+ * gains three quarters on its second, then gains a share of its weight that shrinks from day to day. Fitted to the published early gains
  * (Small Animal Clinical Nutrition, 5th edition, table 16-1; our own fit, not published as such). From nine weeks on it
  * is the slope of the class curve: a small dog's own share of growth is then larger, a giant's smaller than the early fit.
  */
@@ -18,10 +18,21 @@ const BY_BIRTH_WEIGHT = [
 
 /** From this day on the class curve. */
 const LATER_FROM = 63;
-const FIRST_DAY_LOSS = 0.02;
 const SECOND_DAY_SHARE = 0.75;
 /** Without milk a newborn loses this share of a day's gain more than the usual first-day loss. Our own choice. */
 const FIRST_DAY_FED = 0.5;
+
+/** How a litter starts, beside the usual: learned from its own first weights. */
+export interface LitterStart {
+  /** Log gain of the whole first day. */
+  readonly firstDay: number;
+  /** Share by which the gain of the first days is larger; it fades to 1/e in four days. */
+  readonly early: number;
+}
+
+export const USUAL_START: LitterStart = { firstDay: -0.02, early: 0 };
+/** Days in which a strong start fades to 1/e. Our own choice. */
+const EARLY_FADES = 4;
 
 export interface ReferenceGain {
   /** Log gain per day that a full day of feeding gives at this age; positive also on the first two days. */
@@ -30,22 +41,27 @@ export interface ReferenceGain {
   since(ageDays: number): number;
   /** Log gain that feeding gives from birth to this age: what a puppy that does not suck falls short of. */
   fed(ageDays: number): number;
+  /** Log gain from birth to this age that a start with `early` 1 would add. */
+  early(ageDays: number): number;
 }
 
 /** The reference for a litter whose middle birth weight is this; beyond the table its ends hold. */
-export function referenceGain(middleBirthGrams: number): ReferenceGain {
+export function referenceGain(middleBirthGrams: number, litter: LitterStart = USUAL_START): ReferenceGain {
   const shape = between(Math.log(middleBirthGrams));
   const { start, fade } = shape;
-  const early = (from: number, to: number) => (start / fade) * (Math.exp(-fade * from) - Math.exp(-fade * to));
+  const fading = (rate: number, from: number, to: number) => (start / rate) * (Math.exp(-rate * from) - Math.exp(-rate * to));
+  const first = (from: number, to: number) => fading(fade, from, to) + litter.early * fading(fade + 1 / EARLY_FADES, from, to);
   const sum = (from: number, to: number) =>
     to <= LATER_FROM
-      ? early(from, to)
-      : early(from, LATER_FROM) + Math.log(logistic(to / 7, shape) / logistic(LATER_FROM / 7, shape));
-  const pace = (age: number) =>
-    age <= LATER_FROM
-      ? start * Math.exp(-fade * Math.max(0, age))
+      ? first(from, to)
+      : first(from, LATER_FROM) + Math.log(logistic(to / 7, shape) / logistic(LATER_FROM / 7, shape));
+  const pace = (age: number) => {
+    const since = Math.max(0, age);
+    return age <= LATER_FROM
+      ? start * Math.exp(-fade * since) * (1 + litter.early * Math.exp(-since / EARLY_FADES))
       : (1 - logistic(age / 7, shape)) / logisticScale(shape.half, shape.ninetyNine) / 7;
-  const dayOne = -FIRST_DAY_LOSS;
+  };
+  const dayOne = litter.firstDay;
   const dayTwo = dayOne + SECOND_DAY_SHARE * sum(1, 2);
   return {
     pace,
@@ -60,6 +76,12 @@ export function referenceGain(middleBirthGrams: number): ReferenceGain {
       if (age <= 1) return FIRST_DAY_FED * sum(0, age);
       if (age <= 2) return FIRST_DAY_FED * sum(0, 1) + SECOND_DAY_SHARE * sum(1, age);
       return FIRST_DAY_FED * sum(0, 1) + SECOND_DAY_SHARE * sum(1, 2) + sum(2, age);
+    },
+    early(age) {
+      if (age <= 1) return 0;
+      const faded = (from: number, to: number) => fading(fade + 1 / EARLY_FADES, from, to);
+      if (age <= 2) return SECOND_DAY_SHARE * faded(1, age);
+      return SECOND_DAY_SHARE * faded(1, 2) + faded(2, Math.min(age, LATER_FROM));
     },
   };
 }

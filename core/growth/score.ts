@@ -6,7 +6,7 @@
 import { cholesky, forward } from '../statistics/linear.ts';
 import { firstDayShare, weaningDays } from './noise.ts';
 import type { NoiseFactors } from './noise-estimate.ts';
-import type { ReferenceGain } from './reference-gain.ts';
+import type { LitterStart, ReferenceGain } from './reference-gain.ts';
 
 /** One weighing on a path. */
 export interface PathPoint {
@@ -27,6 +27,8 @@ export interface Wander {
   readonly firstDay: number;
   /** Variance per day of weaning. */
   readonly weaning: number;
+  /** Variance of what is not known of how the litter starts: of the whole first day, and of (early gain squared). */
+  readonly start: LitterStart;
 }
 
 export interface Score {
@@ -55,6 +57,8 @@ export function covariance(
   const n = points.length;
   const walk = new Float64Array(n);
   const gain = new Float64Array(n);
+  const first = Float64Array.from(points, (p) => firstDayShare(0, p.ageDays));
+  const early = Float64Array.from(points, (p) => reference.early(p.ageDays));
   const from = points[0]?.ageDays ?? 0;
   for (let i = 1; i < n; i += 1) {
     const [a, b] = [points[i - 1]?.ageDays ?? 0, points[i]?.ageDays ?? 0];
@@ -70,7 +74,9 @@ export function covariance(
   for (let i = 0; i < n; i += 1) {
     for (let j = 0; j <= i; j += 1) {
       const wandered = own.wander * ((walk[j] ?? 0) + wander.lasting * (gain[i] ?? 0) * (gain[j] ?? 0));
-      const value = FREE_LEVEL + wandered + (i === j ? own.weighing * (points[i]?.weighing ?? 0) : 0);
+      const started =
+        wander.start.firstDay * (first[i] ?? 0) * (first[j] ?? 0) + wander.start.early * (early[i] ?? 0) * (early[j] ?? 0);
+      const value = FREE_LEVEL + wandered + started + (i === j ? own.weighing * (points[i]?.weighing ?? 0) : 0);
       k[i * n + j] = value;
       k[j * n + i] = value;
     }

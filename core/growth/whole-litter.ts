@@ -2,7 +2,7 @@
 
 import { middle } from '../statistics/median.ts';
 import { fitPath, type Window } from './littermates-path.ts';
-import { LITTER_SPREAD, PUPPY_SPREAD, weighingVariance } from './noise.ts';
+import { LITTER_SPREAD, PUPPY_SPREAD, START_SPREAD, weighingVariance } from './noise.ts';
 import type { NoiseFactors } from './noise-estimate.ts';
 import type { ReferenceGain } from './reference-gain.ts';
 import { covariance, type PathPoint, type Score, scorePath } from './score.ts';
@@ -36,6 +36,7 @@ export function scoreLitter(window: Window, reference: ReferenceGain, stepGrams:
     lasting: LITTER_SPREAD.lasting ** 2 + PUPPY_SPREAD.lasting ** 2 / most,
     firstDay: PUPPY_SPREAD.firstDay ** 2 / most,
     weaning: LITTER_SPREAD.weaning ** 2,
+    start: { firstDay: START_SPREAD.firstDay ** 2, early: START_SPREAD.early ** 2 },
   };
   const score = scorePath(points, covariance(points, wander, reference, atLeastUsual(own)), reference, PENALTY);
   return { ...score, start: rows[score.start] ?? 0 };

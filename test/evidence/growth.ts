@@ -5,17 +5,15 @@ import { assessLitter } from '../../core/growth/assess.ts';
 import { birthClass, breedBirthWeight, deathsToDay21, twoThirds, veryLowBelow } from '../../core/growth/birth-class.ts';
 import { gompertz, gompertzPeakGain, logistic, logisticScale, mostGrowth, scaledRate } from '../../core/growth/curves.ts';
 import { firstDaysGrowth, firstDaysLevel, isUnderBirth } from '../../core/growth/first-days.ts';
-import { forecastWeight } from '../../core/growth/forecast.ts';
-import type { GrowthInput, GrowthReading } from '../../core/growth/input.ts';
+import { classOfAdult, forecastWeight } from '../../core/growth/forecast.ts';
 import { roundedDifferencePercent, tooCoarse } from '../../core/growth/noise.ts';
 import { referenceGain } from '../../core/growth/reference-gain.ts';
 import { gainsOf, type SeriesPoint, seriesOf } from '../../core/growth/series.ts';
 import { BREED_BIRTH_WEIGHTS } from '../../core/reference/growth/birth-weight.ts';
 import { BEAGLE, GREAT_DANE, GROWTH_CURVES, POSADA_LARGE, POSADA_SMALL } from '../../core/reference/growth/curves.ts';
 import { middle, middleDistance } from '../../core/statistics/median.ts';
-import { GRAMS_PER_OUNCE } from '../../core/units/mass.ts';
 import R from '../fixtures/r/growth.json' with { type: 'json' };
-import { TYHURST } from '../fixtures/tyhurst-litter.ts';
+import { TYHURST, tyhurst } from '../fixtures/tyhurst-litter.ts';
 import { WILSON } from '../fixtures/wilson-dog.ts';
 import { random } from '../growth-sim/random.ts';
 import { cusum, ewma, ewmaLimit, plainZ } from '../growth-sim/rules.ts';
@@ -65,53 +63,25 @@ function pair(from: number, to: number, days: number): SeriesPoint[] {
   }));
 }
 
-/** The real litter up to a day, whelped at 03:00 on day 0 and weighed at 07:00. */
-function tyhurst(untilDay: number): GrowthInput {
-  const start = localMinutes(localTime('2019-03-19T03:00'));
-  const bornInstant = start * 60_000;
-  return {
-    puppies: TYHURST.names.map((name, i) => ({
-      id: name,
-      name,
-      sex: TYHURST.sexes[i] ?? 'dog',
-      bornInstant,
-      endsInstant: null,
-      state: 'litter' as const,
-    })),
-    readings: TYHURST.ounces
-      .filter((d) => d.day <= untilDay)
-      .flatMap(({ day, weights }) =>
-        weights.map((oz, i): GrowthReading => {
-          const minutes = start + day * 1440 + 240 + i;
-          const grams = Math.round(oz * GRAMS_PER_OUNCE * 10) / 10;
-          return {
-            id: `d${day}-${i}`,
-            puppyId: TYHURST.names[i] ?? '',
-            at: fromLocalMinutes(minutes),
-            instant: minutes * 60_000,
-            grams,
-            session: 'morning',
-            held: false,
-            kept: false,
-          };
-        }),
-      ),
-    scaleStepGrams: GRAMS_PER_OUNCE,
-    sizeClass: 'large',
-  };
-}
-
 /** Whole ounces kept as tenths of a gram: twice a weight may end a tenth beside it. */
 const ROUNDED = 0.2;
 
-/** Whether the published day lies after the last weighing under the multiple and not after the first at it, in the series the program shows. */
-function multipleWithin(multiple: number, days: readonly number[]): boolean[] {
-  const input = tyhurst(Number.POSITIVE_INFINITY);
-  return days.map((day, i) => {
-    const own = seriesOf(input, TYHURST.names[i] ?? '');
-    const at = own.findIndex((p) => p.grams + ROUNDED >= multiple * (own[0]?.grams ?? 0));
-    return Math.floor(own[at - 1]?.ageDays ?? 0) < day && day <= Math.floor(own[at]?.ageDays ?? 0);
+/** Days of life at which each puppy first weighed so many times its first weight, in the series the program shows. */
+function daysOfMultiple(multiple: number): number[] {
+  const input = tyhurst();
+  return TYHURST.names.map((name) => {
+    const own = seriesOf(input, name);
+    return Math.floor(own.find((p) => p.grams + ROUNDED >= multiple * (own[0]?.grams ?? 0))?.ageDays ?? Number.NaN);
   });
+}
+
+/** Weeks at which the forecast of a puppy that weighs what its class curve says at nine weeks comes to half its adult weight. */
+function weeksToHalf(adultKg: number): number {
+  const sizeClass = classOfAdult(adultKg);
+  const anchorGrams = 1000 * adultKg * logistic(9, GROWTH_CURVES[sizeClass]);
+  const forecast = forecastWeight({ adultKg, sizeClass, anchorAgeDays: 63, anchorGrams });
+  for (let day = 63; day < 400; day += 1) if ((forecast.at(day)?.mid ?? 0) >= 500 * adultKg) return day / 7;
+  return Number.NaN;
 }
 
 /** Montgomery's thirty values. */
@@ -453,43 +423,46 @@ export const growthRows: readonly EvidenceRow[] = [
   }),
   row({
     id: 'growth 22',
-    quantity: 'toy: half the adult weight at 11 to 12 weeks',
-    inputs: {},
+    quantity: 'forecast of a Toy Poodle: half the adult weight at 11 to 12 weeks',
+    inputs: 3.208,
     expected: 11.5,
     tolerance: 0.5,
-    source: MENCHETTI,
+    source: `${MENCHETTI}: adult 3,208 g`,
     known: 'seen',
-    run: () => GROWTH_CURVES.toy.half,
+    run: weeksToHalf,
   }),
   row({
     id: 'growth 23',
-    quantity: 'small and large: weeks to half the adult weight',
-    inputs: {},
+    quantity: 'forecast of a dog of 8 kg and of 32 kg: weeks to half the adult weight',
+    inputs: [8, 32],
     expected: [13, 24],
     tolerance: 3,
     source: 'Veterinary Focus 22(2) 2012: small 3 months, large 5-6 months',
     known: 'seen',
-    run: () => [GROWTH_CURVES.small.half, GROWTH_CURVES.large.half],
+    run: (kg) => kg.map(weeksToHalf),
   }),
   row({
     id: 'growth 26',
-    quantity: 'adult kg from 22.090 kg at day 180, large',
-    inputs: 22.09,
+    quantity: 'adult kg from the weight of one dog at day 180, large (it came to 33.75)',
+    inputs: 180,
     expected: 38.05,
     tolerance: 0.05,
     source: `demodelr, data set wilson (MIT); ${POSADA}`,
     known: 'computed',
-    run: (kg) => kg / logistic(180 / MONTH, POSADA_LARGE),
+    run: (day) => (WILSON.weights.find((w) => w.day === day)?.kg ?? Number.NaN) / logistic(day / MONTH, POSADA_LARGE),
   }),
   row({
     id: 'growth 27',
-    quantity: 'one dog, day 62 to 482: every weight within 20 % of the curve of large dogs',
-    inputs: WILSON.shares,
-    expected: WILSON.shares.map(() => true),
+    quantity: 'one dog, all 16 weights of day 31 to 482: how many within 20 % of the curve of large dogs',
+    inputs: WILSON.weights.filter((w) => w.day <= 482),
+    expected: [16, 16],
     tolerance: 'exact',
-    source: 'demodelr, data set wilson (MIT), shares of an adult 33.75 kg',
+    source: 'demodelr, data set wilson (MIT), all weights; an adult of 33.75 kg',
     known: 'computed',
-    run: (w) => w.map(([day, share]) => Math.abs(share / logistic(day / 7, GROWTH_CURVES.large) - 1) <= 0.2),
+    run: (w) => [
+      w.length,
+      w.filter(({ day, kg }) => Math.abs(kg / (WILSON.adultKg * logistic(day / 7, GROWTH_CURVES.large)) - 1) <= 0.2).length,
+    ],
   }),
   row({
     id: 'growth 28',
@@ -626,36 +599,38 @@ export const growthRows: readonly EvidenceRow[] = [
   }),
   row({
     id: 'growth 44',
-    quantity: 'a real litter: published doubling days lie between the weighings of the excerpt',
-    inputs: TYHURST.doublingDays,
-    expected: [true, true, true, true, true, true],
+    quantity: 'a real litter, all 45 weighings: day at which each first weighed twice its first weight',
+    inputs: 2,
+    expected: TYHURST.doublingDays,
     tolerance: 'exact',
     source: TYHURST_SOURCE,
     known: 'computed',
-    run: (d) => multipleWithin(2, d),
+    run: daysOfMultiple,
   }),
   row({
     id: 'growth 45',
-    quantity: 'the same for tripling',
-    inputs: TYHURST.triplingDays,
-    expected: [true, true, true, true, true, true],
+    quantity: 'the same for three times',
+    inputs: 3,
+    expected: TYHURST.triplingDays,
     tolerance: 'exact',
     source: TYHURST_SOURCE,
     known: 'computed',
-    run: (d) => multipleWithin(3, d),
+    run: daysOfMultiple,
   }),
   row({
     id: 'growth 46',
-    quantity: 'a real scale fault on day 38: one finding about the scale, no puppy at act on day 39',
+    quantity:
+      'a real scale fault on day 38: its findings on day 39, puppies flagged then, and sessions held out for the scale in all 45',
     inputs: 39,
-    expected: [1, 0],
+    expected: [1, 0, 1],
     tolerance: 'exact',
     source: TYHURST_SOURCE,
     known: 'computed',
     run: (day) => {
       const growth = assessLitter(tyhurst(day));
       const scale = growth.findings.filter((f) => f.kind === 'scale' && f.readingId.startsWith('d38'));
-      return [scale.length, [...growth.puppies.values()].filter((a) => a.level === 'act').length];
+      const flagged = [...growth.puppies.values()].filter((a) => a.level !== 'steady').length;
+      return [scale.length, flagged, assessLitter(tyhurst()).findings.filter((f) => f.kind === 'scale').length];
     },
   }),
   row({

@@ -14,9 +14,9 @@ function row(cells: readonly string[]): void {
 
 /** Prints two tables: the grown weight told from each weight, and the later weights told from it with the true grown weight given. */
 export function printForecastBackTest(): void {
-  const weights = WILSON.shares.map(([day, share]) => ({ age: day, weight: share * WILSON.adultKg }));
+  const weights = WILSON.weights.map(({ day, kg: weight }) => ({ age: day, weight }));
   const adult = WILSON.adultKg;
-  console.log(`\n  forecast, one dog of ${adult} kg grown (demodelr, data set wilson, eight of nineteen weights; large)`);
+  console.log(`\n  forecast, one dog of ${adult} kg grown (demodelr, data set wilson, all nineteen weights; large)`);
   console.log(
     '  grown kg from one weight by the class curve; by curves fitted to the weights so far, which the program does not show',
   );
