@@ -1,5 +1,5 @@
 import { Component, type ReactNode } from 'react';
-import { appWords } from '../../core/words/en/app.ts';
+import { words } from '../state/words.ts';
 
 /** A page that cannot be drawn says so and leaves the margin in reach; another page starts afresh. */
 export class ErrorBoundary extends Component<{ at: string; children: ReactNode }, { failedAt: string | null }> {
@@ -22,12 +22,12 @@ export class ErrorBoundary extends Component<{ at: string; children: ReactNode }
     return (
       <div role="alert">
         <header className="title">
-          <h1>{appWords.broken}</h1>
+          <h1>{words.app.broken}</h1>
         </header>
-        <p className="line">{appWords.brokenMore}</p>
+        <p className="line">{words.app.brokenMore}</p>
         <p>
           <button type="button" className="button" onClick={() => window.location.reload()}>
-            {appWords.loadAgain}
+            {words.app.loadAgain}
           </button>
         </p>
       </div>

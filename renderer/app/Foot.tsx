@@ -1,12 +1,11 @@
 import { useEffect } from 'react';
 import { clockOf } from '../../core/calendar/clock.ts';
-import { appWords, failureWords } from '../../core/words/en/app.ts';
-import { doneSentence } from '../../core/words/en/records.ts';
 import { localOf } from '../data/now.ts';
 import { run, useQuery } from '../data/query.ts';
 import { useHouse } from '../facts/useLitterGrowth.ts';
 import { href } from '../links.ts';
 import { useWindow } from '../state/window.ts';
+import { words } from '../state/words.ts';
 
 /** The foot: where a number comes from on the left, the last thing done on the right. A failure takes the left side until mended. */
 export function Foot() {
@@ -22,42 +21,42 @@ export function Foot() {
       <footer className={failure === null ? 'foot' : 'foot failed'}>
         <p className="said" role="status">
           {failure !== null ? (
-            failureWords[failure.code]
+            words.failure[failure.code]
           ) : drawnUp ? (
             <>
-              {appWords.footDrawnUp} <kbd>Esc</kbd> {appWords.letsItDown}
+              {words.app.footDrawnUp} <kbd>Esc</kbd> {words.app.letsItDown}
             </>
           ) : explanation !== null ? (
             <>
               <b>{explanation.figure}</b> {explanation.how}{' '}
               {explanation.sum.length > 0 && (
                 <button type="button" className="link" onClick={() => drawUp(true)}>
-                  {appWords.more}
+                  {words.app.more}
                 </button>
               )}
             </>
           ) : (
             <>
-              {appWords.rulesAreCommon} <a href={href({ at: 'rules' })}>{appWords.readThem}</a>
+              {words.app.rulesAreCommon} <a href={href({ at: 'rules' })}>{words.app.readThem}</a>
             </>
           )}
         </p>
         <p className="undo">
           {last === null ? (
-            appWords.nothingToUndo
+            words.app.nothingToUndo
           ) : (
             <>
               <button type="button" className="link" onClick={() => void run('records.undo', {})}>
-                {appWords.undo}
+                {words.app.undo}
               </button>{' '}
-              {doneSentence(last, house.massUnit)} <kbd>Ctrl Z</kbd>
+              {words.doneSentence(last, house.massUnit)} <kbd>Ctrl Z</kbd>
             </>
           )}
           {again !== null && (
             <>
               {' '}
               <button type="button" className="link" onClick={() => void run('records.redo', {})}>
-                {appWords.redo}
+                {words.app.redo}
               </button>
             </>
           )}
@@ -73,9 +72,9 @@ function DrawnUp() {
   const done = useQuery('records.done', { most: 8 });
   if (explanation === null) return null;
   return (
-    <section className="drawn-up" aria-label={appWords.whereFrom}>
+    <section className="drawn-up" aria-label={words.app.whereFrom}>
       <div>
-        <h2>{appWords.whereFrom}</h2>
+        <h2>{words.app.whereFrom}</h2>
         <p>
           <b>{explanation.figure}</b> {explanation.how}
         </p>
@@ -92,10 +91,10 @@ function DrawnUp() {
         </table>
       </div>
       <div className="done-list">
-        <h2>{appWords.doneLatest}</h2>
+        <h2>{words.app.doneLatest}</h2>
         {(done.value?.done ?? []).map((d) => (
           <p key={d.id} className={d.undone ? 'line struck' : 'line'}>
-            <span className="soft">{clockOf(localOf(d.instant))}</span> {doneSentence(d, house.massUnit)}
+            <span className="soft">{clockOf(localOf(d.instant))}</span> {words.doneSentence(d, house.massUnit)}
           </p>
         ))}
       </div>

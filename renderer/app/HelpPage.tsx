@@ -1,5 +1,6 @@
-import { type HelpKey, helpParts, helpWords as w } from '../../core/words/en/help.ts';
+import type { HelpKey } from '../../core/words/en/help.ts';
 import { useHouse } from '../facts/useLitterGrowth.ts';
+import { words } from '../state/words.ts';
 import './help.css';
 import { href } from '../links.ts';
 
@@ -10,22 +11,22 @@ export function HelpPage() {
     <>
       <header className="title">
         <div>
-          <h1>{w.title}</h1>
-          <p>{w.lead}</p>
+          <h1>{words.help.title}</h1>
+          <p>{words.help.lead}</p>
         </div>
         <p className="right">
           {vetPhone === '' ? (
             <>
-              {w.noVet} <a href={href({ at: 'rules' })}>{w.writeVet}</a>
+              {words.help.noVet} <a href={href({ at: 'rules' })}>{words.help.writeVet}</a>
             </>
           ) : (
-            w.vet(vetName, vetPhone)
+            words.help.vet(vetName, vetPhone)
           )}
         </p>
       </header>
-      <nav className="help-contents" aria-label={w.contents}>
+      <nav className="help-contents" aria-label={words.help.contents}>
         <ul>
-          {helpParts.map((part) => (
+          {words.helpParts.map((part) => (
             <li key={part.id}>
               <button type="button" className="link" onClick={() => goTo(part.id)}>
                 {part.title}
@@ -34,7 +35,7 @@ export function HelpPage() {
           ))}
         </ul>
       </nav>
-      {helpParts.map((part) => (
+      {words.helpParts.map((part) => (
         <section key={part.id} className="help-part">
           <h2 id={`help-${part.id}`} tabIndex={-1}>
             {part.title}

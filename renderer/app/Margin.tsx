@@ -2,8 +2,6 @@ import { ageInWords } from '../../core/calendar/age.ts';
 import { date } from '../../core/calendar/day.ts';
 import type { Level } from '../../core/growth/assess.ts';
 import { litterName, puppyName } from '../../core/litter/litter.ts';
-import { appWords } from '../../core/words/en/app.ts';
-import { when } from '../../core/words/en/dates.ts';
 import { localOf, useToday } from '../data/now.ts';
 import { useQuery } from '../data/query.ts';
 import { knownOf } from '../facts/known.ts';
@@ -13,15 +11,16 @@ import { toWeigh } from '../facts/weigh-in.ts';
 import { href, LITTER_PAGES, type LitterPage, type Route } from '../links.ts';
 import { LevelMark } from '../parts/LevelMark.tsx';
 import { useWindow } from '../state/window.ts';
+import { words } from '../state/words.ts';
 
-const PAGE_WORDS: Record<LitterPage, string> = {
-  today: appWords.today,
-  'weigh-in': appWords.weighIn,
-  growth: appWords.growth,
-  weaning: appWords.weaning,
-  puppies: appWords.puppies,
-  homes: appWords.homes,
-};
+const pageWords = (): Record<LitterPage, string> => ({
+  today: words.app.today,
+  'weigh-in': words.app.weighIn,
+  growth: words.app.growth,
+  weaning: words.app.weaning,
+  puppies: words.app.puppies,
+  homes: words.app.homes,
+});
 
 /** Left of the margin line stand the places: the litters in the house, then what goes across litters, then the last backup. */
 export function Margin({
@@ -40,9 +39,9 @@ export function Margin({
   const litters = (all.value?.litters ?? []).filter((l) => inTheHouse(l) || l.litter.id === openLitterId);
   const here = (at: Route['at']) => (route.at === at ? 'page' : undefined);
   return (
-    <nav className={open ? 'margin open' : 'margin'} id="margin" aria-label={appWords.marginLabel} onKeyDown={moveInMargin}>
+    <nav className={open ? 'margin open' : 'margin'} id="margin" aria-label={words.app.marginLabel} onKeyDown={moveInMargin}>
       <a className="top" href={href({ at: 'litters' })} aria-current={here('litters')}>
-        {appWords.litters}
+        {words.app.litters}
       </a>
       {litters.map((facts) =>
         facts.litter.id === openLitterId ? (
@@ -53,23 +52,23 @@ export function Margin({
       )}
       <hr />
       <a className="top" href={href({ at: 'freezer' })} aria-current={here('freezer')}>
-        {appWords.freezer}
+        {words.app.freezer}
       </a>
       <a className="top" href={href({ at: 'foods' })} aria-current={here('foods') ?? here('food') ?? here('week')}>
-        {appWords.foods}
+        {words.app.foods}
       </a>
       <a className="top" href={href({ at: 'rules' })} aria-current={here('rules')}>
-        {appWords.rules}
+        {words.app.rules}
       </a>
       <a className="top" href={href({ at: 'records' })} aria-current={here('records') ?? here('import')}>
-        {appWords.records}
+        {words.app.records}
       </a>
       <a className="top" href={href({ at: 'help' })} aria-current={here('help')}>
-        {appWords.help}
+        {words.app.help}
       </a>
       <div className="last">
         <button type="button" className="link note" onClick={() => setTheme(theme === 'day' ? 'night' : 'day')}>
-          {theme === 'day' ? appWords.lampNight : appWords.lampDay}
+          {theme === 'day' ? words.app.lampNight : words.app.lampDay}
         </button>
         <LastBackup />
       </div>
@@ -125,10 +124,10 @@ function OpenLitter({ facts, route }: { facts: LitterFacts; route: Route }) {
     <>
       <p className="dam">{litterName(litter)}</p>
       <p className="note under">
-        {appWords.puppyCount(living(puppies))}, {age}
+        {words.app.puppyCount(living(puppies))}, {age}
         {litter.demo && (
           <>
-            , <span className="demo-mark">{appWords.demo}</span>
+            , <span className="demo-mark">{words.app.demo}</span>
           </>
         )}
       </p>
@@ -139,7 +138,7 @@ function OpenLitter({ facts, route }: { facts: LitterFacts; route: Route }) {
               href={href({ at: 'litter', litterId: litter.id, page, puppyId: null })}
               aria-current={isHere(route, page) ? 'page' : undefined}
             >
-              {PAGE_WORDS[page]}
+              {pageWords()[page]}
               {page === 'today' && level !== null && level !== 'steady' && (
                 <span className={`who ${level}`}>
                   <LevelMark level={level} word={false} /> {who === '' ? level : who}
@@ -166,7 +165,7 @@ function OtherLitter({ facts, page }: { facts: LitterFacts; page: LitterPage }) 
         {litterName(facts.litter)}
       </a>
       <p className="note under">
-        {appWords.puppyCount(living(facts.puppies))}, {age}
+        {words.app.puppyCount(living(facts.puppies))}, {age}
         {level !== null && (
           <>
             , <span className={level}>{level}</span>
@@ -175,7 +174,7 @@ function OtherLitter({ facts, page }: { facts: LitterFacts; page: LitterPage }) 
         {who !== '' && ` ${who}`}
         {facts.litter.demo && (
           <>
-            , <span className="demo-mark">{appWords.demo}</span>
+            , <span className="demo-mark">{words.app.demo}</span>
           </>
         )}
       </p>
@@ -188,5 +187,7 @@ function LastBackup() {
   const status = useQuery('records.status', {});
   const newest =
     status.value?.backups.reduce<number | null>((t, b) => (t === null || b.instant > t ? b.instant : t), null) ?? null;
-  return <p className="note">{newest === null ? appWords.noBackup : appWords.lastBackup(when(localOf(newest), today))}</p>;
+  return (
+    <p className="note">{newest === null ? words.app.noBackup : words.app.lastBackup(words.when(localOf(newest), today))}</p>
+  );
 }

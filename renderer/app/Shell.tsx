@@ -1,7 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import { flushSync } from 'react-dom';
 import { litterName } from '../../core/litter/litter.ts';
-import { appWords } from '../../core/words/en/app.ts';
 import { useQuery } from '../data/query.ts';
 import { DamPage } from '../dogs/DamPage.tsx';
 import { inTheHouse } from '../facts/useLitter.ts';
@@ -28,6 +27,7 @@ import { ImportPage } from '../records/ImportPage.tsx';
 import { RecordsPage } from '../records/RecordsPage.tsx';
 import { RescuePage } from '../records/RescuePage.tsx';
 import { useWindow } from '../state/window.ts';
+import { words } from '../state/words.ts';
 import { WeaningPage } from '../weaning/WeaningPage.tsx';
 import { ErrorBoundary } from './ErrorBoundary.tsx';
 import { Foot } from './Foot.tsx';
@@ -109,7 +109,7 @@ function Place({ route }: { route: Exclude<Route, { at: 'print' | 'prep' | 'free
 
 function LitterPlace({ route }: { route: Extract<Route, { at: 'litter' }> }) {
   const all = useQuery('litter.all', {});
-  if (all.status === 'loading') return <p className="soft">{appWords.loading}</p>;
+  if (all.status === 'loading') return <p className="soft">{words.app.loading}</p>;
   if (!all.value?.litters.some((l) => l.litter.id === route.litterId)) return <Nowhere />;
   switch (route.page) {
     case 'today':
@@ -130,9 +130,9 @@ function LitterPlace({ route }: { route: Extract<Route, { at: 'litter' }> }) {
 function Nowhere() {
   return (
     <>
-      <PageTitle title={appWords.nowhere} lead={appWords.nowhereMore} />
+      <PageTitle title={words.app.nowhere} lead={words.app.nowhereMore} />
       <p className="line">
-        <a href={href({ at: 'litters' })}>{appWords.backToLitters}</a>
+        <a href={href({ at: 'litters' })}>{words.app.backToLitters}</a>
       </p>
     </>
   );
@@ -145,9 +145,9 @@ function Fold({ open, toggle, openLitterId }: { open: boolean; toggle: () => voi
   return (
     <div className="fold">
       <button type="button" className="button" aria-expanded={open} aria-controls="margin" onClick={toggle}>
-        {appWords.pages}
+        {words.app.pages}
       </button>
-      <h2>{litter === undefined ? appWords.name : litterName(litter)}</h2>
+      <h2>{litter === undefined ? words.app.name : litterName(litter)}</h2>
     </div>
   );
 }

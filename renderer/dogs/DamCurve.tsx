@@ -3,11 +3,10 @@ import { dateOf } from '../../core/calendar/clock.ts';
 import { type CivilDate, daysBetween } from '../../core/calendar/day.ts';
 import type { Dam } from '../../core/dogs/dam.ts';
 import { grownUnit, type MassUnit, massText } from '../../core/units/mass.ts';
-import { shortDate, when } from '../../core/words/en/dates.ts';
-import { damWords as w } from '../../core/words/en/weaning.ts';
 import { useToday } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import { useWidth } from '../parts/measure.ts';
+import { words } from '../state/words.ts';
 
 const HIGH = 150;
 const [LEFT, RIGHT, TOP, BASE] = [8, 8, 26, 118];
@@ -22,20 +21,20 @@ export function DamCurve({ dam, mark, unit }: { dam: Dam; mark: { day: CivilDate
   const last = weights.at(-1);
   return (
     <div className="dam-curve" ref={box}>
-      <h3>{w.weights}</h3>
-      {last === undefined && <p className="line soft">{w.weightsNone}</p>}
+      <h3>{words.dam.weights}</h3>
+      {last === undefined && <p className="line soft">{words.dam.weightsNone}</p>}
       {last !== undefined && width > 0 && weights.length > 1 && <Line dam={dam} mark={mark} width={width} unit={shown} />}
       {weights.toReversed().map((weight) => (
         <p key={weight.id} className="line">
-          <span className="soft">{when(weight.at, today)}</span>
+          <span className="soft">{words.when(weight.at, today)}</span>
           <b>{massText(weight.grams, shown)}</b>
           <button
             type="button"
             className="link"
-            aria-label={w.takeBackOf(massText(weight.grams, shown), when(weight.at, today))}
+            aria-label={words.dam.takeBackOf(massText(weight.grams, shown), words.when(weight.at, today))}
             onClick={() => void run('dogs.damWithdraw', { weightId: weight.id })}
           >
-            {w.takeBack}
+            {words.dam.takeBack}
           </button>
         </p>
       ))}
@@ -68,7 +67,7 @@ function Line({
   const y = (g: number) => BASE - ((g - low) / (high - low)) * (BASE - TOP);
   const points = weights.map((weight, i) => [x(days[i] ?? 0), y(weight.grams)] as const);
   const path = points.map(([px, py], i) => `${i === 0 ? 'M' : 'L'}${px} ${py}`).join('');
-  const label = w.weightsPicture(weights.length, massText(end.grams, unit));
+  const label = words.dam.weightsPicture(weights.length, massText(end.grams, unit));
   return (
     <svg viewBox={`0 0 ${width} ${HIGH}`} width={width} height={HIGH} role="img" aria-label={label}>
       <path className="ground" d={`M0 ${BASE}H${width}`} />
@@ -83,10 +82,10 @@ function Line({
         <circle key={`${px} ${py}`} cx={px} cy={py} r="3.2" />
       ))}
       <text x={LEFT} y={HIGH - 10} fontSize="14">
-        {shortDate(first, today)}
+        {words.shortDate(first, today)}
       </text>
       <text x={width - RIGHT} y={HIGH - 10} fontSize="14" textAnchor="end">
-        {shortDate(dateOf(end.at), today)}
+        {words.shortDate(dateOf(end.at), today)}
       </text>
       <text
         className="figure"

@@ -1,8 +1,6 @@
 import { type CivilDate, daysBetween } from '../../core/calendar/day.ts';
 import { type Dam, type DamFields, damFieldsSchema } from '../../core/dogs/dam.ts';
 import { dueWindows } from '../../core/dogs/gestation.ts';
-import { formWords } from '../../core/words/en/form.ts';
-import { damWords as w, weaningWords } from '../../core/words/en/weaning.ts';
 import { call } from '../data/host.ts';
 import { useToday } from '../data/now.ts';
 import { run } from '../data/query.ts';
@@ -10,6 +8,7 @@ import { SavedField } from '../parts/form/fields.tsx';
 import { inTurn } from '../parts/form/in-turn.ts';
 import { bad, good, type Read, readDate, readLine, readNumber } from '../parts/form/read.ts';
 import { useWindow } from '../state/window.ts';
+import { words } from '../state/words.ts';
 
 const DATES = ['lh', 'ovulation', 'dioestrus', 'firstMating', 'lastMating'] as const;
 
@@ -19,13 +18,13 @@ export function changeDam(damId: string, to: Partial<DamFields>): Promise<string
     const now = await call('dogs.dams', {});
     if (!now.ok) {
       useWindow.getState().setFailure(now.error);
-      return formWords.notSaved;
+      return words.form.notSaved;
     }
     const dam = now.value.dams.find((d) => d.id === damId);
     const fields = damFieldsSchema.safeParse({ ...dam?.fields, ...to });
-    if (!fields.success) return fields.error.issues[0]?.path[0] === 'lastMating' ? w.crossed : w.taken;
+    if (!fields.success) return fields.error.issues[0]?.path[0] === 'lastMating' ? words.dam.crossed : words.dam.taken;
     const done = await run('dogs.damChange', { damId, fields: fields.data });
-    return done.ok ? null : formWords.notSaved;
+    return done.ok ? null : words.form.notSaved;
   });
 }
 
@@ -36,21 +35,21 @@ export function DamDates({ dam }: { dam: Dam }) {
   const read = (text: string): Read<CivilDate | null> => {
     if (text === '') return good(null);
     const day = readDate(text);
-    return day.ok && day.value > today ? bad(w.future) : day;
+    return day.ok && day.value > today ? bad(words.dam.future) : day;
   };
-  const kcal = readNumber({ low: 20, high: 700, unit: 'kcal', example: w.kcalExample });
+  const kcal = readNumber({ low: 20, high: 700, unit: 'kcal', example: words.dam.kcalExample });
   return (
     <div className="form">
       <SavedField
-        label={w.name}
+        label={words.dam.name}
         value={fields.name}
-        read={readLine(120, w.nameNeeded)}
+        read={readLine(120, words.dam.nameNeeded)}
         save={(name) => changeDam(dam.id, { name })}
       />
       {DATES.map((key) => (
         <SavedField
           key={key}
-          label={w[key]}
+          label={words.dam[key]}
           type="date"
           max={today}
           value={fields[key] ?? ''}
@@ -59,9 +58,9 @@ export function DamDates({ dam }: { dam: Dam }) {
         />
       ))}
       <SavedField
-        label={w.foodKcal}
+        label={words.dam.foodKcal}
         inputMode="decimal"
-        hint={w.foodHint}
+        hint={words.dam.foodHint}
         value={fields.foodKcalPer100g === null ? '' : String(fields.foodKcalPer100g)}
         read={(text) => (text.trim() === '' ? good(null) : kcal(text))}
         save={(foodKcalPer100g) => changeDam(dam.id, { foodKcalPer100g })}
@@ -75,35 +74,35 @@ export function DamDue({ dam }: { dam: Dam }) {
   const today = useToday();
   const windows = dueWindows(dam.fields);
   const first = windows[0];
-  if (first === undefined) return <p className="line soft">{w.dueNone}</p>;
+  if (first === undefined) return <p className="line soft">{words.dam.dueNone}</p>;
   return (
     <>
       <p className="dam-due">
-        <b>{w.dueWindow(first.low, first.high)}</b>, {w.daysToGo(daysBetween(today, first.due))}
+        <b>{words.dam.dueWindow(first.low, first.high)}</b>, {words.dam.daysToGo(daysBetween(today, first.due))}
       </p>
       <table>
         <thead>
           <tr>
-            <th scope="col">{w.from}</th>
-            <th scope="col">{w.middle}</th>
-            <th scope="col">{w.window}</th>
+            <th scope="col">{words.dam.from}</th>
+            <th scope="col">{words.dam.middle}</th>
+            <th scope="col">{words.dam.window}</th>
           </tr>
         </thead>
         <tbody>
           {windows.map((d) => (
             <tr key={d.from}>
               <td>
-                {w.dueFrom[d.from]}
+                {words.dam.dueFrom[d.from]}
                 <br />
-                <span className="note">{weaningWords.source(d.source, d.known)}</span>
+                <span className="note">{words.weaning.source(d.source, d.known)}</span>
               </td>
-              <td>{w.dueMiddle(d.due)}</td>
-              <td>{w.dueShort(d.low, d.high)}</td>
+              <td>{words.dam.dueMiddle(d.due)}</td>
+              <td>{words.dam.dueShort(d.low, d.high)}</td>
             </tr>
           ))}
         </tbody>
       </table>
-      <p className="note">{w.dueGo}</p>
+      <p className="note">{words.dam.dueGo}</p>
     </>
   );
 }

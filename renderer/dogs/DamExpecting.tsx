@@ -2,11 +2,11 @@ import { useState } from 'react';
 import { daysBetween } from '../../core/calendar/day.ts';
 import { newDam } from '../../core/dogs/dam.ts';
 import { dueWindows } from '../../core/dogs/gestation.ts';
-import { damWords as w } from '../../core/words/en/weaning.ts';
 import { useToday } from '../data/now.ts';
 import { run, useQuery } from '../data/query.ts';
 import { go, href } from '../links.ts';
 import { FormField } from '../parts/form/fields.tsx';
+import { words } from '../state/words.ts';
 import './dam.css';
 
 /** On Litters: bitches that are mated and have no litter yet, with the days they are due; and a place to write one down. */
@@ -18,24 +18,26 @@ export function DamExpecting() {
   const expecting = asked.dams.filter((d) => d.fields.litterId === null);
   return (
     <section className="part dam-expecting">
-      <h2>{w.expecting}</h2>
+      <h2>{words.dam.expecting}</h2>
       {expecting.map((dam) => {
         const due = dueWindows(dam.fields)[0];
         return (
           <p key={dam.id} className="line">
             <a href={href({ at: 'dam', damId: dam.id })}>{dam.fields.name}</a>
             <span className="soft">
-              {due === undefined ? w.dueNone : `${w.dueWindow(due.low, due.high)}, ${w.daysToGo(daysBetween(today, due.due))}`}
+              {due === undefined
+                ? words.dam.dueNone
+                : `${words.dam.dueWindow(due.low, due.high)}, ${words.dam.daysToGo(daysBetween(today, due.due))}`}
             </span>
           </p>
         );
       })}
-      {expecting.length === 0 && <p className="note">{w.expectingNone}</p>}
+      {expecting.length === 0 && <p className="note">{words.dam.expectingNone}</p>}
       {open ? (
         <NewDam />
       ) : (
         <button type="button" className="link" onClick={() => setOpen(true)}>
-          {w.add}
+          {words.dam.add}
         </button>
       )}
     </section>
@@ -47,7 +49,7 @@ function NewDam() {
   const [sentence, setSentence] = useState<string | null>(null);
   const begin = async () => {
     const typed = name.trim();
-    if (typed === '') return setSentence(w.nameNeeded);
+    if (typed === '') return setSentence(words.dam.nameNeeded);
     const done = await run('dogs.damBegin', newDam(typed, null));
     if (done.ok) go({ at: 'dam', damId: done.value.dam.id });
   };
@@ -61,7 +63,7 @@ function NewDam() {
       }}
     >
       <FormField
-        label={w.name}
+        label={words.dam.name}
         value={name}
         sentence={sentence}
         onChange={(text) => {
@@ -71,7 +73,7 @@ function NewDam() {
       />
       <p className="wide">
         <button type="submit" className="button">
-          {w.add}
+          {words.dam.add}
         </button>
       </p>
     </form>

@@ -3,8 +3,8 @@ import type { Dam } from '../../core/dogs/dam.ts';
 import { type DamDay, damDay, lactationRange, milkYield } from '../../core/feeding/dam-day.ts';
 import { foodText, foodUnit } from '../../core/units/food.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
-import { damWords as w } from '../../core/words/en/weaning.ts';
 import { Why } from '../parts/Why.tsx';
+import { words } from '../state/words.ts';
 
 export interface Nursed {
   readonly whelped: CivilDate;
@@ -16,7 +16,7 @@ export interface Nursed {
 /** What she needs today: energy, grams, meals, water; by her last weight. */
 export function DamFigures({ dam, day, nursed, unit }: { dam: Dam; day: CivilDate; nursed: Nursed | null; unit: MassUnit }) {
   const last = dam.weights.at(-1);
-  if (last === undefined) return <p className="line soft">{w.needWeight}</p>;
+  if (last === undefined) return <p className="line soft">{words.dam.needWeight}</p>;
   const kg = last.grams / 1000;
   const puppies = nursed?.puppies ?? 0;
   const today = damDay({
@@ -31,34 +31,34 @@ export function DamFigures({ dam, day, nursed, unit }: { dam: Dam; day: CivilDat
   return (
     <>
       <p className="soft">
-        {w.phases[today.phase]}
-        {today.week !== null && today.week <= 10 && `, ${w.week(today.week)}`}
+        {words.dam.phases[today.phase]}
+        {today.week !== null && today.week <= 10 && `, ${words.dam.week(today.week)}`}
       </p>
       <dl className="dam-figures">
-        <Figure term={w.kcal}>
+        <Figure term={words.dam.kcal}>
           <Why explanation={whyEnergy(today, kg)}>{Math.round(today.kcal)}</Why>
         </Figure>
-        <Figure term={w.grams(foodUnit(unit))} note={today.foodGrams === null ? w.gramsNone : ''}>
+        <Figure term={words.dam.grams(foodUnit(unit))} note={today.foodGrams === null ? words.dam.gramsNone : ''}>
           {today.foodGrams === null ? '–' : foodText(today.foodGrams, unit)}
         </Figure>
-        <Figure term={w.meals} note={w.mealsNote}>
-          {w.mealsFigure(today.meals.low, today.meals.high)}
+        <Figure term={words.dam.meals} note={words.dam.mealsNote}>
+          {words.dam.mealsFigure(today.meals.low, today.meals.high)}
         </Figure>
-        <Figure term={w.water} note={w.waterNote}>
+        <Figure term={words.dam.water} note={words.dam.waterNote}>
           {(today.waterMl / 1000).toFixed(1)}
         </Figure>
         {today.phase === 'milk' && (
-          <Figure term={w.milk} note={w.milkNote}>
+          <Figure term={words.dam.milk} note={words.dam.milkNote}>
             {milkYield(kg, puppies).peakDay.toFixed(1)}
           </Figure>
         )}
       </dl>
       {nursed !== null && nursed.solids > 0 && nursed.solids < 1 && (
-        <p>{w.stepDown(`${Math.round(nursed.solids * 100)}\u00a0%`)}</p>
+        <p>{words.dam.stepDown(`${Math.round(nursed.solids * 100)}\u00a0%`)}</p>
       )}
       {inMilk && puppies > 0 && <p className="note">{compare(kg, puppies)}</p>}
-      <p className="note">{w.estimate}</p>
-      {inMilk && <p className="note">{w.vet}</p>}
+      <p className="note">{words.dam.estimate}</p>
+      {inMilk && <p className="note">{words.dam.vet}</p>}
     </>
   );
 }
@@ -85,5 +85,5 @@ function whyEnergy(today: DamDay, kg: number) {
 
 function compare(kg: number, puppies: number): string {
   const { low, high } = lactationRange(kg, puppies);
-  return w.compare(String(Math.round(low)), String(Math.round(high)));
+  return words.dam.compare(String(Math.round(low)), String(Math.round(high)));
 }

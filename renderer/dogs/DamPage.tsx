@@ -1,12 +1,12 @@
 import { dateOf } from '../../core/calendar/clock.ts';
 import { dueWindows } from '../../core/dogs/gestation.ts';
 import { litterName } from '../../core/litter/litter.ts';
-import { damWords as w, weaningWords } from '../../core/words/en/weaning.ts';
 import { useToday } from '../data/now.ts';
 import { run, useQuery } from '../data/query.ts';
 import { useLitter } from '../facts/useLitter.ts';
 import { useHouse } from '../facts/useLitterGrowth.ts';
 import { go, href } from '../links.ts';
+import { words } from '../state/words.ts';
 import { DamCurve } from './DamCurve.tsx';
 import { DamDates, DamDue } from './DamDates.tsx';
 import { DamFigures } from './DamFigures.tsx';
@@ -21,7 +21,7 @@ export function DamPage({ damId }: { damId: string }) {
   const house = useHouse();
   const today = useToday();
   if (asked === null) return null;
-  if (dam === undefined) return <p className="soft">{w.gone}</p>;
+  if (dam === undefined) return <p className="soft">{words.dam.gone}</p>;
   const { litterId } = dam.fields;
   const due = dueWindows(dam.fields)[0];
   const remove = async () => {
@@ -32,17 +32,17 @@ export function DamPage({ damId }: { damId: string }) {
     <>
       <header className="title">
         <div>
-          <h1>{w.title(dam.fields.name)}</h1>
-          <p>{facts === null ? w.expecting : w.ofLitter(litterName(facts.litter))}</p>
+          <h1>{words.dam.title(dam.fields.name)}</h1>
+          <p>{facts === null ? words.dam.expecting : words.dam.ofLitter(litterName(facts.litter))}</p>
         </div>
         {litterId === null && (
           <a className="button main right" href={href({ at: 'begin' })}>
-            {w.whelped}
+            {words.dam.whelped}
           </a>
         )}
         {facts !== null && (
           <a className="right" href={href({ at: 'litter', litterId: facts.litter.id, page: 'weaning', puppyId: null })}>
-            {weaningWords.toWeaning}
+            {words.weaning.toWeaning}
           </a>
         )}
       </header>
@@ -50,18 +50,18 @@ export function DamPage({ damId }: { damId: string }) {
         <div>
           {litterId === null && (
             <section>
-              <h2>{w.due}</h2>
+              <h2>{words.dam.due}</h2>
               <DamDue dam={dam} />
             </section>
           )}
           <section>
-            <h2>{w.food}</h2>
+            <h2>{words.dam.food}</h2>
             {facts === null ? (
               <DamFigures dam={dam} day={today} nursed={null} unit={house.massUnit} />
             ) : (
               <p className="line soft">
                 <a href={href({ at: 'litter', litterId: facts.litter.id, page: 'weaning', puppyId: null })}>
-                  {weaningWords.toWeaning}
+                  {words.weaning.toWeaning}
                 </a>
               </p>
             )}
@@ -73,21 +73,21 @@ export function DamPage({ damId }: { damId: string }) {
             dam={dam}
             mark={
               facts !== null
-                ? { day: dateOf(facts.litter.whelpedAt), word: w.whelpedMark }
+                ? { day: dateOf(facts.litter.whelpedAt), word: words.dam.whelpedMark }
                 : due === undefined
                   ? null
-                  : { day: due.due, word: w.dueMark }
+                  : { day: due.due, word: words.dam.dueMark }
             }
             unit={house.massUnit}
           />
         </div>
       </div>
       <section className="part">
-        <h2>{w.dates}</h2>
+        <h2>{words.dam.dates}</h2>
         <DamDates dam={dam} />
         <p>
           <button type="button" className="link" onClick={() => void remove()}>
-            {w.remove}
+            {words.dam.remove}
           </button>
         </p>
       </section>

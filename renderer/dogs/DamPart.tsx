@@ -1,10 +1,10 @@
 import { type Dam, newDam } from '../../core/dogs/dam.ts';
 import { litterOfDam } from '../../core/feeding/dam-day.ts';
 import { stands } from '../../core/litter/litter.ts';
-import { damWords as w } from '../../core/words/en/weaning.ts';
 import { run, useQuery } from '../data/query.ts';
 import type { Weaning } from '../facts/useWeaning.ts';
 import { href } from '../links.ts';
+import { words } from '../state/words.ts';
 import { DamCurve } from './DamCurve.tsx';
 import { changeDam } from './DamDates.tsx';
 import { DamFigures } from './DamFigures.tsx';
@@ -20,7 +20,7 @@ export function DamPart({ weaning, solids }: { weaning: Weaning; solids: number 
   const nursing = order.filter((p) => p.state === 'litter').length;
   return (
     <section className="part dam-part">
-      <h2>{litter.dam === '' ? w.heading : w.title(litter.dam)}</h2>
+      <h2>{litter.dam === '' ? words.dam.heading : words.dam.title(litter.dam)}</h2>
       {dam === undefined ? (
         <NoDam weaning={weaning} dams={asked.dams} />
       ) : (
@@ -37,14 +37,14 @@ function NoDam({ weaning: { litter }, dams }: { weaning: Weaning; dams: readonly
   const blank = newDam(litter.dam, litter.id);
   return (
     <p className="line">
-      <span className="soft">{w.none}</span>
+      <span className="soft">{words.dam.none}</span>
       {same !== undefined && (
         <button type="button" className="link" onClick={() => void changeDam(same.id, { litterId: litter.id })}>
-          {w.join(same.fields.name)}
+          {words.dam.join(same.fields.name)}
         </button>
       )}
       <button type="button" className="link" onClick={() => void run('dogs.damBegin', blank)}>
-        {w.write(litter.dam)}
+        {words.dam.write(litter.dam)}
       </button>
     </p>
   );
@@ -61,9 +61,9 @@ function Known({ dam, weaning, nursing, solids }: { dam: Dam; weaning: Weaning; 
       </div>
       <div>
         <DamWeigh dam={dam} unit={unit} />
-        <DamCurve dam={dam} mark={{ day: born, word: w.whelpedMark }} unit={unit} />
+        <DamCurve dam={dam} mark={{ day: born, word: words.dam.whelpedMark }} unit={unit} />
         <p>
-          <a href={href({ at: 'dam', damId: dam.id })}>{w.more}</a>
+          <a href={href({ at: 'dam', damId: dam.id })}>{words.dam.more}</a>
         </p>
       </div>
     </div>
@@ -79,5 +79,5 @@ function BirthShare({ dam, weaning: { facts, litter } }: { dam: Dam; weaning: We
   if (her === undefined) return null;
   const all = [...births.values()].reduce((sum, g) => sum + g, 0);
   const { part, is } = litterOfDam(all, her.grams);
-  return <p className="note">{w.birthShare(`${(part * 100).toFixed(1)}\u00a0%`, is)}</p>;
+  return <p className="note">{words.dam.birthShare(`${(part * 100).toFixed(1)}\u00a0%`, is)}</p>;
 }

@@ -1,10 +1,9 @@
 import { useState } from 'react';
 import type { Dam } from '../../core/dogs/dam.ts';
 import { grownUnit, type MassUnit, parseMass } from '../../core/units/mass.ts';
-import { formWords } from '../../core/words/en/form.ts';
-import { damWords as w } from '../../core/words/en/weaning.ts';
 import { now } from '../data/now.ts';
 import { run } from '../data/query.ts';
+import { words } from '../state/words.ts';
 
 /** Her weight, now: number, Enter. */
 export function DamWeigh({ dam, unit }: { dam: Dam; unit: MassUnit }) {
@@ -14,8 +13,8 @@ export function DamWeigh({ dam, unit }: { dam: Dam; unit: MassUnit }) {
   const save = async () => {
     if (text.trim() === '') return;
     const mass = parseMass(text, usual);
-    if (!mass.ok) return setSentence(formWords.massFault(mass.fault, text.trim()));
-    if (mass.grams < 500 || mass.grams > 120_000) return setSentence(formWords.between('0.5 kg', '120 kg'));
+    if (!mass.ok) return setSentence(words.form.massFault(mass.fault, text.trim()));
+    if (mass.grams < 500 || mass.grams > 120_000) return setSentence(words.form.between('0.5 kg', '120 kg'));
     const { instant, local } = now();
     const weight = { at: local, instant, grams: mass.grams, typed: text.trim().slice(0, 40), unit: mass.unit };
     const done = await run('dogs.damWeigh', { damId: dam.id, weight });
@@ -30,7 +29,7 @@ export function DamWeigh({ dam, unit }: { dam: Dam; unit: MassUnit }) {
         void save();
       }}
     >
-      <label htmlFor={`weigh-${dam.id}`}>{w.weigh}</label>
+      <label htmlFor={`weigh-${dam.id}`}>{words.dam.weigh}</label>
       <span className="field-body">
         <input
           id={`weigh-${dam.id}`}
@@ -46,7 +45,7 @@ export function DamWeigh({ dam, unit }: { dam: Dam; unit: MassUnit }) {
           }}
         />
         <span className="note" id={`weigh-${dam.id}-hint`}>
-          {w.weighHint(usual)}
+          {words.dam.weighHint(usual)}
         </span>
       </span>
       <span className={sentence === null ? 'mistake-none' : 'mistake'} id={`weigh-${dam.id}-mistake`} aria-live="polite">

@@ -10,14 +10,13 @@ import {
   type Reading,
   stands,
 } from '../../core/litter/litter.ts';
-import { formWords } from '../../core/words/en/form.ts';
-import { beginWords, puppiesWords } from '../../core/words/en/litter.ts';
 import { call } from '../data/host.ts';
 import { instantOf, now } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import { inTurn } from '../parts/form/in-turn.ts';
 import type { TypedMass } from '../parts/form/read.ts';
 import { useWindow } from '../state/window.ts';
+import { words } from '../state/words.ts';
 import type { LitterFacts } from './useLitter.ts';
 
 const DAY_MINUTES = 1440;
@@ -25,8 +24,8 @@ const OLDEST_DAYS = 30 * 366;
 
 /** Why a time cannot be that of a whelping, or null. */
 export function whelpingFault(at: LocalTime): string | null {
-  if (instantOf(at) > now().instant) return beginWords.whelpedFuture;
-  return daysBetween(dateOf(at), dateOf(now().local)) > OLDEST_DAYS ? beginWords.whelpedLongAgo : null;
+  if (instantOf(at) > now().instant) return words.begin.whelpedFuture;
+  return daysBetween(dateOf(at), dateOf(now().local)) > OLDEST_DAYS ? words.begin.whelpedLongAgo : null;
 }
 
 async function factsOf(find: (f: LitterFacts) => boolean): Promise<LitterFacts | null> {
@@ -43,13 +42,13 @@ async function factsOf(find: (f: LitterFacts) => boolean): Promise<LitterFacts |
 export function changeLitter(litterId: string, change: Partial<LitterFields>): Promise<string | null> {
   return inTurn(async () => {
     const facts = await factsOf((f) => f.litter.id === litterId);
-    if (facts === null) return formWords.notSaved;
+    if (facts === null) return words.form.notSaved;
     const { id: _id, demo: _demo, ...fields } = facts.litter;
     const done = await run('litter.change', { litterId, fields: { ...fields, ...change } }, { quiet: true });
     if (done.ok) return null;
-    if (done.error.field === 'fields.whelpedInstant') return beginWords.weighedBefore;
+    if (done.error.field === 'fields.whelpedInstant') return words.begin.weighedBefore;
     useWindow.getState().setFailure(done.error);
-    return formWords.notSaved;
+    return words.form.notSaved;
   });
 }
 
@@ -67,12 +66,12 @@ export function changePuppy(puppyId: string, change: Partial<PuppyFields>): Prom
   return inTurn(async () => {
     const facts = await factsOf((f) => f.puppies.some((p) => p.id === puppyId));
     const puppy = facts?.puppies.find((p) => p.id === puppyId);
-    if (puppy === undefined) return formWords.notSaved;
+    if (puppy === undefined) return words.form.notSaved;
     const done = await run('litter.changePuppy', { puppyId, fields: { ...fieldsOf(puppy), ...change } }, { quiet: true });
     if (done.ok) return null;
-    if (done.error.code === 'conflict' && change.collar !== undefined) return puppiesWords.letterTaken(change.collar.letter);
+    if (done.error.code === 'conflict' && change.collar !== undefined) return words.puppies.letterTaken(change.collar.letter);
     useWindow.getState().setFailure(done.error);
-    return formWords.notSaved;
+    return words.form.notSaved;
   });
 }
 
@@ -94,8 +93,8 @@ export async function changeBorn(
   at: LocalTime,
   birth: Reading | null,
 ): Promise<string | null> {
-  if (instantOf(at) > now().instant) return puppiesWords.bornFuture;
-  if (!fitsWhelping(at, whelpedAt)) return puppiesWords.bornFar;
+  if (instantOf(at) > now().instant) return words.puppies.bornFuture;
+  if (!fitsWhelping(at, whelpedAt)) return words.puppies.bornFar;
   const instant = instantOf(at);
   const refused = await changePuppy(puppy.id, { bornAt: at, bornInstant: instant });
   if (refused !== null || birth === null || birth.at === at) return refused;
@@ -104,13 +103,13 @@ export async function changeBorn(
     readingId: birth.id,
     reading: { at, instant, session, grams, typed, unit, source, held },
   });
-  return done.ok ? null : formWords.notSaved;
+  return done.ok ? null : words.form.notSaved;
 }
 
 /** Writes, corrects or (empty) takes back a birth weight. */
 export async function changeBirthWeight(puppy: Puppy, birth: Reading | null, mass: TypedMass | null): Promise<string | null> {
   const done = await sendBirthWeight(puppy, birth, mass);
-  return done === null || done.ok ? null : formWords.notSaved;
+  return done === null || done.ok ? null : words.form.notSaved;
 }
 
 function sendBirthWeight(puppy: Puppy, birth: Reading | null, mass: TypedMass | null) {
@@ -124,10 +123,10 @@ function sendBirthWeight(puppy: Puppy, birth: Reading | null, mass: TypedMass | 
 }
 
 export async function changeState(puppy: Puppy, state: PuppyState, on: CivilDate | null): Promise<string | null> {
-  if (on !== null && on < dateOf(puppy.bornAt)) return puppiesWords.stateBefore;
-  if (on !== null && on > dateOf(now().local)) return puppiesWords.stateFuture;
+  if (on !== null && on < dateOf(puppy.bornAt)) return words.puppies.stateBefore;
+  if (on !== null && on > dateOf(now().local)) return words.puppies.stateFuture;
   const done = await run('litter.setState', { puppyId: puppy.id, state, on });
-  return done.ok ? null : formWords.notSaved;
+  return done.ok ? null : words.form.notSaved;
 }
 
 /** A new puppy with the next usual collar, born now while she whelps, else with the litter. Null when all collars are given. */

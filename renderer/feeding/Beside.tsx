@@ -12,7 +12,6 @@ import { type Puppy, puppyName } from '../../core/litter/litter.ts';
 import { foodText } from '../../core/units/food.ts';
 import { massText } from '../../core/units/mass.ts';
 import { WEANED_DAYS } from '../../core/weaning/weaning-plan.ts';
-import { foodsWords, findingWords as w } from '../../core/words/en/foods.ts';
 import { call } from '../data/host.ts';
 import { run } from '../data/query.ts';
 import { FRESH_DAYS, rationInput } from '../facts/puppy-ration.ts';
@@ -24,6 +23,7 @@ import { href } from '../links.ts';
 import { inTurn } from '../parts/form/in-turn.ts';
 import { Why } from '../parts/Why.tsx';
 import { useWindow } from '../state/window.ts';
+import { words } from '../state/words.ts';
 import { FindingLines } from './FindingLines.tsx';
 import { TreatsToday } from './TreatsToday.tsx';
 
@@ -45,10 +45,10 @@ function mendFor(litterId: string, today: CivilDate) {
 /** From which weight: weighed, carried on by the forecast, or old. */
 function reckonedAt(input: FindingsInput, facts: LitterGrowthFacts, today: CivilDate): string {
   const mass = massText(input.weightGrams, facts.house.massUnit);
-  if (input.day > today) return w.atEight(mass);
+  if (input.day > today) return words.finding.atEight(mass);
   const days = input.weighedOn === null ? 0 : daysBetween(input.weighedOn, input.day);
-  if (days <= FRESH_DAYS) return w.now(mass);
-  return input.adultKg === null ? w.stale(mass, days) : w.forecast(mass, days);
+  if (days <= FRESH_DAYS) return words.finding.now(mass);
+  return input.adultKg === null ? words.finding.stale(mass, days) : words.finding.forecast(mass, days);
 }
 
 /** The day's amount of one puppy, how it came about, and what is found about it. */
@@ -71,36 +71,40 @@ export function PuppyBeside({
   const found = input === null ? [] : findings(input);
   return (
     <section className="part puppy-beside">
-      <h2>{w.title}</h2>
+      <h2>{words.finding.title}</h2>
       {input === null || ration === null ? (
-        <p className="line soft">{w.noWeight}</p>
+        <p className="line soft">{words.finding.noWeight}</p>
       ) : (
         <>
           <p className="note">
-            {reckonedAt(input, facts, today)} {w.withFood(food.name)} <a href={href({ at: 'foods' })}>{w.foodLink}</a>
+            {reckonedAt(input, facts, today)} {words.finding.withFood(food.name)}{' '}
+            <a href={href({ at: 'foods' })}>{words.finding.foodLink}</a>
           </p>
           <p className="puppy-beside-amount">
             <Why
               explanation={{
-                figure: w.amount(foodText(ration.dayGrams, unit)),
-                how: w.how(plain(ration.share * 100, 1), food.name),
+                figure: words.finding.amount(foodText(ration.dayGrams, unit)),
+                how: words.finding.how(plain(ration.share * 100, 1), food.name),
                 sum: explainRation(input).map((line) => ({
                   what: line.what,
                   figure: line.figure,
-                  source: `${line.source}${line.known === 'own record' ? '' : ` (${foodsWords.known[line.known]})`}`,
+                  source: `${line.source}${line.known === 'own record' ? '' : ` (${words.foods.known[line.known]})`}`,
                 })),
               }}
             >
-              <b className="big">{w.amount(foodText(ration.dayGrams, unit))}</b>
+              <b className="big">{words.finding.amount(foodText(ration.dayGrams, unit))}</b>
             </Why>{' '}
             <span>
               {ration.estimateKcal === null
-                ? w.noEstimate(figure(ration.kcal))
-                : w.ofEstimate(figure(ration.kcal), percentText(ration.kcal / ration.estimateKcal, 0).replace(/\D+$/, ''))}
+                ? words.finding.noEstimate(figure(ration.kcal))
+                : words.finding.ofEstimate(
+                    figure(ration.kcal),
+                    percentText(ration.kcal / ration.estimateKcal, 0).replace(/\D+$/, ''),
+                  )}
             </span>
           </p>
-          {found.length === 0 && <p className="line">{w.none}</p>}
-          <FindingLines findings={found} action={{ word: w.mend, take: mendFor(puppy.litterId, today) }} />
+          {found.length === 0 && <p className="line">{words.finding.none}</p>}
+          <FindingLines findings={found} action={{ word: words.finding.mend, take: mendFor(puppy.litterId, today) }} />
           {input.day === today && <TreatsToday key={puppy.id} input={input} />}
         </>
       )}
@@ -174,16 +178,20 @@ function OfWeaned({
   const told = gathered(all);
   const also = (finding: Finding) => {
     const names = told.find((t) => t.finding === finding)?.names ?? [];
-    return names.length === 0 ? '' : w.sameFor(names.join(', '));
+    return names.length === 0 ? '' : words.finding.sameFor(names.join(', '));
   };
   return (
     <section className="part">
-      <h2>{w.title}</h2>
+      <h2>{words.finding.title}</h2>
       <p className="note">
-        {w.withFood(food.name)} <a href={href({ at: 'foods' })}>{w.foodLink}</a>
+        {words.finding.withFood(food.name)} <a href={href({ at: 'foods' })}>{words.finding.foodLink}</a>
       </p>
-      {told.length === 0 && <p className="line">{w.none}</p>}
-      <FindingLines findings={told.map((t) => t.finding)} action={{ word: w.mend, take: mendFor(litterId, today) }} also={also} />
+      {told.length === 0 && <p className="line">{words.finding.none}</p>}
+      <FindingLines
+        findings={told.map((t) => t.finding)}
+        action={{ word: words.finding.mend, take: mendFor(litterId, today) }}
+        also={also}
+      />
     </section>
   );
 }

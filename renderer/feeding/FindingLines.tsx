@@ -1,12 +1,12 @@
 import type { Finding, RuleChange } from '../../core/feeding/findings.ts';
 import { percentText } from '../../core/food/figures.ts';
-import { foodsWords, findingWords as w } from '../../core/words/en/foods.ts';
+import { words } from '../state/words.ts';
 import './findings.css';
 
 /** What mends a finding, in words: "Make it 6.1 %". */
 export function changeWords({ key, value }: RuleChange): string {
   const isShare = key.startsWith('share') || key === 'boneShare';
-  return w.what[key](isShare ? percentText(value, 1).replace(/\D+$/, '') : String(value));
+  return words.finding.what[key](isShare ? percentText(value, 1).replace(/\D+$/, '') : String(value));
 }
 
 /** Findings one under another: fact, what mends it, the one action that does, the source. */
@@ -25,14 +25,14 @@ export function FindingLines({
     <ul className="finding-lines">
       {findings.map((finding) => (
         <li key={`${finding.code} ${finding.sentence}`} className={`finding-line finding-${finding.severity}`}>
-          <b className="finding-severity">{w.severities[finding.severity]}</b>
+          <b className="finding-severity">{words.finding.severities[finding.severity]}</b>
           <div>
             <p>
               {finding.sentence} {finding.mend} {also(finding)}
             </p>
             <p className="note">
-              {w.source}: {finding.source}
-              {finding.source.startsWith(foodsWords.known[finding.known]) ? '' : ` (${foodsWords.known[finding.known]})`}.
+              {words.finding.source}: {finding.source}
+              {finding.source.startsWith(words.foods.known[finding.known]) ? '' : ` (${words.foods.known[finding.known]})`}.
             </p>
           </div>
           {action !== null && finding.change !== undefined && (

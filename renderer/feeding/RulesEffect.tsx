@@ -7,13 +7,13 @@ import { expectedAdultKg, forecastWeight } from '../../core/growth/forecast.ts';
 import { puppyName } from '../../core/litter/litter.ts';
 import type { SizeClass } from '../../core/reference/classes.ts';
 import { type MassUnit, massText } from '../../core/units/mass.ts';
-import { rulesWords as w } from '../../core/words/en/feeding.ts';
 import { useQuery } from '../data/query.ts';
 import { useFoodOn } from '../facts/useFoods.ts';
 import { useLitterOfPuppy } from '../facts/useLitter.ts';
 import { useHouse, useLitterGrowth } from '../facts/useLitterGrowth.ts';
 import { FormChoice } from '../parts/form/fields.tsx';
 import { MealLadder } from '../parts/MealLadder.tsx';
+import { words } from '../state/words.ts';
 
 /** The first day of a ladder: eight weeks, or today for who is older. */
 const FROM_DAY = 56;
@@ -50,12 +50,12 @@ export function RulesEffect(props: EffectProps) {
     .filter((p) => p.state === 'litter' || p.state === 'kept');
   return (
     <div className="rules-effect">
-      <h3>{w.effect}</h3>
+      <h3>{words.rules.effect}</h3>
       <div className="form">
         <FormChoice
-          label={w.effectOn}
+          label={words.rules.effectOn}
           value={puppyId}
-          options={[{ value: '', word: w.example }, ...here.map((p) => ({ value: p.id, word: puppyName(p) }))]}
+          options={[{ value: '', word: words.rules.example }, ...here.map((p) => ({ value: p.id, word: puppyName(p) }))]}
           onChange={setPuppyId}
         />
       </div>
@@ -78,7 +78,7 @@ function OfExample(props: EffectProps) {
       sizeClass: 'medium',
     };
   }, [today, litterId]);
-  return <Ladders {...props} grown={grown} unit={massUnit} line={w.exampleLine(massText(EXAMPLE_GRAMS, massUnit))} />;
+  return <Ladders {...props} grown={grown} unit={massUnit} line={words.rules.exampleLine(massText(EXAMPLE_GRAMS, massUnit))} />;
 }
 
 function OfPuppy(props: EffectProps & { puppyId: string }) {
@@ -103,14 +103,14 @@ function OfPuppyIn({ puppyId, litterId, ...props }: EffectProps & { puppyId: str
       sizeClass: litter.sizeClass,
     };
   }, [litter, puppy, now, input, puppyId]);
-  if (puppy === undefined || grown === null || grown.adultKg === null) return <p className="soft">{w.noForecast}</p>;
+  if (puppy === undefined || grown === null || grown.adultKg === null) return <p className="soft">{words.rules.noForecast}</p>;
   return (
     <Ladders
       {...props}
       litterId={litterId}
       grown={grown}
       unit={house.massUnit}
-      line={w.puppyLine(puppyName(puppy), massText(grown.anchorGrams, house.massUnit))}
+      line={words.rules.puppyLine(puppyName(puppy), massText(grown.anchorGrams, house.massUnit))}
     />
   );
 }
@@ -143,18 +143,18 @@ function Ladders({
   const food = useFoodOn(grown.litterId, rules, grown.born, today);
   const before = useMemo(() => ladderOf(opened, food, grown, today, unit), [opened, food, grown, today, unit]);
   const after = useMemo(() => ladderOf(now, food, grown, today, unit), [now, food, grown, today, unit]);
-  if (after.length === 0) return <p className="soft">{w.noForecast}</p>;
+  if (after.length === 0) return <p className="soft">{words.rules.noForecast}</p>;
   const same = JSON.stringify(before) === JSON.stringify(after);
   return (
     <>
       <p className="note">{line}</p>
       {!same && (
         <>
-          <h4>{w.before}</h4>
+          <h4>{words.rules.before}</h4>
           <MealLadder steps={before} born={grown.born} nowDay={null} unit={unit} />
         </>
       )}
-      <h4>{tried !== null ? w.trying : same ? w.unchanged : w.after}</h4>
+      <h4>{tried !== null ? words.rules.trying : same ? words.rules.unchanged : words.rules.after}</h4>
       <MealLadder steps={after} born={grown.born} nowDay={null} unit={unit} />
     </>
   );

@@ -3,8 +3,7 @@ import type { CivilDate } from '../../core/calendar/day.ts';
 import { fullDate } from '../../core/calendar/words.ts';
 import { DEFAULT_RULES, type HouseRules, type LitterRules, ownRulesOn, type RulesVersion } from '../../core/feeding/rules.ts';
 import { litterName } from '../../core/litter/litter.ts';
-import { choiceWords, type RuleKey, ruleWords, rulesWords as w } from '../../core/words/en/feeding.ts';
-import { formWords } from '../../core/words/en/form.ts';
+import type { RuleKey } from '../../core/words/en/feeding.ts';
 import { call } from '../data/host.ts';
 import { useToday } from '../data/now.ts';
 import { run, useQuery } from '../data/query.ts';
@@ -15,6 +14,7 @@ import { inTurn } from '../parts/form/in-turn.ts';
 import { PageTitle } from '../parts/PageTitle.tsx';
 import { HousePart } from '../people/HousePart.tsx';
 import { useWindow } from '../state/window.ts';
+import { words } from '../state/words.ts';
 import { RulesEffect } from './RulesEffect.tsx';
 import { changedKeys, isChoice, isClock, RULE_GROUPS, ruleText, withRule } from './rule-list.ts';
 import './rules.css';
@@ -30,7 +30,10 @@ export function RulesPage() {
   const rules = all === null ? null : litterId === null ? rulesOn(all.versions, today) : rulesOfLitter(all, litterId, today);
   return (
     <>
-      <PageTitle title={w.title} lead={versions !== undefined && versions.length > 1 ? w.lead : w.leadCommon} />
+      <PageTitle
+        title={words.rules.title}
+        lead={versions !== undefined && versions.length > 1 ? words.rules.lead : words.rules.leadCommon}
+      />
       <WhoseRules
         litterId={litterId}
         choose={setLitterId}
@@ -65,22 +68,25 @@ function WhoseRules(props: {
     <div className="rules-whose">
       <div className="form">
         <FormChoice
-          label={w.whose}
+          label={words.rules.whose}
           value={litterId ?? ''}
-          options={[{ value: '', word: w.ofHouse }, ...litters.map((l) => ({ value: l.litter.id, word: litterName(l.litter) }))]}
+          options={[
+            { value: '', word: words.rules.ofHouse },
+            ...litters.map((l) => ({ value: l.litter.id, word: litterName(l.litter) })),
+          ]}
           onChange={(id) => choose(id === '' ? null : id)}
         />
       </div>
       {litterId !== null && (
         <p className="line">
-          {own ? w.ofItsOwn : w.goesByHouse}
+          {own ? words.rules.ofItsOwn : words.rules.goesByHouse}
           {own && (
             <button
               type="button"
               className="link"
               onClick={() => void run('feeding.setLitterRules', { litterId, from: today, rules: null })}
             >
-              {w.backToHouse}
+              {words.rules.backToHouse}
             </button>
           )}
         </p>
@@ -104,7 +110,7 @@ function saveRule(key: RuleKey, text: string, today: CivilDate, litterId: string
     const now = await call('feeding.rules', {});
     if (!now.ok) {
       useWindow.getState().setFailure(now.error);
-      return formWords.notSaved;
+      return words.form.notSaved;
     }
     const inForce = litterId === null ? rulesOn(now.value.versions, today) : rulesOfLitter(now.value, litterId, today);
     const changed = withRule(inForce, key, text);
@@ -113,7 +119,7 @@ function saveRule(key: RuleKey, text: string, today: CivilDate, litterId: string
       litterId === null
         ? await run('feeding.setRules', { from: today, rules: changed.value })
         : await run('feeding.setLitterRules', { litterId, from: today, rules: changed.value });
-    return done.ok ? null : formWords.notSaved;
+    return done.ok ? null : words.form.notSaved;
   });
 }
 
@@ -134,14 +140,14 @@ function Rules(props: { litterId: string | null; rules: HouseRules; versions: re
     <>
       {RULE_GROUPS.map(({ group, keys }, i) => (
         <section key={group} className={i === 0 ? 'rules-group' : 'part'}>
-          <h2>{w.groups[group]}</h2>
+          <h2>{words.rules.groups[group]}</h2>
           <table className="rules">
             <thead>
               <tr>
-                <th scope="col">{w.rule}</th>
-                <th scope="col">{w.yours}</th>
-                <th scope="col">{w.common}</th>
-                <th scope="col">{w.published}</th>
+                <th scope="col">{words.rules.rule}</th>
+                <th scope="col">{words.rules.yours}</th>
+                <th scope="col">{words.rules.common}</th>
+                <th scope="col">{words.rules.published}</th>
               </tr>
             </thead>
             <tbody>
@@ -150,7 +156,7 @@ function Rules(props: { litterId: string | null; rules: HouseRules; versions: re
               ))}
             </tbody>
           </table>
-          {group === 'amounts' && <p className="note rules-note">{w.glide}</p>}
+          {group === 'amounts' && <p className="note rules-note">{words.rules.glide}</p>}
           {group === 'meals' && (
             <RulesEffect opened={opened} rules={rules} tried={tried?.rules ?? null} today={today} litterId={litterId} />
           )}
@@ -163,11 +169,11 @@ function Rules(props: { litterId: string | null; rules: HouseRules; versions: re
 
 function shown(key: RuleKey, text: string): string {
   if (isChoice(key)) {
-    const words: Record<string, string> = choiceWords[key];
-    return words[text] ?? text;
+    const choices: Record<string, string> = words.choice[key];
+    return choices[text] ?? text;
   }
-  const unit = w.units[key];
-  return unit === '' ? text : w.withUnit(text, unit);
+  const unit = words.rules.units[key];
+  return unit === '' ? text : words.rules.withUnit(text, unit);
 }
 
 function RuleRow(props: {
@@ -178,37 +184,37 @@ function RuleRow(props: {
 }) {
   const { rule: key, rules, save } = props;
   const [refused, setRefused] = useState<string | null>(null);
-  const words = ruleWords[key];
+  const rule = words.rule[key];
   const text = ruleText(rules, key);
   const usual = ruleText(DEFAULT_RULES, key);
   return (
     <tr>
-      <th scope="row">{words.rule}</th>
+      <th scope="row">{rule.rule}</th>
       <td className="rules-yours">
         <RuleField rule={key} text={text} rules={rules} onTry={props.onTry} save={save} />
         {key === 'keepHours' && rules.keepHours > officialHours(rules) && (
-          <span className="rules-official">{w.longerThanOfficial(officialHours(rules))}</span>
+          <span className="rules-official">{words.rules.longerThanOfficial(officialHours(rules))}</span>
         )}
       </td>
-      <td data-label={w.common} className="rules-usual">
-        {words.usual ?? shown(key, usual)}
+      <td data-label={words.rules.common} className="rules-usual">
+        {rule.usual ?? shown(key, usual)}
         {text !== usual && (
           <button
             type="button"
             className="link rules-reset"
-            aria-label={w.resetTo(words.rule, shown(key, usual))}
+            aria-label={words.rules.resetTo(rule.rule, shown(key, usual))}
             onClick={() => void save(usual).then(setRefused)}
           >
-            {w.backTo(shown(key, usual))}
+            {words.rules.backTo(shown(key, usual))}
           </button>
         )}
         <span className="rules-refused" role="status">
           {refused}
         </span>
       </td>
-      <td data-label={w.published} className="rules-published">
-        {words.official === true && <b>{w.caution} </b>}
-        {words.published ?? <span className="soft">{w.noneFound}</span>}
+      <td data-label={words.rules.published} className="rules-published">
+        {rule.official === true && <b>{words.rules.caution} </b>}
+        {rule.published ?? <span className="soft">{words.rules.noneFound}</span>}
       </td>
     </tr>
   );
@@ -226,9 +232,9 @@ function RuleField(props: {
   save: (text: string) => Promise<string | null>;
 }) {
   const { rule: key, text, rules, save } = props;
-  const label = ruleWords[key].rule;
+  const label = words.rule[key].rule;
   if (isChoice(key)) {
-    const options = Object.entries(choiceWords[key]).map(([value, word]) => ({ value, word }));
+    const options = Object.entries(words.choice[key]).map(([value, word]) => ({ value, word }));
     return <SavedChoice inCell label={label} value={text} options={options} save={save} />;
   }
   const read = (typed: string) => {
@@ -242,7 +248,7 @@ function RuleField(props: {
       className="rules-field"
       inputMode={isClock(key) ? 'text' : 'decimal'}
       value={text}
-      {...(w.units[key] === '' ? {} : { hint: w.units[key] })}
+      {...(words.rules.units[key] === '' ? {} : { hint: words.rules.units[key] })}
       read={read}
       onTry={props.onTry}
       save={save}
@@ -254,13 +260,13 @@ function RuleField(props: {
 function Versions({ versions }: { versions: readonly RulesVersion[] }) {
   return (
     <section className="part">
-      <h2>{w.versions}</h2>
+      <h2>{words.rules.versions}</h2>
       <ul className="rules-versions">
         {versions.map((version, i) => {
           const before = versions[i + 1];
           return (
             <li key={version.id} className="line">
-              <b>{before === undefined ? w.versionDefault : w.versionFrom(fullDate(version.from))}</b>
+              <b>{before === undefined ? words.rules.versionDefault : words.rules.versionFrom(fullDate(version.from))}</b>
               {before !== undefined && <span className="soft">{whatChanged(before.rules, version.rules)}</span>}
             </li>
           );
@@ -272,8 +278,8 @@ function Versions({ versions }: { versions: readonly RulesVersion[] }) {
 
 function whatChanged(before: HouseRules, after: HouseRules): string {
   const keys = changedKeys(before, after);
-  if (keys.length === 0) return w.versionSame;
+  if (keys.length === 0) return words.rules.versionSame;
   return keys
-    .map((key) => w.change(ruleWords[key].rule, shown(key, ruleText(before, key)), shown(key, ruleText(after, key))))
+    .map((key) => words.rules.change(words.rule[key].rule, shown(key, ruleText(before, key)), shown(key, ruleText(after, key))))
     .join('; ');
 }

@@ -2,8 +2,8 @@ import { useId, useState } from 'react';
 import type { FindingsInput } from '../../core/feeding/findings.ts';
 import { plain } from '../../core/food/figures.ts';
 import { foodUnit } from '../../core/units/food.ts';
-import { treatWords as w } from '../../core/words/en/foods.ts';
 import { FormField } from '../parts/form/fields.tsx';
+import { words } from '../state/words.ts';
 import { FindingLines } from './FindingLines.tsx';
 import { readTreatGrams, readTreatKcal, treatsLeave } from './treats.ts';
 import './treats.css';
@@ -22,20 +22,20 @@ export function TreatsToday({ input }: { input: FindingsInput }) {
       : null;
   return (
     <section className="treats" aria-labelledby={id}>
-      <h3 id={id}>{w.title}</h3>
-      <p className="note">{w.note}</p>
+      <h3 id={id}>{words.treat.title}</h3>
+      <p className="note">{words.treat.note}</p>
       <div className="form treats-form">
         <FormField
-          label={w.grams}
-          hint={w.gramsHint(foodUnit(unit))}
+          label={words.treat.grams}
+          hint={words.treat.gramsHint(foodUnit(unit))}
           inputMode="decimal"
           value={grams}
           onChange={setGrams}
           sentence={readGrams.ok ? null : readGrams.sentence}
         />
         <FormField
-          label={w.kcal}
-          hint={w.kcalHint(plain(input.food.kcalPer100g, 0))}
+          label={words.treat.kcal}
+          hint={words.treat.kcalHint(plain(input.food.kcalPer100g, 0))}
           inputMode="decimal"
           value={kcal}
           onChange={setKcal}

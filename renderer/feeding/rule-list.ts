@@ -1,7 +1,8 @@
 /** The house rules one by one: how each is read, shown and put back into the whole. What it means is in `words`. */
 import { DEFAULT_RULES, type HouseRules, houseRulesSchema } from '../../core/feeding/rules.ts';
-import { type RuleKey, rulesWords as w } from '../../core/words/en/feeding.ts';
+import type { RuleKey } from '../../core/words/en/feeding.ts';
 import { good, type Read, readClock, readNumber } from '../parts/form/read.ts';
+import { words } from '../state/words.ts';
 
 export type NumberKey = Exclude<RuleKey, 'morning' | 'midday' | 'afternoon' | 'evening' | ChoiceKey>;
 export type ClockKey = 'morning' | 'midday' | 'afternoon' | 'evening';
@@ -42,7 +43,7 @@ const NUMBERS: Record<NumberKey, NumberRule> = {
 
 const CLOCKS: readonly ClockKey[] = ['morning', 'midday', 'afternoon', 'evening'];
 
-export const RULE_GROUPS: readonly { readonly group: keyof typeof w.groups; readonly keys: readonly RuleKey[] }[] = [
+export const RULE_GROUPS: readonly { readonly group: keyof typeof words.rules.groups; readonly keys: readonly RuleKey[] }[] = [
   {
     group: 'amounts',
     keys: [
@@ -90,12 +91,12 @@ export function withRule(rules: HouseRules, key: RuleKey, text: string): Read<Ho
   const field = String(checked.error.issues[0]?.path[0] ?? '');
   const sentence =
     field === 'middleMonths'
-      ? w.agesMustRise
+      ? words.rules.agesMustRise
       : field === 'shareMiddle'
-        ? w.sharesMustFall
+        ? words.rules.sharesMustFall
         : field === 'fourMealsUntilWeeks'
-          ? w.mealsMustFall
-          : w.doesNotFit;
+          ? words.rules.mealsMustFall
+          : words.rules.doesNotFit;
   return { ok: false, sentence };
 }
 
@@ -106,7 +107,7 @@ function changedRule(rules: HouseRules, key: RuleKey, text: string): Read<unknow
     return clock.ok ? good({ ...rules, mealTimes: { ...rules.mealTimes, [key]: clock.value } }) : clock;
   }
   const { low, high, whole: isWhole, times } = NUMBERS[key];
-  const unit = w.units[key];
+  const unit = words.rules.units[key];
   const read = readNumber({ low, high, whole: isWhole, example: ruleText(DEFAULT_RULES, key), ...(unit === '' ? {} : { unit }) })(
     text,
   );

@@ -6,9 +6,8 @@ import { MEAL_NAMES } from '../../core/food/bowls.ts';
 import { percentText } from '../../core/food/figures.ts';
 import { foodFigure, foodUnit } from '../../core/units/food.ts';
 import { type MassUnit, parseMass } from '../../core/units/mass.ts';
-import { treatWords as w } from '../../core/words/en/foods.ts';
-import { formWords } from '../../core/words/en/form.ts';
 import { bad, good, type Read, readNumber } from '../parts/form/read.ts';
+import { words } from '../state/words.ts';
 
 /** Grams of treats; a number alone is in the unit of the bowl. Empty and nought are null. */
 export function readTreatGrams(text: string, unit: MassUnit): Read<number | null> {
@@ -16,15 +15,15 @@ export function readTreatGrams(text: string, unit: MassUnit): Read<number | null
   if (t === '') return good(null);
   const mass = parseMass(t, foodUnit(unit));
   if (mass.ok) return good(mass.grams);
-  return mass.fault.code === 'not-positive' && !t.startsWith('-') ? good(null) : bad(formWords.massFault(mass.fault, t));
+  return mass.fault.code === 'not-positive' && !t.startsWith('-') ? good(null) : bad(words.form.massFault(mass.fault, t));
 }
 
 /** From cucumber to pure fat, which holds 900 kcal in 100 g. */
-const typedKcal = readNumber({ low: 5, high: 900, unit: 'kcal', example: w.example });
+const typedKcal = () => readNumber({ low: 5, high: 900, unit: 'kcal', example: words.treat.example });
 
 /** kcal in 100 g of treats; empty is that of the food. */
 export function readTreatKcal(text: string, ofFood: number): Read<number> {
-  return text.trim() === '' ? good(ofFood) : typedKcal(text);
+  return text.trim() === '' ? good(ofFood) : typedKcal()(text);
 }
 
 interface TreatsLeave {
@@ -43,7 +42,10 @@ export function treatsLeave(input: FindingsInput, treats: Treats): TreatsLeave {
   const bowls = MEAL_NAMES.flatMap((name) => meals[name] ?? []).map((grams) => foodFigure(grams, unit));
   return {
     // A bowl is never rounded to nothing, so bowls say nothing once the treats are the whole day.
-    sentence: share >= 1 ? w.nothingLeft(percent) : w.result(w.meals(bowls.join(', '), foodUnit(unit)), w.share(percent)),
+    sentence:
+      share >= 1
+        ? words.treat.nothingLeft(percent)
+        : words.treat.result(words.treat.meals(bowls.join(', '), foodUnit(unit)), words.treat.share(percent)),
     high: findings(withTreats).find((f) => f.code === 'treats-high') ?? null,
   };
 }

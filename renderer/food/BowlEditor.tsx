@@ -3,11 +3,9 @@ import { useEffect, useRef } from 'react';
 import { percentText } from '../../core/food/figures.ts';
 import type { Food } from '../../core/food/food.ts';
 import type { Bowl } from '../../core/food/rotation.ts';
-import { mealWords } from '../../core/words/en/feeding.ts';
-import { weekWords as w } from '../../core/words/en/foods.ts';
-import { formWords } from '../../core/words/en/form.ts';
 import { FormChoice, type Option, SavedField } from '../parts/form/fields.tsx';
 import { bad, good, type Read, readNumber } from '../parts/form/read.ts';
+import { words } from '../state/words.ts';
 import { boneBowl, type Place } from './bowls.ts';
 
 type FoodsBowl = Extract<Bowl, { kind: 'foods' }>;
@@ -41,15 +39,15 @@ export function BowlEditor(props: EditorProps) {
   };
   return (
     <section className="part bowl-editor" ref={escapes}>
-      <h2>{w.cell(w.days[place.day] ?? '', mealWords.names[place.meal])}</h2>
+      <h2>{words.week.cell(words.week.days[place.day] ?? '', words.meal.names[place.meal])}</h2>
       <div className="form" id="bowl-editor">
         <FormChoice
-          label={w.kind}
+          label={words.week.kind}
           value={kind}
           options={[
-            { value: 'usual', word: `${w.kinds.usual}: ${usual.name}` },
-            { value: 'foods', word: w.kinds.foods },
-            { value: 'bone', word: w.kinds.bone },
+            { value: 'usual', word: `${words.week.kinds.usual}: ${usual.name}` },
+            { value: 'foods', word: words.week.kinds.foods },
+            { value: 'bone', word: words.week.kinds.bone },
           ]}
           onChange={choose}
         />
@@ -58,15 +56,15 @@ export function BowlEditor(props: EditorProps) {
       {bowl?.kind === 'bone' && <Bones {...props} bowl={bowl} />}
       <p className="bowl-actions">
         <button type="button" className="link" onClick={props.onEveryDay}>
-          {w.everyDay(mealWords.names[place.meal])}
+          {words.week.everyDay(words.meal.names[place.meal])}
         </button>
         {bowl !== null && (
           <button type="button" className="link" onClick={() => void put(null)}>
-            {w.empty}
+            {words.week.empty}
           </button>
         )}
         <button type="button" className="link" onClick={onDone}>
-          {w.done}
+          {words.week.done}
         </button>
       </p>
     </section>
@@ -108,7 +106,7 @@ function Foods({ bowl, options, put }: EditorProps & { bowl: FoodsBowl }) {
       const read = readNumber({ low: 1, high: 99, unit: '%', example: '20' })(text);
       if (!read.ok) return read;
       const others = parts.reduce((sum, p, i) => sum + (i === 0 || i === at ? 0 : p.share), read.value / 100);
-      return others > MOST_OTHERS ? bad(w.sharesNot(String(Math.round(others * 100)))) : good(read.value / 100);
+      return others > MOST_OTHERS ? bad(words.week.sharesNot(String(Math.round(others * 100)))) : good(read.value / 100);
     };
   const next = free('')[0];
   const room = (parts[0]?.share ?? 0) > FIRST_SHARE && parts.length < MOST_FOODS && next !== undefined;
@@ -117,10 +115,10 @@ function Foods({ bowl, options, put }: EditorProps & { bowl: FoodsBowl }) {
       <ol className="bowl-parts">
         {parts.map((part, i) => (
           // A place in the bowl: another food chosen for it leaves what is being typed where it is.
-          <li key={w.food(i + 1)}>
+          <li key={words.week.food(i + 1)}>
             <FormChoice
               inCell
-              label={w.food(i + 1)}
+              label={words.week.food(i + 1)}
               value={part.foodId}
               options={free(part.foodId)}
               onChange={(foodId) => void change(i, { foodId })}
@@ -130,22 +128,22 @@ function Foods({ bowl, options, put }: EditorProps & { bowl: FoodsBowl }) {
             ) : (
               <SavedField
                 inCell
-                label={w.share(i + 1)}
-                hint={w.percent}
+                label={words.week.share(i + 1)}
+                hint={words.week.percent}
                 inputMode="decimal"
                 value={String(Math.round(part.share * 1000) / 10)}
                 read={readShare(i)}
-                save={async (share) => ((await change(i, { share })) ? null : formWords.notSaved)}
+                save={async (share) => ((await change(i, { share })) ? null : words.form.notSaved)}
               />
             )}
             {parts.length > 1 && (
               <button
                 type="button"
                 className="link note"
-                aria-label={w.takeOut(i + 1)}
+                aria-label={words.week.takeOut(i + 1)}
                 onClick={() => void put(withShares(parts.filter((_, at) => at !== i)))}
               >
-                {w.takeOutShort}
+                {words.week.takeOutShort}
               </button>
             )}
           </li>
@@ -158,10 +156,10 @@ function Foods({ bowl, options, put }: EditorProps & { bowl: FoodsBowl }) {
             className="link"
             onClick={() => void put(withShares([...parts, { foodId: next.value, share: FIRST_SHARE }]))}
           >
-            {w.add}
+            {words.week.add}
           </button>
         )}{' '}
-        {parts.length > 1 && w.restToFirst}
+        {parts.length > 1 && words.week.restToFirst}
       </p>
     </>
   );
@@ -170,34 +168,34 @@ function Foods({ bowl, options, put }: EditorProps & { bowl: FoodsBowl }) {
 function Bones({ bowl, bones, put }: EditorProps & { bowl: BoneBowl }) {
   const count = readNumber({ low: 1, high: 12, whole: true, example: '2' });
   const grams = readNumber({ low: 1, high: 2000, unit: 'g', example: '90' });
-  const save = (to: Partial<BoneBowl>) => put({ ...bowl, ...to }).then((ok) => (ok ? null : formWords.notSaved));
+  const save = (to: Partial<BoneBowl>) => put({ ...bowl, ...to }).then((ok) => (ok ? null : words.form.notSaved));
   const known = bones.some((b) => b.value === bowl.foodId);
   return (
     <>
       <div className="form">
         <FormChoice
-          label={w.boneFood}
+          label={words.week.boneFood}
           value={known ? bowl.foodId : ''}
-          options={known ? bones : [{ value: '', word: w.chooseAnother }, ...bones]}
+          options={known ? bones : [{ value: '', word: words.week.chooseAnother }, ...bones]}
           onChange={(foodId) => void put({ ...bowl, foodId })}
         />
         <SavedField
-          label={w.pieces}
+          label={words.week.pieces}
           inputMode="numeric"
           value={String(bowl.pieces)}
           read={count}
           save={(pieces) => save({ pieces })}
         />
         <SavedField
-          label={w.pieceGrams}
-          hint={w.pieceHint}
+          label={words.week.pieceGrams}
+          hint={words.week.pieceHint}
           inputMode="decimal"
           value={String(bowl.pieceGrams)}
           read={grams}
           save={(pieceGrams) => save({ pieceGrams })}
         />
       </div>
-      <p className="note">{w.boneCaution}</p>
+      <p className="note">{words.week.boneCaution}</p>
     </>
   );
 }

@@ -6,8 +6,7 @@ import type { MealName } from '../../core/food/bowls.ts';
 import type { FoodBook } from '../../core/food/catalogue.ts';
 import type { Food } from '../../core/food/food.ts';
 import { type Bowl, bowlSchema, DAYS_OF_WEEK, type Week } from '../../core/food/rotation.ts';
-import { mealWords } from '../../core/words/en/feeding.ts';
-import { weekWords as w } from '../../core/words/en/foods.ts';
+import { words } from '../state/words.ts';
 import { bowlAt, bowlLines, type Place } from './bowls.ts';
 
 /** The type under which a bowl is carried; the text of it is a bowl as JSON. */
@@ -64,21 +63,21 @@ export function BowlGrid(props: GridProps) {
     event.preventDefault();
   };
   return (
-    <table {...AS_GRID} aria-label={w.grid} className="week-grid" ref={grid}>
+    <table {...AS_GRID} aria-label={words.week.grid} className="week-grid" ref={grid}>
       <thead>
         <tr>
           <th scope="col">
-            <span className="unseen">{w.day}</span>
+            <span className="unseen">{words.week.day}</span>
           </th>
           {columns.map((meal) => (
             <th key={meal} scope="col">
-              {mealWords.names[meal]} <span className="week-time">{rules.mealTimes[meal]}</span>
+              {words.meal.names[meal]} <span className="week-time">{rules.mealTimes[meal]}</span>
             </th>
           ))}
         </tr>
       </thead>
       <tbody>
-        {w.days.map((name, day) => (
+        {words.week.days.map((name, day) => (
           <tr key={name}>
             <th scope="row">
               <span className="week-long">{name}</span>
@@ -130,7 +129,11 @@ function Cell(props: GridProps & { place: Place; onKeyDown: (event: React.Keyboa
         onGo(place);
       }}
     >
-      {bowl === null ? <span className="soft">{w.usual(usual.name)}</span> : lines.map((line) => <span key={line}>{line}</span>)}
+      {bowl === null ? (
+        <span className="soft">{words.week.usual(usual.name)}</span>
+      ) : (
+        lines.map((line) => <span key={line}>{line}</span>)
+      )}
     </button>
   );
 }

@@ -16,11 +16,11 @@ import {
 import { ENERGY_METHODS, type Label, labelEnergies } from '../../core/food/label.ts';
 import { BONE_CALCIUM } from '../../core/reference/feeding/bone.ts';
 import { CALCIUM_LIMITS, FAT_LIMIT, PROTEIN_LIMITS, RATIO_LIMITS, VITAMIN_A_LIMIT } from '../../core/reference/feeding/limits.ts';
-import { foodsWords, foodWords as w } from '../../core/words/en/foods.ts';
 import { FindingLines } from '../feeding/FindingLines.tsx';
 import { FormChoice, type Option } from '../parts/form/fields.tsx';
 import { Why } from '../parts/Why.tsx';
 import type { Explanation } from '../state/window.ts';
+import { words } from '../state/words.ts';
 import { figure, percentRange } from './figures.ts';
 
 /** Growth under 14 weeks: the strictest the limits get. */
@@ -45,35 +45,35 @@ export function FoodFigures({ food, label }: { food: Food; label: Label | null }
         <thead>
           <tr>
             <th scope="col">
-              <span className="unseen">{w.what}</span>
+              <span className="unseen">{words.food.what}</span>
             </th>
-            <th scope="col">{w.figure}</th>
-            <th scope="col">{w.published}</th>
+            <th scope="col">{words.food.figure}</th>
+            <th scope="col">{words.food.published}</th>
           </tr>
         </thead>
         <tbody>
           {rowsOf(food).map((row) => (
             <tr key={row.what}>
               <th scope="row">{row.what}</th>
-              <td data-label={w.figure}>
+              <td data-label={words.food.figure}>
                 <Why explanation={whyOf(row)}>{row.figure}</Why>
               </td>
-              <td data-label={w.published}>{row.published}</td>
+              <td data-label={words.food.published}>{row.published}</td>
             </tr>
           ))}
         </tbody>
       </table>
       <p className="note foods-note">
         {food.recipe.length > 0 &&
-          `${capital(w.madeOf)} ${food.recipe.map((r) => w.madeOfPart(plain(r.share * 100, 1), r.name)).join(', ')}. `}
-        {capital(food.source)} ({foodsWords.known[food.known]}). {w.bothRanges}
+          `${capital(words.food.madeOf)} ${food.recipe.map((r) => words.food.madeOfPart(plain(r.share * 100, 1), r.name)).join(', ')}. `}
+        {capital(food.source)} ({words.foods.known[food.known]}). {words.food.bothRanges}
       </p>
       {label !== null && <ByMethods label={label} />}
       <section className="food-found" aria-live="polite">
-        <h3>{w.found}</h3>
-        {usual.length === 0 && <p className="line">{w.nothingFound}</p>}
+        <h3>{words.food.found}</h3>
+        {usual.length === 0 && <p className="line">{words.food.nothingFound}</p>}
         <FindingLines findings={usual} action={null} />
-        {big.length > 0 && <p className="line soft">{w.forBig}</p>}
+        {big.length > 0 && <p className="line soft">{words.food.forBig}</p>}
         <FindingLines findings={big} action={null} />
       </section>
     </>
@@ -84,15 +84,15 @@ function ByMethods({ label }: { label: Label }) {
   const energies = labelEnergies(label);
   return (
     <>
-      <h3>{w.byMethods}</h3>
+      <h3>{words.food.byMethods}</h3>
       <table className="foods-table">
         <tbody>
           {ENERGY_METHODS.map((method) => {
             const kcal = energies[method];
             return (
               <tr key={method}>
-                <th scope="row">{w.methods[method]}</th>
-                <td className="figure">{kcal === null ? w.notKnown : w.energyFigure(figure(kcal))}</td>
+                <th scope="row">{words.food.methods[method]}</th>
+                <td className="figure">{kcal === null ? words.food.notKnown : words.food.energyFigure(figure(kcal))}</td>
               </tr>
             );
           })}
@@ -104,13 +104,13 @@ function ByMethods({ label }: { label: Label }) {
 
 /** The figure with its source, and the limit with its own behind "More". */
 function whyOf({ what, figure: text, published, source, limit }: Row): Explanation {
-  const sum = published === '' ? [] : [{ what: w.published, figure: published, source: limit }];
+  const sum = published === '' ? [] : [{ what: words.food.published, figure: published, source: limit }];
   return { figure: `${capital(what)}: ${text}.`, how: `${capital(source)}.`, sum: [{ what, figure: text, source }, ...sum] };
 }
 
 function rowsOf(food: Food): Row[] {
   const { analysis: a, kcalPer100g: kcal } = food;
-  const from = `${food.source} (${foodsWords.known[food.known]})`;
+  const from = `${food.source} (${words.foods.known[food.known]})`;
   const [usual, large] = [CALCIUM_LIMITS.early.usual, CALCIUM_LIMITS.early.large];
   const ratio = RATIO_LIMITS.usual;
   const bone = food.bone === null ? null : BONE_CALCIUM[food.bone.basis];
@@ -122,35 +122,46 @@ function rowsOf(food: Food): Row[] {
     source,
   });
   return [
-    row(w.energy, w.energyFigure(figure(kcal)), '', '', `${w.methodSources[food.kcalMethod]}; ${from}`),
-    row(w.protein, both(a.protein, kcal), w.atLeast(plain(PROTEIN_LIMITS.early.low, 1)), PROTEIN_LIMITS.early.source),
-    row(w.fat, both(a.fat, kcal), w.atLeast(plain(FAT_LIMIT.low, 1)), FAT_LIMIT.source),
-    row(w.water, w.gramsIn(plain(a.water, 1))),
     row(
-      w.calcium,
-      `${w.calciumIn(rangeText(calciumPer1000Kcal(food), 1))}; ${w.milligrams(rangeText(a.calciumMg, 0))}`,
-      `${w.between(usual.low.toFixed(1), usual.high.toFixed(1))}; ${w.bigDogs(large.low.toFixed(1), large.high.toFixed(1))}`,
-      `${usual.source}; ${large.source} (${foodsWords.known[usual.known]})`,
+      words.food.energy,
+      words.food.energyFigure(figure(kcal)),
+      '',
+      '',
+      `${words.food.methodSources[food.kcalMethod]}; ${from}`,
     ),
     row(
-      w.ratio,
-      w.ratioFigure(rangeText(calciumToPhosphorus(food), 2)),
-      w.between(ratio.low.toFixed(1), ratio.high.toFixed(1)),
+      words.food.protein,
+      both(a.protein, kcal),
+      words.food.atLeast(plain(PROTEIN_LIMITS.early.low, 1)),
+      PROTEIN_LIMITS.early.source,
+    ),
+    row(words.food.fat, both(a.fat, kcal), words.food.atLeast(plain(FAT_LIMIT.low, 1)), FAT_LIMIT.source),
+    row(words.food.water, words.food.gramsIn(plain(a.water, 1))),
+    row(
+      words.food.calcium,
+      `${words.food.calciumIn(rangeText(calciumPer1000Kcal(food), 1))}; ${words.food.milligrams(rangeText(a.calciumMg, 0))}`,
+      `${words.food.between(usual.low.toFixed(1), usual.high.toFixed(1))}; ${words.food.bigDogs(large.low.toFixed(1), large.high.toFixed(1))}`,
+      `${usual.source}; ${large.source} (${words.foods.known[usual.known]})`,
+    ),
+    row(
+      words.food.ratio,
+      words.food.ratioFigure(rangeText(calciumToPhosphorus(food), 2)),
+      words.food.between(ratio.low.toFixed(1), ratio.high.toFixed(1)),
       ratio.source,
     ),
     row(
-      w.boneShare,
-      w.boneFigure(percentRange(boneShareOf(food), 1)),
+      words.food.boneShare,
+      words.food.boneFigure(percentRange(boneShareOf(food), 1)),
       '',
       '',
       food.bone === null || bone === null
         ? from
-        : `${foodsWords.boneBases[food.bone.basis]}; ${bone.source} (${foodsWords.known[bone.known]})`,
+        : `${words.foods.boneBases[food.bone.basis]}; ${bone.source} (${words.foods.known[bone.known]})`,
     ),
     row(
-      w.vitaminA,
-      a.vitaminAIu === null ? w.notKnown : w.vitaminAFigure(figure(per1000Kcal(a.vitaminAIu, kcal))),
-      w.atMost(figure(VITAMIN_A_LIMIT.high)),
+      words.food.vitaminA,
+      a.vitaminAIu === null ? words.food.notKnown : words.food.vitaminAFigure(figure(per1000Kcal(a.vitaminAIu, kcal))),
+      words.food.atMost(figure(VITAMIN_A_LIMIT.high)),
       VITAMIN_A_LIMIT.source,
     ),
   ];
@@ -158,7 +169,7 @@ function rowsOf(food: Food): Row[] {
 
 /** `83 g in 1000 kcal; 14 g in 100 g` */
 function both(per100g: number, kcal: number): string {
-  return `${w.calciumIn(plain(per1000Kcal(per100g, kcal), 0))}; ${w.gramsIn(plain(per100g, 1))}`;
+  return `${words.food.calciumIn(plain(per1000Kcal(per100g, kcal), 0))}; ${words.food.gramsIn(plain(per100g, 1))}`;
 }
 
 /** Instead of 100 g of this, so much of that, by energy. */
@@ -169,17 +180,17 @@ export function Instead({ food, book, options }: { food: Food; book: FoodBook; o
   const other = book.find(chosen);
   return (
     <section className="part" aria-labelledby={id}>
-      <h2 id={id}>{w.instead}</h2>
+      <h2 id={id}>{words.food.instead}</h2>
       <div className="form">
-        <span className="label">{w.insteadOf(food.name)}</span>
+        <span className="label">{words.food.insteadOf(food.name)}</span>
         <span />
-        <FormChoice label={w.insteadFood} value={chosen} options={others} onChange={setChosen} />
+        <FormChoice label={words.food.insteadFood} value={chosen} options={others} onChange={setChosen} />
         <span className="label" />
         <p className="big" aria-live="polite">
-          {other === null ? w.notKnown : w.insteadFigure(figure(equivalentGrams(100, food, other)), other.name)}
+          {other === null ? words.food.notKnown : words.food.insteadFigure(figure(equivalentGrams(100, food, other)), other.name)}
         </p>
       </div>
-      <p className="note">{w.insteadNote}</p>
+      <p className="note">{words.food.insteadNote}</p>
     </section>
   );
 }

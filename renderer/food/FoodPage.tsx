@@ -4,11 +4,11 @@ import { percentText } from '../../core/food/figures.ts';
 import { FOOD_FORMS, type Food } from '../../core/food/food.ts';
 import { ENERGY_METHODS, LABEL_BASES } from '../../core/food/label.ts';
 import { foodOf, portionGrams, type StoredFood } from '../../core/food/own-food.ts';
-import { foodsWords, foodWords as w } from '../../core/words/en/foods.ts';
 import { run, useQuery } from '../data/query.ts';
 import { go, href } from '../links.ts';
 import { FormChoice, FormField, type Option } from '../parts/form/fields.tsx';
 import { PageTitle } from '../parts/PageTitle.tsx';
+import { words } from '../state/words.ts';
 import { FoodFigures, Instead } from './FoodFigures.tsx';
 import { foodOptions } from './FoodsPage.tsx';
 import { figure } from './figures.ts';
@@ -47,19 +47,19 @@ export function FoodPage({ foodId }: { foodId: string }) {
 function Head({ title, lead }: { title: string; lead: string }) {
   return (
     <PageTitle title={title} lead={lead}>
-      <a href={href({ at: 'foods' })}>{foodsWords.back}</a>
+      <a href={href({ at: 'foods' })}>{words.foods.back}</a>
     </PageTitle>
   );
 }
 
 function Gone() {
-  return <Head title={foodsWords.title} lead={w.gone} />;
+  return <Head title={words.foods.title} lead={words.food.gone} />;
 }
 
 function ShippedFood({ food, all, book }: { food: Food; all: readonly StoredFood[]; book: FoodBook }) {
   return (
     <>
-      <Head title={food.name} lead={w.shippedLead} />
+      <Head title={food.name} lead={words.food.shippedLead} />
       <section className="foods-first">
         <FoodFigures food={food} label={null} />
       </section>
@@ -101,18 +101,21 @@ function FoodForm({
   const save = async () => {
     setTried(true);
     if (read.fields === null || stops || food === null) {
-      setSaid(w.notSaved);
+      setSaid(words.food.notSaved);
       return;
     }
     const done = await run('food.set', { foodId: id, fields: read.fields });
     if (!done.ok) return;
-    setSaid(w.saved);
+    setSaid(words.food.saved);
     if (id === null) go({ at: 'food', foodId: done.value.food.id });
   };
   const props = { draft, set, sentence };
   return (
     <>
-      <Head title={stored === null ? w.newTitle : stored.fields.name} lead={stored === null ? w.newLead : w.changeLead} />
+      <Head
+        title={stored === null ? words.food.newTitle : stored.fields.name}
+        lead={stored === null ? words.food.newLead : words.food.changeLead}
+      />
       <div className="food-columns">
         <form
           onSubmit={(event) => {
@@ -132,15 +135,15 @@ function FoodForm({
           />
           <p className="food-save">
             <button type="submit" className="button main">
-              {w.save}
+              {words.food.save}
             </button>
             <span role="status">{said}</span>
           </p>
         </form>
         <section className="food-live">
-          <h2>{w.comesTo}</h2>
+          <h2>{words.food.comesTo}</h2>
           {food === null ? (
-            <p className="line soft">{w.notYet}</p>
+            <p className="line soft">{words.food.notYet}</p>
           ) : (
             <FoodFigures food={food} label={read.fields?.made.by === 'label' ? read.fields.made.label : null} />
           )}
@@ -161,21 +164,27 @@ function typedInto(draft: FoodDraft, field: DraftField): boolean {
 function TheFood({ draft, set, sentence }: FormProps) {
   return (
     <section className="foods-first">
-      <h2>{w.theFood}</h2>
+      <h2>{words.food.theFood}</h2>
       <div className="form">
-        <FormField label={w.name} value={draft.name} onChange={(name) => set({ name })} sentence={sentence('name')} required />
+        <FormField
+          label={words.food.name}
+          value={draft.name}
+          onChange={(name) => set({ name })}
+          sentence={sentence('name')}
+          required
+        />
         <FormChoice
-          label={w.form}
+          label={words.food.form}
           value={draft.form}
-          options={FOOD_FORMS.map((value) => ({ value, word: foodsWords.forms[value] }))}
+          options={FOOD_FORMS.map((value) => ({ value, word: words.foods.forms[value] }))}
           onChange={(form) => set(withForm(draft, formOf(form)))}
         />
         <FormChoice
-          label={w.made}
+          label={words.food.made}
           value={draft.by}
           options={[
-            { value: 'label', word: w.madeLabel },
-            { value: 'recipe', word: w.madeRecipe },
+            { value: 'label', word: words.food.madeLabel },
+            { value: 'recipe', word: words.food.madeRecipe },
           ]}
           onChange={(by) => set({ by: by === 'recipe' ? 'recipe' : 'label' })}
         />
@@ -186,7 +195,7 @@ function TheFood({ draft, set, sentence }: FormProps) {
             checked={draft.holdsVegetables}
             onChange={(event) => set({ holdsVegetables: event.target.checked })}
           />
-          {w.vegetables}
+          {words.food.vegetables}
         </label>
       </div>
     </section>
@@ -194,7 +203,7 @@ function TheFood({ draft, set, sentence }: FormProps) {
 }
 
 function ThePack({ draft, set, sentence }: FormProps) {
-  const unit = draft.basis === 'per 1000 kcal' ? w.perKcal : w.percent;
+  const unit = draft.basis === 'per 1000 kcal' ? words.food.perKcal : words.food.percent;
   const part = (field: FigureField, label: string, hint: string) => (
     <FormField
       key={field}
@@ -209,32 +218,32 @@ function ThePack({ draft, set, sentence }: FormProps) {
   );
   return (
     <section className="part">
-      <h2>{w.pack}</h2>
+      <h2>{words.food.pack}</h2>
       <div className="form">
         <FormChoice
-          label={w.basis}
+          label={words.food.basis}
           value={draft.basis}
-          options={LABEL_BASES.map((value) => ({ value, word: w.bases[value] }))}
+          options={LABEL_BASES.map((value) => ({ value, word: words.food.bases[value] }))}
           onChange={(basis) => set({ basis: basisOf(basis) })}
         />
-        {part('protein', w.protein, unit)}
-        {part('fat', w.fat, unit)}
-        {part('fibre', w.fibre, unit)}
-        {part('ash', w.ash, unit)}
-        {part('water', w.water, w.waterHint)}
-        {part('calcium', w.calcium, unit)}
-        {part('phosphorus', w.phosphorus, unit)}
-        {part('vitaminAPerKg', w.vitaminA, w.vitaminAHint)}
-        {part('kcalPer100g', w.kcal, w.kcalHint)}
+        {part('protein', words.food.protein, unit)}
+        {part('fat', words.food.fat, unit)}
+        {part('fibre', words.food.fibre, unit)}
+        {part('ash', words.food.ash, unit)}
+        {part('water', words.food.water, words.food.waterHint)}
+        {part('calcium', words.food.calcium, unit)}
+        {part('phosphorus', words.food.phosphorus, unit)}
+        {part('vitaminAPerKg', words.food.vitaminA, words.food.vitaminAHint)}
+        {part('kcalPer100g', words.food.kcal, words.food.kcalHint)}
         <FormChoice
-          label={w.method}
+          label={words.food.method}
           value={draft.method}
-          options={ENERGY_METHODS.map((value) => ({ value, word: w.methods[value] }))}
+          options={ENERGY_METHODS.map((value) => ({ value, word: words.food.methods[value] }))}
           onChange={(method) => set({ method: methodOf(method) })}
         />
         <FormField
-          label={w.bone}
-          hint={w.boneHint}
+          label={words.food.bone}
+          hint={words.food.boneHint}
           className="food-figure"
           inputMode="decimal"
           value={draft.bone}
@@ -242,9 +251,9 @@ function ThePack({ draft, set, sentence }: FormProps) {
           sentence={sentence('bone')}
         />
         <FormChoice
-          label={w.boneBasis}
+          label={words.food.boneBasis}
           value={draft.boneBasis}
-          options={BONE_BASES.map((value) => ({ value, word: foodsWords.boneBases[value] }))}
+          options={BONE_BASES.map((value) => ({ value, word: words.foods.boneBases[value] }))}
           onChange={(basis) => set({ boneBasis: boneBasisOf(basis) })}
         />
       </div>
@@ -260,22 +269,22 @@ function TheRecipe({ draft, set, sentence, options }: FormProps & { options: rea
   const wrong = sentence('parts');
   return (
     <section className="part">
-      <h2>{w.recipe}</h2>
-      <p className="soft">{w.recipeLead}</p>
+      <h2>{words.food.recipe}</h2>
+      <p className="soft">{words.food.recipeLead}</p>
       <ol className="food-parts">
         {parts.map((part, i) => (
           <li key={part.key}>
             <FormChoice
               inCell
-              label={w.part(i + 1)}
+              label={words.food.part(i + 1)}
               value={part.foodId}
-              options={[{ value: '', word: w.choosePart }, ...options]}
+              options={[{ value: '', word: words.food.choosePart }, ...options]}
               onChange={(foodId) => change(i, { foodId })}
             />
             <FormField
               inCell
-              label={w.partShare(i + 1)}
-              hint={w.percent}
+              label={words.food.partShare(i + 1)}
+              hint={words.food.percent}
               inputMode="decimal"
               value={part.percent}
               onChange={(percent) => change(i, { percent })}
@@ -284,19 +293,19 @@ function TheRecipe({ draft, set, sentence, options }: FormProps & { options: rea
             <button
               type="button"
               className="link note"
-              aria-label={w.removePart(i + 1)}
+              aria-label={words.food.removePart(i + 1)}
               onClick={() => set({ parts: parts.filter((_, at) => at !== i) })}
             >
-              {w.takeOut}
+              {words.food.takeOut}
             </button>
           </li>
         ))}
       </ol>
       <p>
         <button type="button" className="link" onClick={() => set({ parts: [...parts, newPart('', '')] })}>
-          {w.addPart}
+          {words.food.addPart}
         </button>{' '}
-        <span className="note">{w.sum(percentText(sum / 100, 1))}</span>
+        <span className="note">{words.food.sum(percentText(sum / 100, 1))}</span>
       </p>
       <p className={wrong === null ? 'mistake-none' : 'mistake'} aria-live="polite">
         {wrong}
@@ -319,13 +328,17 @@ function Packs({ draft, set, sentence, portion }: FormProps & { portion: number 
   );
   return (
     <section className="part">
-      <h2>{w.keeping}</h2>
+      <h2>{words.food.keeping}</h2>
       <div className="form">
-        {pack('packGrams', w.packGrams, w.packHint)}
-        {pack('portionsPerPack', w.portions, portion === null ? w.portionsHint : w.portionsEach(figure(portion)))}
-        {pack('price', w.price, w.priceHint)}
-        {pack('keepHours', w.keepHours, w.keepHint)}
-        <FormField label={w.note} value={draft.note} onChange={(note) => set({ note })} sentence={sentence('note')} />
+        {pack('packGrams', words.food.packGrams, words.food.packHint)}
+        {pack(
+          'portionsPerPack',
+          words.food.portions,
+          portion === null ? words.food.portionsHint : words.food.portionsEach(figure(portion)),
+        )}
+        {pack('price', words.food.price, words.food.priceHint)}
+        {pack('keepHours', words.food.keepHours, words.food.keepHint)}
+        <FormField label={words.food.note} value={draft.note} onChange={(note) => set({ note })} sentence={sentence('note')} />
       </div>
     </section>
   );

@@ -1,10 +1,10 @@
 import { rangeText } from '../../core/food/figures.ts';
 import { calciumPer1000Kcal } from '../../core/food/food.ts';
-import { reckonedWords as w } from '../../core/words/en/feeding.ts';
 import { useToday } from '../data/now.ts';
 import { useFoodOn } from '../facts/useFoods.ts';
 import { useRules } from '../facts/useRules.ts';
 import { href } from '../links.ts';
+import { words } from '../state/words.ts';
 import { figure } from './figures.ts';
 
 /** The food that amounts and energy are reckoned with, and the way to change it. */
@@ -13,11 +13,11 @@ export function FoodPart() {
   const food = useFoodOn(null, useRules(today), today, today);
   return (
     <section className="part">
-      <h2>{w.title}</h2>
+      <h2>{words.reckoned.title}</h2>
       <p className="line">
         <b>{food.name}</b>
-        <span>{w.figures(figure(food.kcalPer100g), rangeText(calciumPer1000Kcal(food), 1))}</span>
-        <a href={href({ at: 'foods' })}>{w.toFoods}</a>
+        <span>{words.reckoned.figures(figure(food.kcalPer100g), rangeText(calciumPer1000Kcal(food), 1))}</span>
+        <a href={href({ at: 'foods' })}>{words.reckoned.toFoods}</a>
       </p>
       <p className="note">{food.source}</p>
     </section>

@@ -5,14 +5,13 @@ import { boneShareOf, calciumPer1000Kcal, DEFAULT_FOOD, type Food } from '../../
 import type { StoredFood } from '../../core/food/own-food.ts';
 import { type Feeding, feedingOf, isEmptyWeek } from '../../core/food/rotation.ts';
 import { litterName } from '../../core/litter/litter.ts';
-import { foodWords, foodsWords as w } from '../../core/words/en/foods.ts';
-import { formWords } from '../../core/words/en/form.ts';
 import { run, useQuery } from '../data/query.ts';
 import { inTheHouse } from '../facts/useLitter.ts';
 import { href } from '../links.ts';
 import { type Option, SavedChoice } from '../parts/form/fields.tsx';
 import { PageTitle } from '../parts/PageTitle.tsx';
 import { Why } from '../parts/Why.tsx';
+import { words } from '../state/words.ts';
 import { figure, percentRange } from './figures.ts';
 import './foods.css';
 import { useFeedings, useStoredFoods } from '../facts/useFoods.ts';
@@ -22,9 +21,9 @@ export function FoodsPage() {
   const stored = useStoredFoods();
   return (
     <>
-      <PageTitle title={w.title} lead={w.lead}>
+      <PageTitle title={words.foods.title} lead={words.foods.lead}>
         <a className="button main" href={href({ at: 'food', foodId: 'new' })}>
-          {w.write}
+          {words.foods.write}
         </a>
       </PageTitle>
       <WhoEatsWhat stored={stored} />
@@ -48,21 +47,21 @@ function WhoEatsWhat({ stored }: { stored: readonly StoredFood[] }) {
   const houseFood = house.foodId === null ? DEFAULT_FOOD : (book.find(house.foodId) ?? DEFAULT_FOOD);
   return (
     <section className="foods-first">
-      <h2>{w.who}</h2>
+      <h2>{words.foods.who}</h2>
       <table className="foods-table foods-who">
         <thead>
           <tr>
-            <th scope="col">{w.eater}</th>
-            <th scope="col">{w.food}</th>
-            <th scope="col">{w.week}</th>
+            <th scope="col">{words.foods.eater}</th>
+            <th scope="col">{words.foods.food}</th>
+            <th scope="col">{words.foods.week}</th>
           </tr>
         </thead>
         <tbody>
           <Eater
-            who={w.house}
+            who={words.foods.house}
             litterId={null}
             feedings={feedings}
-            options={[{ value: '', word: w.asShipped(DEFAULT_FOOD.name) }, ...foodOptions(stored)]}
+            options={[{ value: '', word: words.foods.asShipped(DEFAULT_FOOD.name) }, ...foodOptions(stored)]}
           />
           {litters.map(({ litter }) => (
             <Eater
@@ -70,12 +69,12 @@ function WhoEatsWhat({ stored }: { stored: readonly StoredFood[] }) {
               who={litterName(litter)}
               litterId={litter.id}
               feedings={feedings}
-              options={[{ value: '', word: w.asHouse(houseFood.name) }, ...foodOptions(stored)]}
+              options={[{ value: '', word: words.foods.asHouse(houseFood.name) }, ...foodOptions(stored)]}
             />
           ))}
         </tbody>
       </table>
-      <p className="note foods-note">{w.whoNote}</p>
+      <p className="note foods-note">{words.foods.whoNote}</p>
     </section>
   );
 }
@@ -94,30 +93,32 @@ function Eater({
   const own = feedings.find((f) => f.litterId === litterId);
   const chosen = own?.foodId ?? '';
   // A food that was put away is still what is eaten.
-  const shown = options.some((o) => o.value === chosen) ? options : [...options, { value: chosen, word: w.away }];
+  const shown = options.some((o) => o.value === chosen) ? options : [...options, { value: chosen, word: words.foods.away }];
   const week = own?.week ?? null;
   const bowls = (week ?? []).reduce((n, day) => n + Object.keys(day).length, 0);
   return (
     <tr>
       <th scope="row">{who}</th>
-      <td data-label={w.food}>
+      <td data-label={words.foods.food}>
         <SavedChoice
           inCell
-          label={w.foodOf(who)}
+          label={words.foods.foodOf(who)}
           value={chosen}
           options={shown}
           save={async (foodId) => {
             const done = await run('food.choose', { litterId, foodId: foodId === '' ? null : foodId });
-            return done.ok ? null : formWords.notSaved;
+            return done.ok ? null : words.form.notSaved;
           }}
         />
       </td>
-      <td data-label={w.week}>
+      <td data-label={words.foods.week}>
         <a href={href({ at: 'week', litterId })}>
-          {isEmptyWeek(week) ? w.weekNone : w.weekOpen}
-          <span className="unseen">{w.weekOpenOf(who)}</span>
+          {isEmptyWeek(week) ? words.foods.weekNone : words.foods.weekOpen}
+          <span className="unseen">{words.foods.weekOpenOf(who)}</span>
         </a>{' '}
-        <span className="note">{isEmptyWeek(week) ? (litterId === null ? '' : w.weekHouse) : w.bowls(bowls)}</span>
+        <span className="note">
+          {isEmptyWeek(week) ? (litterId === null ? '' : words.foods.weekHouse) : words.foods.bowls(bowls)}
+        </span>
       </td>
     </tr>
   );
@@ -126,8 +127,8 @@ function Eater({
 /** What stands out about a food for a puppy under 14 weeks, in a few words. */
 function remark(food: Food): string {
   const found = [...nutrientFindings(food, growthOf(null, 60)), vitaminAFinding(food)];
-  const words = found.flatMap((f) => (f === null ? [] : [w.findings[f.code] ?? f.code]));
-  return words.length === 0 ? w.within : words.join(', ');
+  const remarks = found.flatMap((f) => (f === null ? [] : [words.foods.findings[f.code] ?? f.code]));
+  return remarks.length === 0 ? words.foods.within : remarks.join(', ');
 }
 
 function Yours({ stored }: { stored: readonly StoredFood[] }) {
@@ -135,29 +136,29 @@ function Yours({ stored }: { stored: readonly StoredFood[] }) {
   const [there, away] = [stored.filter((f) => !f.retired), stored.filter((f) => f.retired)];
   return (
     <section className="part">
-      <h2>{w.yours}</h2>
+      <h2>{words.foods.yours}</h2>
       {there.length === 0 ? (
         <p className="line soft">
-          {w.none} <a href={href({ at: 'food', foodId: 'new' })}>{w.write}</a>
+          {words.foods.none} <a href={href({ at: 'food', foodId: 'new' })}>{words.foods.write}</a>
         </p>
       ) : (
         <table className="foods-table">
           <thead>
             <tr>
-              <th scope="col">{w.name}</th>
-              <th scope="col">{w.form}</th>
+              <th scope="col">{words.foods.name}</th>
+              <th scope="col">{words.foods.form}</th>
               <th scope="col" className="figure">
-                {w.kcal}
+                {words.foods.kcal}
               </th>
               <th scope="col" className="figure">
-                {w.perKcal}
+                {words.foods.perKcal}
               </th>
               <th scope="col" className="figure">
-                {w.bone}
+                {words.foods.bone}
               </th>
-              <th scope="col">{w.remark}</th>
+              <th scope="col">{words.foods.remark}</th>
               <th scope="col">
-                <span className="unseen">{w.putAway}</span>
+                <span className="unseen">{words.foods.putAway}</span>
               </th>
             </tr>
           </thead>
@@ -171,7 +172,7 @@ function Yours({ stored }: { stored: readonly StoredFood[] }) {
       {away.length > 0 && (
         <details className="foods-away">
           <summary>
-            {w.away}: {away.length}
+            {words.foods.away}: {away.length}
           </summary>
           {away.map((f) => (
             <p className="line" key={f.id}>
@@ -179,10 +180,10 @@ function Yours({ stored }: { stored: readonly StoredFood[] }) {
               <button
                 type="button"
                 className="link"
-                aria-label={w.takeBackOf(f.fields.name)}
+                aria-label={words.foods.takeBackOf(f.fields.name)}
                 onClick={() => void retire(f, false)}
               >
-                {w.takeBack}
+                {words.foods.takeBack}
               </button>
             </p>
           ))}
@@ -203,28 +204,33 @@ function YourFood({ stored, food }: { stored: StoredFood; food: Food | null }) {
       <th scope="row">
         <a href={href({ at: 'food', foodId: stored.id })}>{name}</a>
       </th>
-      <td data-label={w.form}>{w.formShort[form]}</td>
+      <td data-label={words.foods.form}>{words.foods.formShort[form]}</td>
       {food === null ? (
-        <td colSpan={4}>{w.broken}</td>
+        <td colSpan={4}>{words.foods.broken}</td>
       ) : (
         <>
-          <td className="figure" data-label={w.kcal}>
-            <Why explanation={{ figure: foodWords.energyFigure(figure(food.kcalPer100g)), how: explained(food), sum: [] }}>
+          <td className="figure" data-label={words.foods.kcal}>
+            <Why explanation={{ figure: words.food.energyFigure(figure(food.kcalPer100g)), how: explained(food), sum: [] }}>
               {figure(food.kcalPer100g)}
             </Why>
           </td>
-          <td className="figure" data-label={w.perKcal}>
+          <td className="figure" data-label={words.foods.perKcal}>
             {rangeText(calciumPer1000Kcal(food), 1)}
           </td>
-          <td className="figure" data-label={w.bone}>
+          <td className="figure" data-label={words.foods.bone}>
             {percentRange(boneShareOf(food))}
           </td>
-          <td data-label={w.remark}>{remark(food)}</td>
+          <td data-label={words.foods.remark}>{remark(food)}</td>
         </>
       )}
       <td>
-        <button type="button" className="link note" aria-label={w.putAwayOf(name)} onClick={() => void retire(stored, true)}>
-          {w.putAway}
+        <button
+          type="button"
+          className="link note"
+          aria-label={words.foods.putAwayOf(name)}
+          onClick={() => void retire(stored, true)}
+        >
+          {words.foods.putAway}
         </button>
       </td>
     </tr>
@@ -232,36 +238,36 @@ function YourFood({ stored, food }: { stored: StoredFood; food: Food | null }) {
 }
 
 function explained(food: Food): string {
-  return `${foodWords.methodSources[food.kcalMethod]}. ${food.source}.`;
+  return `${words.food.methodSources[food.kcalMethod]}. ${food.source}.`;
 }
 
 function Shipped() {
   return (
     <section className="part">
-      <h2>{w.shipped}</h2>
-      <p className="soft">{w.shippedLead}</p>
+      <h2>{words.foods.shipped}</h2>
+      <p className="soft">{words.foods.shippedLead}</p>
       <table className="foods-table">
         <thead>
           <tr>
-            <th scope="col">{w.name}</th>
-            <th scope="col">{w.ndb}</th>
+            <th scope="col">{words.foods.name}</th>
+            <th scope="col">{words.foods.ndb}</th>
             <th scope="col" className="figure">
-              {w.kcal}
+              {words.foods.kcal}
             </th>
             <th scope="col" className="figure">
-              {w.protein}, {w.grams}
+              {words.foods.protein}, {words.foods.grams}
             </th>
             <th scope="col" className="figure">
-              {w.fat}, {w.grams}
+              {words.foods.fat}, {words.foods.grams}
             </th>
             <th scope="col" className="figure">
-              {w.calcium}, {w.milligrams}
+              {words.foods.calcium}, {words.foods.milligrams}
             </th>
             <th scope="col" className="figure">
-              {w.bone}
+              {words.foods.bone}
             </th>
             <th scope="col" className="figure">
-              {w.vitaminA}
+              {words.foods.vitaminA}
             </th>
           </tr>
         </thead>
@@ -282,25 +288,25 @@ function ShippedFood({ food }: { food: Food }) {
       <th scope="row">
         <a href={href({ at: 'food', foodId: food.id })}>{food.name}</a>
       </th>
-      <td data-label={w.ndb}>{food.id.startsWith('usda-') ? food.id.slice(5) : '–'}</td>
-      <td className="figure" data-label={w.kcal}>
-        <Why explanation={{ figure: foodWords.energyFigure(figure(food.kcalPer100g)), how: explained(food), sum: [] }}>
+      <td data-label={words.foods.ndb}>{food.id.startsWith('usda-') ? food.id.slice(5) : '–'}</td>
+      <td className="figure" data-label={words.foods.kcal}>
+        <Why explanation={{ figure: words.food.energyFigure(figure(food.kcalPer100g)), how: explained(food), sum: [] }}>
           {figure(food.kcalPer100g)}
         </Why>
       </td>
-      <td className="figure" data-label={w.protein}>
+      <td className="figure" data-label={words.foods.protein}>
         {figure(a.protein, 1)}
       </td>
-      <td className="figure" data-label={w.fat}>
+      <td className="figure" data-label={words.foods.fat}>
         {figure(a.fat, 1)}
       </td>
-      <td className="figure" data-label={w.calcium}>
+      <td className="figure" data-label={words.foods.calcium}>
         {rangeText(a.calciumMg, 0)}
       </td>
-      <td className="figure" data-label={w.bone}>
+      <td className="figure" data-label={words.foods.bone}>
         {food.bone === null ? percentRange(boneShareOf(food), 1) : percentText(food.bone.share, 0).replace(/\D+$/, '')}
       </td>
-      <td className="figure" data-label={w.vitaminA}>
+      <td className="figure" data-label={words.foods.vitaminA}>
         {a.vitaminAIu === null ? '–' : figure(a.vitaminAIu)}
       </td>
     </tr>

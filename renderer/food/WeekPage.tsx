@@ -13,8 +13,6 @@ import { type Food, PLAIN_FOOD } from '../../core/food/food.ts';
 import { EMPTY_WEEK, feedingOf, type GrownDog, isEmptyWeek, type Week } from '../../core/food/rotation.ts';
 import { litterName, puppyName } from '../../core/litter/litter.ts';
 import { WEANED_DAYS } from '../../core/weaning/weaning-plan.ts';
-import { mealWords } from '../../core/words/en/feeding.ts';
-import { foodsWords, foodWords, weekWords as w } from '../../core/words/en/foods.ts';
 import { useToday } from '../data/now.ts';
 import { run, useQuery } from '../data/query.ts';
 import { useLitter } from '../facts/useLitter.ts';
@@ -24,6 +22,7 @@ import { href } from '../links.ts';
 import { FormChoice, FormField } from '../parts/form/fields.tsx';
 import { readLine, readNumber } from '../parts/form/read.ts';
 import { PageTitle } from '../parts/PageTitle.tsx';
+import { words } from '../state/words.ts';
 import { BowlEditor } from './BowlEditor.tsx';
 import { BowlGrid, carry } from './BowlGrid.tsx';
 import { bowlAt, bowlOf, changeWeek, columnsOf, everyDay, type Place, withBowl } from './bowls.ts';
@@ -40,12 +39,12 @@ export function WeekPage({ litterId }: { litterId: string | null }) {
   const facts = useLitter(litterId);
   const litters = useQuery('litter.all', {});
   if (litterId !== null && facts === null) {
-    return litters.value === null ? null : <Head title={w.title} lead={foodWords.gone} />;
+    return litters.value === null ? null : <Head title={words.week.title} lead={words.food.gone} />;
   }
   const name = facts === null ? null : litterName(facts.litter);
   return (
     <>
-      <Head title={w.title} lead={name === null ? w.ofHouse : w.ofLitter(name)} />
+      <Head title={words.week.title} lead={name === null ? words.week.ofHouse : words.week.ofLitter(name)} />
       <TheWeek litterId={litterId} />
     </>
   );
@@ -54,7 +53,7 @@ export function WeekPage({ litterId }: { litterId: string | null }) {
 function Head({ title, lead }: { title: string; lead: string }) {
   return (
     <PageTitle title={title} lead={lead}>
-      <a href={href({ at: 'foods' })}>{foodsWords.back}</a>
+      <a href={href({ at: 'foods' })}>{words.foods.back}</a>
     </PageTitle>
   );
 }
@@ -97,7 +96,7 @@ function TheWeek({ litterId }: { litterId: string | null }) {
           onOpen={() => area.current?.querySelector<HTMLElement>('#bowl-editor select')?.focus()}
           onPut={(place, bowl) => void change((now) => withBowl(now, place, bowl))}
         />
-        <p className="note foods-note">{w.keys}</p>
+        <p className="note foods-note">{words.week.keys}</p>
         <BowlEditor
           key={`${at.day} ${at.meal}`}
           place={at}
@@ -125,12 +124,12 @@ function atHand(usual: Food, book: FoodBook): Food[] {
 }
 
 function Inherits({ litterId, own, inherited }: { litterId: string | null; own: Week | null; inherited: boolean }) {
-  if (litterId !== null && own === null) return inherited ? <p className="line">{w.inherits}</p> : null;
+  if (litterId !== null && own === null) return inherited ? <p className="line">{words.week.inherits}</p> : null;
   if (isEmptyWeek(own) && litterId === null) return null;
-  const word = litterId === null ? w.clear : w.drop;
+  const word = litterId === null ? words.week.clear : words.week.drop;
   return (
     <p className="line">
-      {litterId !== null && w.own}
+      {litterId !== null && words.week.own}
       <button type="button" className="link" onClick={() => void run('food.setWeek', { litterId, week: null })}>
         {word}
       </button>
@@ -152,10 +151,10 @@ function AtHand({
   at: Place;
   put: (food: Food) => void;
 }) {
-  const where = w.cell(w.days[at.day] ?? '', mealWords.names[at.meal]);
+  const where = words.week.cell(words.week.days[at.day] ?? '', words.meal.names[at.meal]);
   return (
     <div className="at-hand">
-      <h2>{w.atHand}</h2>
+      <h2>{words.week.atHand}</h2>
       <ul>
         {foods.map((food) => (
           <li key={food.id}>
@@ -163,7 +162,7 @@ function AtHand({
               type="button"
               className="at-hand-food"
               draggable
-              aria-label={w.put(food.name, where)}
+              aria-label={words.week.put(food.name, where)}
               onDragStart={(event) => carry(event, bowlOf(food))}
               onClick={() => put(food)}
             >
@@ -174,9 +173,9 @@ function AtHand({
         <li className="at-hand-other">
           <FormChoice
             inCell
-            label={w.another}
+            label={words.week.another}
             value=""
-            options={[{ value: '', word: w.another }, ...options]}
+            options={[{ value: '', word: words.week.another }, ...options]}
             onChange={(foodId) => {
               const food = book.find(foodId);
               if (food !== null) put(food);
@@ -208,8 +207,8 @@ function HouseSum(props: SumFacts) {
   const { massUnit } = useHouse();
   const diners =
     dogs.length === 0
-      ? [grownDiner(EXAMPLE_DOG, w.grown(w.exampleDog, String(EXAMPLE_DOG.kg)), 'example', props.rules)]
-      : dogs.map((dog, i) => grownDiner(dog, w.grown(dog.name, String(dog.kg)), `dog ${i} ${dog.name}`, props.rules));
+      ? [grownDiner(EXAMPLE_DOG, words.week.grown(words.week.exampleDog, String(EXAMPLE_DOG.kg)), 'example', props.rules)]
+      : dogs.map((dog, i) => grownDiner(dog, words.week.grown(dog.name, String(dog.kg)), `dog ${i} ${dog.name}`, props.rules));
   return <WeekSum {...props} diners={diners} unit={massUnit} note={null} />;
 }
 
@@ -223,7 +222,7 @@ function LitterSum({ litterId, today, ...props }: SumFacts & { litterId: string;
   const published = (kcal: number) => aroundEstimate(kcal, props.rules.growthMethod);
   const puppies: Diner[] = all.map(({ puppy, input, ration }) => ({
     key: puppy.id,
-    word: w.puppy(puppyName(puppy)),
+    word: words.week.puppy(puppyName(puppy)),
     eaters: { count: 1, meals: ration.meals },
     energy: ration.estimateKcal === null ? null : published(ration.estimateKcal),
     growth: growthOf(input.adultKg, daysBetween(input.born, input.day)),
@@ -236,20 +235,22 @@ function LitterSum({ litterId, today, ...props }: SumFacts & { litterId: string;
       : [
           {
             key: 'litter',
-            word: w.wholeLitter,
+            word: words.week.wholeLitter,
             eaters: { count: all.length, meals: sumOf(all.map((p) => p.ration.meals)) },
             energy: estimates.some((e) => e === null) ? null : published(estimates.reduce<number>((s, e) => s + (e ?? 0), 0)),
             growth: puppies.find((p) => p.growth?.size === 'large')?.growth ?? first.growth,
           },
         ];
-  const grown = dogs.map((dog, i) => grownDiner(dog, w.grown(dog.name, String(dog.kg)), `dog ${i} ${dog.name}`, props.rules));
+  const grown = dogs.map((dog, i) =>
+    grownDiner(dog, words.week.grown(dog.name, String(dog.kg)), `dog ${i} ${dog.name}`, props.rules),
+  );
   const unweaned = facts.litter !== null && daysBetween(dateOf(facts.litter.whelpedAt), today) < WEANED_DAYS;
   return (
     <WeekSum
       {...props}
       diners={[...whole, ...puppies, ...grown]}
       unit={facts.house.massUnit}
-      note={unweaned ? w.atEight : null}
+      note={unweaned ? words.week.atEight : null}
     />
   );
 }
@@ -271,7 +272,7 @@ function GrownDogs() {
   const [name, setName] = useState('');
   const [kg, setKg] = useState('');
   const [tried, setTried] = useState(false);
-  const readName = readLine(60, w.dogNameNeeded)(name);
+  const readName = readLine(60, words.week.dogNameNeeded)(name);
   const readKg = readNumber({ low: 0.5, high: 120, unit: 'kg', example: '25' })(kg);
   const save = (to: readonly GrownDog[]) => run('dogs.setGrown', { dogs: to.length === 0 ? null : [...to] });
   const add = async () => {
@@ -285,18 +286,18 @@ function GrownDogs() {
   };
   return (
     <section className="part">
-      <h2>{w.dogs}</h2>
-      <p className="soft">{w.dogsLead}</p>
+      <h2>{words.week.dogs}</h2>
+      <p className="soft">{words.week.dogsLead}</p>
       {dogs.map((dog, i) => (
         <p className="line" key={`${dog.name} ${dog.kg}`}>
-          {w.grown(dog.name, String(dog.kg))}
+          {words.week.grown(dog.name, String(dog.kg))}
           <button
             type="button"
             className="link note"
-            aria-label={w.removeDog(dog.name)}
+            aria-label={words.week.removeDog(dog.name)}
             onClick={() => void save(dogs.filter((_, at) => at !== i))}
           >
-            {w.takeOutShort}
+            {words.week.takeOutShort}
           </button>
         </p>
       ))}
@@ -308,14 +309,14 @@ function GrownDogs() {
         }}
       >
         <FormField
-          label={w.dogName}
+          label={words.week.dogName}
           value={name}
           onChange={setName}
           sentence={tried && !readName.ok ? readName.sentence : null}
         />
         <FormField
-          label={w.dogKg}
-          hint={w.dogKgHint}
+          label={words.week.dogKg}
+          hint={words.week.dogKgHint}
           inputMode="decimal"
           value={kg}
           onChange={setKg}
@@ -324,7 +325,7 @@ function GrownDogs() {
         <span className="label" />
         <p>
           <button type="submit" className="button">
-            {w.addDog}
+            {words.week.addDog}
           </button>
         </p>
       </form>

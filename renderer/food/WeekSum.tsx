@@ -9,11 +9,11 @@ import { calciumPer1000Kcal, calciumToPhosphorus, type Food, per1000Kcal } from 
 import { type Eaters, type Week, type WeekSummary, weekSummary } from '../../core/food/rotation.ts';
 import { CALCIUM_LIMITS, FAT_LIMIT, PROTEIN_LIMITS, RATIO_LIMITS, VITAMIN_A_LIMIT } from '../../core/reference/feeding/limits.ts';
 import { type MassUnit, massText } from '../../core/units/mass.ts';
-import { foodsWords, weekWords as w } from '../../core/words/en/foods.ts';
 import { FindingLines } from '../feeding/FindingLines.tsx';
 import { FormChoice } from '../parts/form/fields.tsx';
 import { Why } from '../parts/Why.tsx';
 import type { Explanation } from '../state/window.ts';
+import { words } from '../state/words.ts';
 import { figure, percentRange } from './figures.ts';
 
 /** One who can be chosen to hold the week against. */
@@ -42,14 +42,14 @@ export function WeekSum({ week, diners, rules, book, usual, unit, note }: SumPro
   const summary = diner === undefined ? null : weekSummary(week, diner.eaters, book, usual);
   return (
     <section className="week-sum">
-      <h2>{w.sum}</h2>
+      <h2>{words.week.sum}</h2>
       {diner === undefined || summary === null ? (
-        <p className="line soft">{w.nobody}</p>
+        <p className="line soft">{words.week.nobody}</p>
       ) : (
         <>
           <div className="form">
             <FormChoice
-              label={w.sumFor}
+              label={words.week.sumFor}
               value={diner.key}
               options={diners.map((d) => ({ value: d.key, word: d.word }))}
               onChange={setChosen}
@@ -78,28 +78,28 @@ interface Row {
 function Figures({ summary, diner, rules, unit }: { summary: WeekSummary; diner: Diner; rules: HouseRules; unit: MassUnit }) {
   const sum: Explanation['sum'] = summary.foods.map(({ food, gramsAWeek, energy }) => ({
     what: food.name,
-    figure: `${w.aWeek(massText(gramsAWeek, unit))}, ${w.ofEnergy(percent(energy))}`,
-    source: `${food.source} (${foodsWords.known[food.known]})`,
+    figure: `${words.week.aWeek(massText(gramsAWeek, unit))}, ${words.week.ofEnergy(percent(energy))}`,
+    source: `${food.source} (${words.foods.known[food.known]})`,
   }));
   return (
     <table className="foods-table week-figures">
       <thead>
         <tr>
           <th scope="col">
-            <span className="unseen">{w.figure}</span>
+            <span className="unseen">{words.week.figure}</span>
           </th>
-          <th scope="col">{w.figure}</th>
-          <th scope="col">{w.aim}</th>
+          <th scope="col">{words.week.figure}</th>
+          <th scope="col">{words.week.aim}</th>
         </tr>
       </thead>
       <tbody>
         {rowsOf(summary, diner, rules, unit).map((row) => (
           <tr key={row.what}>
             <th scope="row">{row.what}</th>
-            <td data-label={w.figure} className={row.wide === true ? 'week-wide' : undefined}>
+            <td data-label={words.week.figure} className={row.wide === true ? 'week-wide' : undefined}>
               <Why explanation={{ figure: row.figure, how: row.source, sum }}>{row.figure}</Why>
             </td>
-            <td data-label={w.aim} className="week-aim">
+            <td data-label={words.week.aim} className="week-aim">
               {row.aim}
             </td>
           </tr>
@@ -116,57 +116,64 @@ function rowsOf(summary: WeekSummary, { energy, growth }: Diner, rules: HouseRul
   const ratio = growth === null ? null : RATIO_LIMITS[growth.size];
   const protein = growth === null ? null : PROTEIN_LIMITS[growth.stage];
   const shares = [
-    w.complete(percent(summary.complete)),
-    w.plain(percent(summary.plain)),
-    w.boneMeals(percent(summary.bones)),
-    ...(summary.concentrated > 0 ? [w.dry(percent(summary.concentrated))] : []),
-    ...(summary.other > 0 ? [w.other(percent(summary.other))] : []),
+    words.week.complete(percent(summary.complete)),
+    words.week.plain(percent(summary.plain)),
+    words.week.boneMeals(percent(summary.bones)),
+    ...(summary.concentrated > 0 ? [words.week.dry(percent(summary.concentrated))] : []),
+    ...(summary.other > 0 ? [words.week.other(percent(summary.other))] : []),
   ];
   return [
-    { what: w.amount, figure: massText(summary.grams, unit), aim: '', source: w.howEnergy },
+    { what: words.week.amount, figure: massText(summary.grams, unit), aim: '', source: words.week.howEnergy },
     {
-      what: w.kcal,
+      what: words.week.kcal,
       figure: figure(summary.kcal),
-      aim: energy === null ? '' : w.from(figure(energy.low), figure(energy.high)),
-      source: energy === null ? w.howEnergy : `${w.howEnergy} ${energy.source} (${foodsWords.known[energy.known]}).`,
+      aim: energy === null ? '' : words.week.from(figure(energy.low), figure(energy.high)),
+      source:
+        energy === null ? words.week.howEnergy : `${words.week.howEnergy} ${energy.source} (${words.foods.known[energy.known]}).`,
     },
     {
-      what: w.protein,
+      what: words.week.protein,
       figure: plain(per1000Kcal(a.protein, kcal), 0),
-      aim: protein === null ? '' : w.least(plain(protein.low, 1)),
+      aim: protein === null ? '' : words.week.least(plain(protein.low, 1)),
       source: protein?.source ?? '',
     },
     {
-      what: w.fat,
+      what: words.week.fat,
       figure: plain(per1000Kcal(a.fat, kcal), 0),
-      aim: growth === null ? '' : w.least(plain(FAT_LIMIT.low, 1)),
+      aim: growth === null ? '' : words.week.least(plain(FAT_LIMIT.low, 1)),
       source: growth === null ? '' : FAT_LIMIT.source,
     },
     {
-      what: w.calcium,
+      what: words.week.calcium,
       figure: rangeText(calciumPer1000Kcal(food), 1),
-      aim: calcium === null ? '' : w.from(calcium.low.toFixed(1), calcium.high.toFixed(1)),
+      aim: calcium === null ? '' : words.week.from(calcium.low.toFixed(1), calcium.high.toFixed(1)),
       source: calcium?.source ?? '',
     },
     {
-      what: w.ratio,
-      figure: w.ratioFigure(rangeText(calciumToPhosphorus(food), 2)),
-      aim: ratio === null ? '' : w.from(ratio.low.toFixed(1), ratio.high.toFixed(1)),
+      what: words.week.ratio,
+      figure: words.week.ratioFigure(rangeText(calciumToPhosphorus(food), 2)),
+      aim: ratio === null ? '' : words.week.from(ratio.low.toFixed(1), ratio.high.toFixed(1)),
       source: ratio?.source ?? '',
     },
     {
-      what: w.bone,
+      what: words.week.bone,
       figure: percentRange(summary.bone),
-      aim: w.by(percentText(rules.boneShare, 0)),
-      source: foodsWords.known['common practice'],
+      aim: words.week.by(percentText(rules.boneShare, 0)),
+      source: words.foods.known['common practice'],
     },
     {
-      what: w.vitaminA,
-      figure: a.vitaminAIu === null ? w.unknownFigure : figure(per1000Kcal(a.vitaminAIu, kcal)),
-      aim: w.most(figure(VITAMIN_A_LIMIT.high)),
+      what: words.week.vitaminA,
+      figure: a.vitaminAIu === null ? words.week.unknownFigure : figure(per1000Kcal(a.vitaminAIu, kcal)),
+      aim: words.week.most(figure(VITAMIN_A_LIMIT.high)),
       source: VITAMIN_A_LIMIT.source,
     },
-    { what: w.shares, figure: shares.join(', '), aim: w.sharesAim, wide: true, source: foodsWords.known['common practice'] },
+    {
+      what: words.week.shares,
+      figure: shares.join(', '),
+      aim: words.week.sharesAim,
+      wide: true,
+      source: words.foods.known['common practice'],
+    },
   ];
 }
 

@@ -6,11 +6,11 @@ import { type FoodBook, foodOrDefault } from '../../core/food/catalogue.ts';
 import { percentText } from '../../core/food/figures.ts';
 import type { Food } from '../../core/food/food.ts';
 import { type Bowl, DAYS_OF_WEEK, EMPTY_WEEK, feedingOf, type Week } from '../../core/food/rotation.ts';
-import { weekWords as w } from '../../core/words/en/foods.ts';
 import { call } from '../data/host.ts';
 import { run } from '../data/query.ts';
 import { inTurn } from '../parts/form/in-turn.ts';
 import { useWindow } from '../state/window.ts';
+import { words } from '../state/words.ts';
 
 export interface Place {
   /** From Monday, 0. */
@@ -55,9 +55,9 @@ export function boneBowl(foodId: string): Bowl {
 /** What stands in a cell, a line for each food. */
 export function bowlLines(bowl: Bowl | null, book: FoodBook): string[] {
   if (bowl === null) return [];
-  if (bowl.kind === 'bone') return [w.bones(bowl.pieces, nameOf(book, bowl.foodId))];
+  if (bowl.kind === 'bone') return [words.week.bones(bowl.pieces, nameOf(book, bowl.foodId))];
   if (bowl.parts.length === 1) return bowl.parts.map((p) => nameOf(book, p.foodId));
-  return bowl.parts.map((p) => w.part(percentText(p.share, 0).replace(/\D+$/, ''), nameOf(book, p.foodId)));
+  return bowl.parts.map((p) => words.week.part(percentText(p.share, 0).replace(/\D+$/, ''), nameOf(book, p.foodId)));
 }
 
 function nameOf(book: FoodBook, foodId: string): string {

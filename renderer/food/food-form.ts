@@ -4,8 +4,8 @@ import { FOOD_FORMS, type FoodForm } from '../../core/food/food.ts';
 import { ENERGY_METHODS, LABEL_BASES, type LabelBasis, type LabelMethod } from '../../core/food/label.ts';
 import { type FoodCheck, type FoodFields, foodChecks } from '../../core/food/own-food.ts';
 import type { BoneBasis } from '../../core/reference/feeding/bone.ts';
-import { foodWords as w } from '../../core/words/en/foods.ts';
 import { bad, good, type Read, readLine, readNumber } from '../parts/form/read.ts';
+import { words } from '../state/words.ts';
 
 const FIGURES = ['water', 'protein', 'fat', 'fibre', 'ash', 'calcium', 'phosphorus', 'vitaminAPerKg', 'kcalPer100g'] as const;
 const PACKS = ['packGrams', 'portionsPerPack', 'price', 'keepHours'] as const;
@@ -128,13 +128,13 @@ export function readDraft(draft: FoodDraft): ReadDraft {
     mistakes[field] ??= answer.sentence;
     return null;
   };
-  const name = take('name', readLine(80, w.nameNeeded)(draft.name));
+  const name = take('name', readLine(80, words.food.nameNeeded)(draft.name));
   const note = take('note', readLine(300)(draft.note));
   const packs = {
-    packGrams: take('packGrams', maybe(draft.packs.packGrams, 1, 50_000, w.examples.pack)),
-    portionsPerPack: take('portionsPerPack', maybe(draft.packs.portionsPerPack, 1, 64, w.examples.whole, true)) ?? 1,
-    price: take('price', maybe(draft.packs.price, 0, 100_000, w.examples.price)),
-    keepHours: take('keepHours', maybe(draft.packs.keepHours, 1, 20_000, w.examples.whole, true)),
+    packGrams: take('packGrams', maybe(draft.packs.packGrams, 1, 50_000, words.food.examples.pack)),
+    portionsPerPack: take('portionsPerPack', maybe(draft.packs.portionsPerPack, 1, 64, words.food.examples.whole, true)) ?? 1,
+    price: take('price', maybe(draft.packs.price, 0, 100_000, words.food.examples.price)),
+    keepHours: take('keepHours', maybe(draft.packs.keepHours, 1, 20_000, words.food.examples.whole, true)),
   };
   const made = draft.by === 'label' ? readLabel(draft, take) : readRecipe(draft, take);
   const boneShare = draft.by === 'label' ? take('bone', maybe(draft.bone, 0, 100, '10')) : null;
@@ -160,7 +160,7 @@ function maybe(typed: string, low: number, high: number, example: string, whole 
 
 function readLabel({ basis, method, figures }: FoodDraft, take: Take): FoodFields['made'] {
   const most = basis === 'per 1000 kcal' ? 400 : 100;
-  const part = (field: FigureField, high = most) => take(field, maybe(figures[field], 0, high, w.examples.percent));
+  const part = (field: FigureField, high = most) => take(field, maybe(figures[field], 0, high, words.food.examples.percent));
   const label = {
     basis,
     water: part('water', 100),
@@ -170,8 +170,8 @@ function readLabel({ basis, method, figures }: FoodDraft, take: Take): FoodField
     ash: part('ash'),
     calcium: part('calcium'),
     phosphorus: part('phosphorus'),
-    vitaminAPerKg: take('vitaminAPerKg', maybe(figures.vitaminAPerKg, 0, 10_000_000, w.examples.vitaminA)),
-    kcalPer100g: take('kcalPer100g', maybe(figures.kcalPer100g, 1, 10_000, w.examples.kcal)),
+    vitaminAPerKg: take('vitaminAPerKg', maybe(figures.vitaminAPerKg, 0, 10_000_000, words.food.examples.vitaminA)),
+    kcalPer100g: take('kcalPer100g', maybe(figures.kcalPer100g, 1, 10_000, words.food.examples.kcal)),
     method,
   };
   return { by: 'label', label };
@@ -180,10 +180,10 @@ function readLabel({ basis, method, figures }: FoodDraft, take: Take): FoodField
 function readRecipe({ parts }: FoodDraft, take: Take): FoodFields['made'] | null {
   const written = parts.filter((p) => p.foodId !== '' || p.percent.trim() !== '');
   const read = written.map(({ foodId, percent }) => ({
-    foodId: foodId === '' ? take<string>('parts', bad(w.partNeeded)) : foodId,
+    foodId: foodId === '' ? take<string>('parts', bad(words.food.partNeeded)) : foodId,
     share: take('parts', readNumber({ low: 0.1, high: 100, unit: '%', example: '25' })(percent)),
   }));
-  if (written.length === 0) take('parts', bad(w.partNeeded));
+  if (written.length === 0) take('parts', bad(words.food.partNeeded));
   const whole = read.flatMap(({ foodId, share }) => (foodId === null || share === null ? [] : [{ foodId, share: share / 100 }]));
   return whole.length === 0 ? null : { by: 'recipe', parts: whole };
 }

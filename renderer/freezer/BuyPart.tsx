@@ -1,10 +1,9 @@
 import { longDate } from '../../core/calendar/words.ts';
 import type { Purchase } from '../../core/freezer/shopping.ts';
 import { foodText } from '../../core/units/food.ts';
-import { shortDate } from '../../core/words/en/dates.ts';
-import { freezerWords as w } from '../../core/words/en/freezer.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
 import { Why } from '../parts/Why.tsx';
+import { words } from '../state/words.ts';
 import { heavyText, moneyText } from './say.ts';
 
 /** What to buy and by when, and what the week is expected to throw away. */
@@ -15,20 +14,20 @@ export function BuyPart({ f, putIn }: { f: Freezer; putIn: (foodId: string, coun
   const wanted = f.plan.foods.some((food) => food.wanted);
   return (
     <section>
-      <h2>{w.toBuy}</h2>
+      <h2>{words.freezer.toBuy}</h2>
       {f.purchases.map((p) => (
         <PurchaseLine key={p.foodId} f={f} purchase={p} putIn={putIn} />
       ))}
-      {f.purchases.length === 0 && wanted && <p className="line soft">{w.nothingToBuy(f.untilDay)}</p>}
+      {f.purchases.length === 0 && wanted && <p className="line soft">{words.freezer.nothingToBuy(f.untilDay)}</p>}
       <p className="line soft">
         <span>
-          {w.expectedWaste}{' '}
+          {words.freezer.expectedWaste}{' '}
           <b className="freezer-ink">
             <Why
               explanation={{
-                figure: w.whyWaste(waste),
-                how: isExact ? w.whyWasteHow : w.whyWasteNotProved,
-                sum: [{ what: w.sumThawed, figure: waste, source: w.sumSource }],
+                figure: words.freezer.whyWaste(waste),
+                how: isExact ? words.freezer.whyWasteHow : words.freezer.whyWasteNotProved,
+                sum: [{ what: words.freezer.sumThawed, figure: waste, source: words.freezer.sumSource }],
               }}
             >
               {waste}
@@ -40,7 +39,7 @@ export function BuyPart({ f, putIn }: { f: Freezer; putIn: (foodId: string, coun
         .filter((food) => !food.exact)
         .map((food) => (
           <p key={food.foodId} className="note">
-            {w.notProved(f.nameOf(food.foodId))}
+            {words.freezer.notProved(f.nameOf(food.foodId))}
           </p>
         ))}
     </section>
@@ -58,28 +57,28 @@ function PurchaseLine({
 }) {
   const unit = f.house.massUnit;
   const food = f.nameOf(p.foodId);
-  const what = p.packs === null ? w.buyGrams(heavyText(p.grams, unit), food) : w.buy(p.packs.count, food);
-  const [from, to] = [shortDate(p.from, f.today), shortDate(p.to, f.today)];
+  const what = p.packs === null ? words.freezer.buyGrams(heavyText(p.grams, unit), food) : words.freezer.buy(p.packs.count, food);
+  const [from, to] = [words.shortDate(p.from, f.today), words.shortDate(p.to, f.today)];
   const more = [
-    p.packs === null ? '' : w.each(foodText(p.packs.grams, unit)),
-    w.buyFor(heavyText(p.packs === null ? p.grams : p.packs.count * p.packs.grams, unit), from, to),
-    p.packs?.cost == null ? '' : w.cost(moneyText(p.packs.cost, f.stock.settings.money)),
+    p.packs === null ? '' : words.freezer.each(foodText(p.packs.grams, unit)),
+    words.freezer.buyFor(heavyText(p.packs === null ? p.grams : p.packs.count * p.packs.grams, unit), from, to),
+    p.packs?.cost == null ? '' : words.freezer.cost(moneyText(p.packs.cost, f.stock.settings.money)),
   ];
   return (
     <div className="line">
       <p className="freezer-buy">
         <b>{what}</b>
-        {p.by <= f.today ? w.byToday : w.by(longDate(p.by))}
+        {p.by <= f.today ? words.freezer.byToday : words.freezer.by(longDate(p.by))}
         <br />
         <span className="note">{more.filter((t) => t !== '').join('; ')}</span>
       </p>
       <button
         type="button"
         className="link"
-        aria-label={w.putThemInWhat(what)}
+        aria-label={words.freezer.putThemInWhat(what)}
         onClick={() => putIn(p.foodId, p.packs?.count ?? null)}
       >
-        {w.putThemIn}
+        {words.freezer.putThemIn}
       </button>
     </div>
   );

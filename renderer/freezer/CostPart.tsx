@@ -3,11 +3,11 @@ import { addDays, type CivilDate } from '../../core/calendar/day.ts';
 import type { Demand } from '../../core/freezer/demand.ts';
 import { costOf } from '../../core/freezer/shopping.ts';
 import { litterName } from '../../core/litter/litter.ts';
-import { freezerWords as w } from '../../core/words/en/freezer.ts';
 import { useQuery } from '../data/query.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
 import { inTheHouse, type LitterFacts } from '../facts/useLitter.ts';
 import { Why } from '../parts/Why.tsx';
+import { words } from '../state/words.ts';
 import { heavyText, moneyText } from './say.ts';
 
 /** Costs reach back no further than this. */
@@ -23,12 +23,12 @@ export function CostPart({ f }: { f: Freezer }) {
   const priced = fed.filter((l) => costOf(f.stock.packs, gramsByFood(demand, l.litter.id, f.today, f.today)) !== null);
   return (
     <section className="part">
-      <h2>{w.costs}</h2>
+      <h2>{words.freezer.costs}</h2>
       {priced.map((l) => (
         <LitterCost key={l.litter.id} f={f} facts={l} demand={demand} from={from} />
       ))}
-      {priced.length < fed.length && <p className="line soft">{w.costMissing}</p>}
-      {fed.length === 0 && <p className="line soft">{w.costNobody}</p>}
+      {priced.length < fed.length && <p className="line soft">{words.freezer.costMissing}</p>}
+      {fed.length === 0 && <p className="line soft">{words.freezer.costNobody}</p>}
     </section>
   );
 }
@@ -47,9 +47,9 @@ function LitterCost(props: { f: Freezer; facts: LitterFacts; demand: readonly De
   const { money } = f.stock.settings;
   const here = puppies.filter((p) => p.state === 'litter' || p.state === 'kept').length;
   const lines: [string, Map<string, number>, number][] = [
-    [w.costPerPuppy(litterName(litter)), gramsByFood(demand, litter.id, f.today, f.today), Math.max(1, here)],
-    [w.costToday, gramsByFood(demand, litter.id, f.today, f.today), 1],
-    [w.costSoFar, gramsByFood(demand, litter.id, from, f.today), 1],
+    [words.freezer.costPerPuppy(litterName(litter)), gramsByFood(demand, litter.id, f.today, f.today), Math.max(1, here)],
+    [words.freezer.costToday, gramsByFood(demand, litter.id, f.today, f.today), 1],
+    [words.freezer.costSoFar, gramsByFood(demand, litter.id, from, f.today), 1],
   ];
   return (
     <table className="freezer-costs">
@@ -59,12 +59,15 @@ function LitterCost(props: { f: Freezer; facts: LitterFacts; demand: readonly De
           if (cost === null) return null;
           const all = [...grams.values()].reduce((sum, g) => sum + g, 0);
           const figure = moneyText(cost / among, money);
-          const how = w.costHow(heavyText(all / among, f.house.massUnit), moneyText(all > 0 ? (cost / all) * 1000 : 0, money));
+          const how = words.freezer.costHow(
+            heavyText(all / among, f.house.massUnit),
+            moneyText(all > 0 ? (cost / all) * 1000 : 0, money),
+          );
           return (
             <tr key={what}>
               <th scope="row">{what}</th>
               <td className="figure">
-                <Why explanation={{ figure: `${figure}.`, how, sum: [{ what: how, figure, source: w.costSource }] }}>
+                <Why explanation={{ figure: `${figure}.`, how, sum: [{ what: how, figure, source: words.freezer.costSource }] }}>
                   {figure}
                 </Why>
               </td>

@@ -4,14 +4,13 @@ import type { PackFields } from '../../core/freezer/pack.ts';
 import { usualPack } from '../../core/freezer/shopping.ts';
 import { foodText, foodUnit } from '../../core/units/food.ts';
 import { parseMass } from '../../core/units/mass.ts';
-import { formWords } from '../../core/words/en/form.ts';
-import { freezerWords as w } from '../../core/words/en/freezer.ts';
 import { now } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import { useStoredFoods } from '../facts/useFoods.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
 import { href } from '../links.ts';
 import { bad, good, type Read, readDate, readNumber } from '../parts/form/read.ts';
+import { words } from '../state/words.ts';
 import { Field, FoodChoice } from './Field.tsx';
 
 /** A delivery begun elsewhere on the page: each turn puts the hands on the form, with what is known filled in. */
@@ -61,18 +60,24 @@ export function DeliveryPart({ f, begun }: { f: Freezer; begun: Begun }) {
     if (!read.ok) return setMistakes(read.mistakes);
     const done = await run('freezer.add', { count: read.count, pack: read.pack });
     if (!done.ok) return;
-    setSaid(w.added(read.count, f.nameOf(read.pack.foodId), foodText(read.pack.grams, f.house.massUnit)));
+    setSaid(words.freezer.added(read.count, f.nameOf(read.pack.foodId), foodText(read.pack.grams, f.house.massUnit)));
     setDraft((d) => ({ ...d, count: '' }));
     countField.current?.focus();
   };
   const field = (name: keyof Draft, more: Partial<Parameters<typeof Field>[0]> = {}) => (
-    <Field label={w[labels[name]]} value={draft[name]} mistake={mistakes[name] ?? null} onChange={set(name)} {...more} />
+    <Field
+      label={words.freezer[labels[name]]}
+      value={draft[name]}
+      mistake={mistakes[name] ?? null}
+      onChange={set(name)}
+      {...more}
+    />
   );
   return (
     <section className="part">
-      <h2>{w.delivery}</h2>
+      <h2>{words.freezer.delivery}</h2>
       <p className="soft">
-        {w.deliveryLead} <a href={href({ at: 'foods' })}>{w.foodsLink}</a>
+        {words.freezer.deliveryLead} <a href={href({ at: 'foods' })}>{words.freezer.foodsLink}</a>
       </p>
       <form className="freezer-form" onSubmit={(event) => void submit(event)}>
         {field('count', { input: countField, inputMode: 'numeric', size: 'short' })}
@@ -88,7 +93,7 @@ export function DeliveryPart({ f, begun }: { f: Freezer; begun: Begun }) {
         {field('price', { inputMode: 'decimal', size: 'short' })}
         {field('place')}
         <button type="submit" className="button main">
-          {w.add}
+          {words.freezer.add}
         </button>
       </form>
       <p className="freezer-said" role="status">
@@ -107,7 +112,7 @@ const labels = {
   bestBefore: 'bestBefore',
   price: 'price',
   place: 'place',
-} as const satisfies Record<keyof Draft, keyof typeof w>;
+} as const satisfies Record<keyof Draft, keyof typeof words.freezer>;
 
 /** The food that is eaten here, else the first of the book. */
 function firstFood(f: Freezer): string {
@@ -148,16 +153,19 @@ function readDelivery(f: Freezer, draft: Draft): ReadDelivery {
     mistakes[field] = read.sentence;
     return null;
   };
-  const count = take('count', readNumber({ low: 1, high: 200, whole: true, example: w.examples.count })(draft.count));
+  const count = take('count', readNumber({ low: 1, high: 200, whole: true, example: words.freezer.examples.count })(draft.count));
   const grams = take('weight', readPackGrams(draft.weight, f));
-  const portions = take('portions', readNumber({ low: 1, high: 24, whole: true, example: w.examples.portions })(draft.portions));
+  const portions = take(
+    'portions',
+    readNumber({ low: 1, high: 24, whole: true, example: words.freezer.examples.portions })(draft.portions),
+  );
   const frozenOn = take('frozenOn', readDate(draft.frozenOn));
   const bestBefore = draft.bestBefore === '' ? null : take('bestBefore', readDate(draft.bestBefore));
   const price = take('price', readPrice(draft.price));
-  if (frozenOn !== null && frozenOn > today) mistakes.frozenOn = w.frozenLater;
-  if (bestBefore !== null && frozenOn !== null && bestBefore < frozenOn) mistakes.bestBefore = w.bestBeforeEarly;
+  if (frozenOn !== null && frozenOn > today) mistakes.frozenOn = words.freezer.frozenLater;
+  if (bestBefore !== null && frozenOn !== null && bestBefore < frozenOn) mistakes.bestBefore = words.freezer.bestBeforeEarly;
   const place = draft.place.trim();
-  if (place.length > 60) mistakes.place = formWords.tooLong(60);
+  if (place.length > 60) mistakes.place = words.form.tooLong(60);
   const anyMistake = Object.values(mistakes).some((m) => m !== undefined);
   if (anyMistake || count === null || grams === null || portions === null || frozenOn === null) return { ok: false, mistakes };
   return { ok: true, count, pack: { foodId: draft.foodId, grams, portions, frozenOn, bestBefore, price, place } };
@@ -165,16 +173,16 @@ function readDelivery(f: Freezer, draft: Draft): ReadDelivery {
 
 /** A pack as people write it; a number alone is grams, or ounces for who weighs in ounces or pounds. */
 export function readPackGrams(text: string, f: Pick<Freezer, 'house'>): Read<PackFields['grams']> {
-  if (text.trim() === '') return bad(w.needWeight);
+  if (text.trim() === '') return bad(words.freezer.needWeight);
   const { massUnit } = f.house;
   const mass = parseMass(text, foodUnit(massUnit));
-  if (!mass.ok) return bad(formWords.massFault(mass.fault, text.trim()));
-  return mass.grams < 1 || mass.grams > 30_000 ? bad(w.packTooHeavy) : good(mass.grams);
+  if (!mass.ok) return bad(words.form.massFault(mass.fault, text.trim()));
+  return mass.grams < 1 || mass.grams > 30_000 ? bad(words.freezer.packTooHeavy) : good(mass.grams);
 }
 
 function readPrice(text: string): Read<number | null> {
   const figure = text.replace(/[^\d.,]/g, '');
   return figure === '' && text.trim() === ''
     ? good(null)
-    : readNumber({ low: 0, high: 100_000, example: w.examples.price })(figure);
+    : readNumber({ low: 0, high: 100_000, example: words.freezer.examples.price })(figure);
 }

@@ -3,14 +3,12 @@ import { longDate } from '../../core/calendar/words.ts';
 import { type Dog, type DogFields, type FreezerSettings, gramsLeft, type Starter } from '../../core/freezer/pack.ts';
 import { litterName } from '../../core/litter/litter.ts';
 import { foodText } from '../../core/units/food.ts';
-import { shortDate } from '../../core/words/en/dates.ts';
-import { formWords } from '../../core/words/en/form.ts';
-import { freezerWords as w } from '../../core/words/en/freezer.ts';
 import { run, useQuery } from '../data/query.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
 import { inTheHouse } from '../facts/useLitter.ts';
 import { SavedChoice, SavedField } from '../parts/form/fields.tsx';
 import { good, type Read, readDate, readLine, readNumber } from '../parts/form/read.ts';
+import { words } from '../state/words.ts';
 import { readPackGrams } from './DeliveryPart.tsx';
 import { Choice, Field, FoodChoice } from './Field.tsx';
 import { heavyText } from './say.ts';
@@ -19,13 +17,13 @@ import { heavyText } from './say.ts';
 export function EatersPart({ f }: { f: Freezer }) {
   return (
     <section className="part">
-      <h2>{w.eaters}</h2>
-      <p className="soft">{w.eatersLead}</p>
+      <h2>{words.freezer.eaters}</h2>
+      <p className="soft">{words.freezer.eatersLead}</p>
       <Litters f={f} />
       <Dogs f={f} />
-      <h3 className="freezer-third">{w.starters}</h3>
+      <h3 className="freezer-third">{words.freezer.starters}</h3>
       <Starters f={f} />
-      <h3 className="freezer-third">{w.settings}</h3>
+      <h3 className="freezer-third">{words.freezer.settings}</h3>
       <Settings f={f} />
     </section>
   );
@@ -38,7 +36,9 @@ function Litters({ f }: { f: Freezer }) {
     return (
       <p key={litter.id} className="line">
         <b>{litterName(litter)}</b>
-        <span className="soft">{grams > 0 ? w.litterEats(foodText(grams, f.house.massUnit)) : w.notYet}</span>
+        <span className="soft">
+          {grams > 0 ? words.freezer.litterEats(foodText(grams, f.house.massUnit)) : words.freezer.notYet}
+        </span>
       </p>
     );
   });
@@ -53,27 +53,28 @@ function Dogs({ f }: { f: Freezer }) {
           <b>{dog.name}</b>
           <span className="soft">
             {dog.damId === null
-              ? w.dogLine(foodText(dog.gramsADay, f.house.massUnit), f.nameOf(dog.foodId), dog.meals)
-              : w.damLine(f.nameOf(dog.foodId))}
-            {dog.untilDay !== null && `, ${w.until(shortDate(dog.fromDay, f.today), shortDate(dog.untilDay, f.today))}`}
+              ? words.freezer.dogLine(foodText(dog.gramsADay, f.house.massUnit), f.nameOf(dog.foodId), dog.meals)
+              : words.freezer.damLine(f.nameOf(dog.foodId))}
+            {dog.untilDay !== null &&
+              `, ${words.freezer.until(words.shortDate(dog.fromDay, f.today), words.shortDate(dog.untilDay, f.today))}`}
           </span>
           <button type="button" className="link" onClick={() => setEdited(dog)}>
-            {w.change}
+            {words.freezer.change}
           </button>
           <button
             type="button"
             className="link"
-            aria-label={w.removeDog(dog.name)}
+            aria-label={words.freezer.removeDog(dog.name)}
             onClick={() => void run('freezer.removeDog', { dogId: dog.id })}
           >
-            {w.remove}
+            {words.freezer.remove}
           </button>
         </p>
       ))}
       {edited === null ? (
         <p className="line">
           <button type="button" className="link" onClick={() => setEdited('new')}>
-            {w.addDog}
+            {words.freezer.addDog}
           </button>
         </p>
       ) : (
@@ -110,14 +111,14 @@ function DogForm({ f, dog, close }: { f: Freezer; dog: Dog | null; close: () => 
       return null;
     };
     const read = {
-      name: take('name', readLine(60, w.needName)(name)),
+      name: take('name', readLine(60, words.freezer.needName)(name)),
       grams: take('grams', readPackGrams(grams, f)),
-      meals: take('meals', readNumber({ low: 1, high: 4, whole: true, example: w.examples.meals })(meals)),
+      meals: take('meals', readNumber({ low: 1, high: 4, whole: true, example: words.freezer.examples.meals })(meals)),
       from: take('from', readDate(from)),
       until: until === '' ? null : take('until', readDate(until)),
     };
-    if (read.grams !== null && read.grams > 10_000) found['grams'] = formWords.between('1 g', '10 kg');
-    if (read.until !== null && read.from !== null && read.until < read.from) found['until'] = w.endsEarly;
+    if (read.grams !== null && read.grams > 10_000) found['grams'] = words.form.between('1 g', '10 kg');
+    if (read.until !== null && read.from !== null && read.until < read.from) found['until'] = words.freezer.endsEarly;
     setMistakes(found);
     if (Object.keys(found).length > 0 || read.name === null || read.grams === null || read.meals === null || read.from === null)
       return;
@@ -134,32 +135,35 @@ function DogForm({ f, dog, close }: { f: Freezer; dog: Dog | null; close: () => 
   };
   return (
     <form className="freezer-form" onSubmit={(event) => void submit(event)}>
-      <Field label={w.dogName} value={name} mistake={mistakes['name'] ?? null} onChange={setName} />
-      <Field label={w.dogGrams} size="short" value={grams} mistake={mistakes['grams'] ?? null} onChange={setGrams} />
+      <Field label={words.freezer.dogName} value={name} mistake={mistakes['name'] ?? null} onChange={setName} />
+      <Field label={words.freezer.dogGrams} size="short" value={grams} mistake={mistakes['grams'] ?? null} onChange={setGrams} />
       <FoodChoice f={f} value={foodId} onChange={setFoodId} />
       {dams.length > 0 && (
         <Choice
-          label={w.dogFollows}
+          label={words.freezer.dogFollows}
           value={follows}
-          options={[{ value: FIXED, word: w.fixed }, ...dams.map((d) => ({ value: d.id, word: w.dam(d.fields.name) }))]}
+          options={[
+            { value: FIXED, word: words.freezer.fixed },
+            ...dams.map((d) => ({ value: d.id, word: words.freezer.dam(d.fields.name) })),
+          ]}
           onChange={setFollows}
         />
       )}
       <Field
-        label={w.dogMeals}
+        label={words.freezer.dogMeals}
         size="short"
         inputMode="numeric"
         value={meals}
         mistake={mistakes['meals'] ?? null}
         onChange={setMeals}
       />
-      <Field label={w.dogFrom} type="date" value={from} mistake={mistakes['from'] ?? null} onChange={setFrom} />
-      <Field label={w.dogUntil} type="date" value={until} mistake={mistakes['until'] ?? null} onChange={setUntil} />
+      <Field label={words.freezer.dogFrom} type="date" value={from} mistake={mistakes['from'] ?? null} onChange={setFrom} />
+      <Field label={words.freezer.dogUntil} type="date" value={until} mistake={mistakes['until'] ?? null} onChange={setUntil} />
       <button type="submit" className="button">
-        {w.saveDog}
+        {words.freezer.saveDog}
       </button>
       <button type="button" className="link" onClick={close}>
-        {w.stopCount}
+        {words.freezer.stopCount}
       </button>
     </form>
   );
@@ -171,7 +175,7 @@ function Starters({ f }: { f: Freezer }) {
   const coming = f.stock.starters.filter((s) => s.day >= f.today);
   return (
     <>
-      <p className="soft">{w.startersLead}</p>
+      <p className="soft">{words.freezer.startersLead}</p>
       {coming.map((s) => (
         <StarterLine key={s.id} f={f} starter={s} />
       ))}
@@ -180,7 +184,7 @@ function Starters({ f }: { f: Freezer }) {
       ) : (
         <p className="line">
           <button type="button" className="link" onClick={() => setAdding(true)}>
-            {w.addStarter}
+            {words.freezer.addStarter}
           </button>
           {coming.length > 0 && (
             <span className="soft">
@@ -203,16 +207,16 @@ function StarterLine({ f, starter: s }: { f: Freezer; starter: Starter }) {
     <p className="line">
       <b>{s.who}</b>
       <span className="soft">
-        {w.starterLine(foodText(s.grams, unit), f.nameOf(s.foodId), longDate(s.day))}
-        {short !== undefined && `; ${w.starterShort(foodText(short.grams, unit))}`}
+        {words.freezer.starterLine(foodText(s.grams, unit), f.nameOf(s.foodId), longDate(s.day))}
+        {short !== undefined && `; ${words.freezer.starterShort(foodText(short.grams, unit))}`}
       </span>
       <button
         type="button"
         className="link"
-        aria-label={w.removeStarter(s.who)}
+        aria-label={words.freezer.removeStarter(s.who)}
         onClick={() => void run('freezer.removeStarter', { starterId: s.id })}
       >
-        {w.remove}
+        {words.freezer.remove}
       </button>
     </p>
   );
@@ -227,7 +231,7 @@ function StarterForm({ f, close }: { f: Freezer; close: () => void }) {
   const [mistakes, setMistakes] = useState<Record<string, string>>({});
   const submit = async (event: FormEvent) => {
     event.preventDefault();
-    const read = { who: readLine(60, w.needName)(who), day: readDate(day), grams: readPackGrams(grams, f) };
+    const read = { who: readLine(60, words.freezer.needName)(who), day: readDate(day), grams: readPackGrams(grams, f) };
     setMistakes({
       ...(read.who.ok ? {} : { who: read.who.sentence }),
       ...(read.day.ok ? {} : { day: read.day.sentence }),
@@ -239,15 +243,21 @@ function StarterForm({ f, close }: { f: Freezer; close: () => void }) {
   };
   return (
     <form className="freezer-form" onSubmit={(event) => void submit(event)}>
-      <Field label={w.starterWho} value={who} mistake={mistakes['who'] ?? null} onChange={setWho} />
-      <Field label={w.starterGrams} size="short" value={grams} mistake={mistakes['grams'] ?? null} onChange={setGrams} />
+      <Field label={words.freezer.starterWho} value={who} mistake={mistakes['who'] ?? null} onChange={setWho} />
+      <Field
+        label={words.freezer.starterGrams}
+        size="short"
+        value={grams}
+        mistake={mistakes['grams'] ?? null}
+        onChange={setGrams}
+      />
       <FoodChoice f={f} value={foodId} onChange={setFoodId} />
-      <Field label={w.starterDay} type="date" value={day} mistake={mistakes['day'] ?? null} onChange={setDay} />
+      <Field label={words.freezer.starterDay} type="date" value={day} mistake={mistakes['day'] ?? null} onChange={setDay} />
       <button type="submit" className="button">
-        {w.saveStarter}
+        {words.freezer.saveStarter}
       </button>
       <button type="button" className="link" onClick={close}>
-        {w.stopCount}
+        {words.freezer.stopCount}
       </button>
     </form>
   );
@@ -257,27 +267,27 @@ function Settings({ f }: { f: Freezer }) {
   const { settings } = f.stock;
   const save = async (change: Partial<FreezerSettings>) => {
     const done = await run('freezer.setSettings', { settings: { ...settings, ...change } });
-    return done.ok ? null : formWords.notSaved;
+    return done.ok ? null : words.form.notSaved;
   };
   return (
     <div className="form">
       <SavedChoice
-        label={w.moveAt}
+        label={words.freezer.moveAt}
         value={settings.moveAt}
-        options={(['meals', 'evening'] as const).map((value) => ({ value, word: w.moveAts[value] }))}
+        options={(['meals', 'evening'] as const).map((value) => ({ value, word: words.freezer.moveAts[value] }))}
         save={(value) => save({ moveAt: value === 'evening' ? 'evening' : 'meals' })}
       />
       <SavedField
-        label={w.room}
-        hint={w.roomHint}
+        label={words.freezer.room}
+        hint={words.freezer.roomHint}
         inputMode="decimal"
         value={settings.roomGrams === null ? '' : String(settings.roomGrams / 1000)}
         read={readRoom}
         save={(roomGrams) => save({ roomGrams })}
       />
       <SavedField
-        label={w.money}
-        hint={w.moneyHint}
+        label={words.freezer.money}
+        hint={words.freezer.moneyHint}
         value={settings.money}
         read={readLine(4)}
         save={(money) => save({ money })}
@@ -288,6 +298,6 @@ function Settings({ f }: { f: Freezer }) {
 
 function readRoom(text: string): Read<number | null> {
   if (text.trim() === '') return good(null);
-  const read = readNumber({ low: 0.5, high: 200, unit: 'kg', example: w.examples.room })(text);
+  const read = readNumber({ low: 0.5, high: 200, unit: 'kg', example: words.freezer.examples.room })(text);
   return read.ok ? good(Math.round(read.value * 1000)) : read;
 }

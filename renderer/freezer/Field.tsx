@@ -1,9 +1,9 @@
 /** A field of a form that is written across the page: its label above it, what is wrong with it under it. */
 import { type HTMLInputTypeAttribute, type RefObject, useId } from 'react';
 import { SHIPPED_FOODS } from '../../core/food/catalogue.ts';
-import { freezerWords as w } from '../../core/words/en/freezer.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
 import type { Option } from '../parts/form/fields.tsx';
+import { words } from '../state/words.ts';
 
 interface FieldProps {
   readonly label: string;
@@ -83,5 +83,5 @@ export function FoodChoice({ f, value, onChange }: { f: Freezer; value: string; 
     ...SHIPPED_FOODS.map((food) => food.id),
   ]);
   const options = [...ids].map((id) => ({ value: id, word: f.nameOf(id) }));
-  return <Choice label={w.foodIs} value={value} options={options} onChange={onChange} />;
+  return <Choice label={words.freezer.foodIs} value={value} options={options} onChange={onChange} />;
 }

@@ -5,10 +5,10 @@ import { longDate } from '../../core/calendar/words.ts';
 import { keepingOf } from '../../core/feeding/keeping.ts';
 import type { Demand } from '../../core/freezer/demand.ts';
 import { foodText } from '../../core/units/food.ts';
-import { freezerWords as w } from '../../core/words/en/freezer.ts';
 import { type Freezer, useFreezer, WEEK_DAYS } from '../facts/useFreezer.ts';
 import { href } from '../links.ts';
 import { Why } from '../parts/Why.tsx';
+import { words } from '../state/words.ts';
 import { BuyPart } from './BuyPart.tsx';
 import { CostPart } from './CostPart.tsx';
 import { type Begun, DeliveryPart } from './DeliveryPart.tsx';
@@ -24,7 +24,7 @@ import './freezer.css';
 /** What to take out today and why, what there is and until when, what to buy; then deliveries and who eats from it. */
 export function FreezerPage() {
   const f = useFreezer();
-  if (f === null) return <p className="soft">{w.loading}</p>;
+  if (f === null) return <p className="soft">{words.freezer.loading}</p>;
   return <Page f={f} />;
 }
 
@@ -63,23 +63,25 @@ function Head({ f, putIn }: { f: Freezer; putIn: () => void }) {
   return (
     <header className="title">
       <div>
-        <h1>{w.title}</h1>
-        <p>{w.lead(rules.thawHours, rules.keepHours)}</p>
-        {keeping.longer && <p className="freezer-official">{w.official(keeping.official.hours, keeping.official.where)}</p>}
+        <h1>{words.freezer.title}</h1>
+        <p>{words.freezer.lead(rules.thawHours, rules.keepHours)}</p>
+        {keeping.longer && (
+          <p className="freezer-official">{words.freezer.official(keeping.official.hours, keeping.official.where)}</p>
+        )}
       </div>
       <div className="right">
         <p>
           <b className="big freezer-total">{heavyText(grams, house.massUnit)}</b>
         </p>
         <p className="note">
-          {w.packsIn(packs)}; <Lasts f={f} />
+          {words.freezer.packsIn(packs)}; <Lasts f={f} />
         </p>
         <p className="freezer-do">
           <button type="button" className="link" onClick={putIn}>
-            {w.putIn}
+            {words.freezer.putIn}
           </button>
-          <a href={href({ at: 'freezer-paper', of: 'list', paper: null })}>{w.printList}</a>
-          <a href={href({ at: 'freezer-paper', of: 'labels', paper: null })}>{w.labels}</a>
+          <a href={href({ at: 'freezer-paper', of: 'list', paper: null })}>{words.freezer.printList}</a>
+          <a href={href({ at: 'freezer-paper', of: 'labels', paper: null })}>{words.freezer.labels}</a>
         </p>
       </div>
     </header>
@@ -89,12 +91,12 @@ function Head({ f, putIn }: { f: Freezer; putIn: () => void }) {
 /** The first food that runs out says until when the freezer lasts. */
 function Lasts({ f }: { f: Freezer }) {
   const wanted = f.plan.foods.filter((food) => food.wanted);
-  if (f.stock.packs.length === 0) return w.nothingYet;
-  if (wanted.length === 0) return w.nobodyEats;
+  if (f.stock.packs.length === 0) return words.freezer.nothingYet;
+  if (wanted.length === 0) return words.freezer.nobodyEats;
   const first = wanted
     .filter((food) => food.lastsTo !== null)
     .sort((a, b) => ((a.lastsTo ?? '') < (b.lastsTo ?? '') ? -1 : 1))[0];
-  if (first === undefined || first.lastsTo === null) return w.lastsBeyond(f.untilDay);
+  if (first === undefined || first.lastsTo === null) return words.freezer.lastsBeyond(f.untilDay);
   const day = dateOf(first.lastsTo);
   const week = addDays(f.today, WEEK_DAYS - 1);
   const eaten = (on: CivilDate) => gramsOf(f.demand, first.foodId, on, on);
@@ -104,16 +106,18 @@ function Lasts({ f }: { f: Freezer }) {
   ];
   return (
     <>
-      {w.lastsTo}{' '}
+      {words.freezer.lastsTo}{' '}
       <Why
         explanation={{
-          figure: w.whyLasts(day),
-          how: w.whyLastsHow(text(first.grams), text(eaten(f.today)), text(eaten(week)), week),
+          figure: words.freezer.whyLasts(day),
+          how: words.freezer.whyLastsHow(text(first.grams), text(eaten(f.today)), text(eaten(week)), week),
           sum: [
-            { what: w.sumStock, figure: text(first.grams), source: f.nameOf(first.foodId) },
-            ...(first.reservedGrams > 0 ? [{ what: w.sumReserved, figure: text(first.reservedGrams), source: w.starters }] : []),
+            { what: words.freezer.sumStock, figure: text(first.grams), source: f.nameOf(first.foodId) },
+            ...(first.reservedGrams > 0
+              ? [{ what: words.freezer.sumReserved, figure: text(first.reservedGrams), source: words.freezer.starters }]
+              : []),
             ...who.map((name) => ({
-              what: w.sumEats(name),
+              what: words.freezer.sumEats(name),
               figure: text(
                 gramsOf(
                   f.demand.filter((d) => d.who === name),
@@ -122,7 +126,7 @@ function Lasts({ f }: { f: Freezer }) {
                   week,
                 ),
               ),
-              source: w.sumSource,
+              source: words.freezer.sumSource,
             })),
           ],
         }}

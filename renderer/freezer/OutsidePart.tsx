@@ -3,12 +3,10 @@ import { dateOf, parseLocalTime } from '../../core/calendar/clock.ts';
 import { oldestFirst, type Pack, portionGrams, THAW_WAYS, type ThawWay } from '../../core/freezer/pack.ts';
 import { thawClock } from '../../core/freezer/thawing.ts';
 import { foodText } from '../../core/units/food.ts';
-import { shortDate } from '../../core/words/en/dates.ts';
-import { formWords } from '../../core/words/en/form.ts';
-import { timeNear, freezerWords as w } from '../../core/words/en/freezer.ts';
 import { instantOf, now } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
+import { words } from '../state/words.ts';
 import { Choice, Field } from './Field.tsx';
 import { takesText } from './say.ts';
 
@@ -27,33 +25,34 @@ export function OutsidePart({ f, heading }: { f: Freezer; heading: RefObject<HTM
     if (pack === undefined) return;
     const count = portions.trim() === '' ? pack.left : Number(portions);
     if (!Number.isInteger(count) || count < 1 || count > pack.left)
-      return setMistake({ field: 'portions', sentence: w.tooManyPortions(pack.left) });
+      return setMistake({ field: 'portions', sentence: words.freezer.tooManyPortions(pack.left) });
     const at = parseLocalTime(when ?? now().local);
-    if (at === null) return setMistake({ field: 'when', sentence: formWords.notDate });
-    if (at > now().local) return setMistake({ field: 'when', sentence: way === 'counter' ? w.notPlanned : w.later });
+    if (at === null) return setMistake({ field: 'when', sentence: words.form.notDate });
+    if (at > now().local)
+      return setMistake({ field: 'when', sentence: way === 'counter' ? words.freezer.notPlanned : words.freezer.later });
     if (dateOf(at) < pack.frozenOn)
-      return setMistake({ field: 'when', sentence: w.beforeFrozen(shortDate(pack.frozenOn, f.today)) });
+      return setMistake({ field: 'when', sentence: words.freezer.beforeFrozen(words.shortDate(pack.frozenOn, f.today)) });
     setMistake(null);
     const done = await run('freezer.thaw', { takes: [{ packId: pack.id, portions: count }], at, instant: instantOf(at), way });
     if (!done.ok) return;
     const clock = thawClock(f.rules, way, at, portionGrams(pack) / 1000);
     const take = { packId: pack.id, portions: count, of: pack.portions, grams: portionGrams(pack) * count };
-    setSaid(w.written(takesText(f, [take]), timeNear(clock.useBy, f.today)));
+    setSaid(words.freezer.written(takesText(f, [take]), words.timeNear(clock.useBy, f.today)));
     setPortions('');
     setWhen(null);
   };
   return (
     <section className="part">
       <h2 ref={heading} tabIndex={-1}>
-        {w.outside}
+        {words.freezer.outside}
       </h2>
-      <p className="soft">{w.outsideLead}</p>
+      <p className="soft">{words.freezer.outsideLead}</p>
       {pack === undefined ? (
-        <p className="line soft">{w.empty}</p>
+        <p className="line soft">{words.freezer.empty}</p>
       ) : (
         <form className="freezer-form" onSubmit={(event) => void submit(event)}>
           <Choice
-            label={w.which}
+            label={words.freezer.which}
             value={pack.id}
             options={packs.map((p) => ({ value: p.id, word: packWord(f, p) }))}
             onChange={(id) => {
@@ -63,36 +62,36 @@ export function OutsidePart({ f, heading }: { f: Freezer; heading: RefObject<HTM
           />
           {pack.left > 1 && (
             <Field
-              label={w.howManyPortions}
+              label={words.freezer.howManyPortions}
               size="short"
               inputMode="numeric"
-              hint={portions === '' ? w.whole : ''}
+              hint={portions === '' ? words.freezer.whole : ''}
               value={portions}
               mistake={mistake?.field === 'portions' ? mistake.sentence : null}
               onChange={setPortions}
             />
           )}
           <Choice
-            label={w.way}
+            label={words.freezer.way}
             value={way}
-            options={THAW_WAYS.map((t) => ({ value: t, word: w.ways[t] }))}
+            options={THAW_WAYS.map((t) => ({ value: t, word: words.freezer.ways[t] }))}
             onChange={(value) => setWay(THAW_WAYS.find((t) => t === value) ?? 'refrigerator')}
           />
           <Field
-            label={w.when}
+            label={words.freezer.when}
             type="datetime-local"
             value={when ?? f.now}
             mistake={mistake?.field === 'when' ? mistake.sentence : null}
             onChange={setWhen}
           />
           <button type="submit" className="button">
-            {w.write}
+            {words.freezer.write}
           </button>
         </form>
       )}
       {way !== 'refrigerator' && (
         <p className="freezer-caution" role="status">
-          {way === 'counter' ? w.counterRule : w.coldRule}
+          {way === 'counter' ? words.freezer.counterRule : words.freezer.coldRule}
         </p>
       )}
       <p className="freezer-said" role="status">
@@ -113,7 +112,7 @@ function choicesOf(f: Freezer): Pack[] {
 }
 
 function packWord(f: Freezer, p: Pack): string {
-  const what = w.perPack(f.nameOf(p.foodId), foodText(p.grams, f.house.massUnit));
-  const frozen = shortDate(p.frozenOn, f.today);
-  return `${what}; ${p.left < p.portions ? w.batchPart(p.left, p.portions, frozen) : w.batch(1, frozen)}`;
+  const what = words.freezer.perPack(f.nameOf(p.foodId), foodText(p.grams, f.house.massUnit));
+  const frozen = words.shortDate(p.frozenOn, f.today);
+  return `${what}; ${p.left < p.portions ? words.freezer.batchPart(p.left, p.portions, frozen) : words.freezer.batch(1, frozen)}`;
 }

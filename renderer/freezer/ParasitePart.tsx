@@ -1,9 +1,13 @@
 import { freezingFor, meatKinds, porkDaysLeft } from '../../core/freezer/parasites.ts';
 import { type MeatKind, PARASITE_FREEZING, type ParasiteFreezing } from '../../core/reference/freezer/parasites.ts';
-import { freezerWords as w } from '../../core/words/en/freezer.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
+import { words } from '../state/words.ts';
 
-const RULES: Partial<Record<MeatKind, string>> = { pork: w.porkRule, game: w.gameRule, fish: w.fishRule };
+const rules = (): Partial<Record<MeatKind, string>> => ({
+  pork: words.freezer.porkRule,
+  game: words.freezer.gameRule,
+  fish: words.freezer.fishRule,
+});
 
 /** The note on pork, game and fish: first those that are in the freezer, then the whole table. */
 export function ParasitePart({ f }: { f: Freezer }) {
@@ -16,22 +20,22 @@ export function ParasitePart({ f }: { f: Freezer }) {
   const shown = new Set(found.flatMap(({ kind }) => freezingFor(kind)));
   return (
     <section className="part">
-      <h2>{w.parasites}</h2>
-      <p className="soft">{w.parasitesLead}</p>
+      <h2>{words.freezer.parasites}</h2>
+      <p className="soft">{words.freezer.parasitesLead}</p>
       {found.map(({ foodId, kind }) => (
         <p key={`${foodId} ${kind}`} className="line">
           <b>{f.nameOf(foodId)}</b>
-          <span>{kind === 'pork' ? w.pork(porkLeft(f, foodId)) : RULES[kind]}</span>
+          <span>{kind === 'pork' ? words.freezer.pork(porkLeft(f, foodId)) : rules()[kind]}</span>
         </p>
       ))}
       <details className="freezer-table">
-        <summary>{[w.porkRule, w.gameRule, w.fishRule].join(' ')}</summary>
+        <summary>{[words.freezer.porkRule, words.freezer.gameRule, words.freezer.fishRule].join(' ')}</summary>
         <table>
           <thead>
             <tr>
-              <th scope="col">{w.parasite}</th>
-              <th scope="col">{w.freeze}</th>
-              <th scope="col">{w.source}</th>
+              <th scope="col">{words.freezer.parasite}</th>
+              <th scope="col">{words.freezer.freeze}</th>
+              <th scope="col">{words.freezer.source}</th>
             </tr>
           </thead>
           <tbody>
@@ -39,7 +43,7 @@ export function ParasitePart({ f }: { f: Freezer }) {
               <tr key={line.parasite}>
                 <th scope="row">
                   {line.parasite}
-                  {shown.has(line) && <span className="note"> {w.onYourPacks}</span>}
+                  {shown.has(line) && <span className="note"> {words.freezer.onYourPacks}</span>}
                 </th>
                 <td>{freezeText(line)}</td>
                 <td className="note">{`${line.source} (${line.known})`}</td>
@@ -53,7 +57,9 @@ export function ParasitePart({ f }: { f: Freezer }) {
 }
 
 function freezeText(line: ParasiteFreezing): string {
-  return line.freeze.length === 0 ? w.never : line.freeze.map((o) => w.enough(o.celsius, o.days)).join(w.or);
+  return line.freeze.length === 0
+    ? words.freezer.never
+    : line.freeze.map((o) => words.freezer.enough(o.celsius, o.days)).join(words.freezer.or);
 }
 
 /** Days that the youngest pork still has to stay frozen. */
@@ -67,8 +73,8 @@ function porkLeft(f: Freezer, foodId: string): number {
 export function CautionPart() {
   return (
     <section className="part">
-      <h2>{w.cautions}</h2>
-      {w.cautionLines.map((text) => (
+      <h2>{words.freezer.cautions}</h2>
+      {words.freezer.cautionLines.map((text) => (
         <p key={text} className="line">
           {text}
         </p>

@@ -2,12 +2,11 @@ import { useId, useState } from 'react';
 import { dateOf } from '../../core/calendar/clock.ts';
 import { gramsLeft, isOverdue, oldestFirst, type Pack, WAYS_OUT, type WayOut } from '../../core/freezer/pack.ts';
 import { foodFigure, foodText, foodUnit } from '../../core/units/food.ts';
-import { dayOfWeek, shortDate } from '../../core/words/en/dates.ts';
-import { freezerWords as w } from '../../core/words/en/freezer.ts';
 import { now } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
 import { readNumber } from '../parts/form/read.ts';
+import { words } from '../state/words.ts';
 
 /** Packs of one food and one size. */
 interface Group {
@@ -24,7 +23,7 @@ function groupsOf(f: Freezer): Group[] {
     .map(([key, packs]) => {
       const first = packs[0] as Pack;
       const each = foodText(first.grams, f.house.massUnit);
-      return { key, foodId: first.foodId, what: w.perPack(f.nameOf(first.foodId), each), packs };
+      return { key, foodId: first.foodId, what: words.freezer.perPack(f.nameOf(first.foodId), each), packs };
     })
     .sort((a, b) => (a.what < b.what ? -1 : 1));
 }
@@ -37,25 +36,25 @@ export function StockPart({ f }: { f: Freezer }) {
   const unit = f.house.massUnit;
   return (
     <section>
-      <h2>{w.inFreezer}</h2>
+      <h2>{words.freezer.inFreezer}</h2>
       <p className="unseen" role="status">
         {said}
       </p>
       {groups.length === 0 ? (
-        <p className="line soft">{w.empty}</p>
+        <p className="line soft">{words.freezer.empty}</p>
       ) : (
         <table className="stock">
           <thead>
             <tr>
-              <th scope="col">{w.food}</th>
+              <th scope="col">{words.freezer.food}</th>
               <th scope="col" className="figure">
-                {w.packsHead}
+                {words.freezer.packsHead}
               </th>
               <th scope="col" className="figure">
-                {w.gramsHead(foodUnit(unit))}
+                {words.freezer.gramsHead(foodUnit(unit))}
               </th>
               <th scope="col" className="stock-lasts">
-                {w.lastsHead}
+                {words.freezer.lastsHead}
               </th>
             </tr>
           </thead>
@@ -79,7 +78,7 @@ export function StockPart({ f }: { f: Freezer }) {
   );
 }
 
-const readCount = readNumber({ low: 0, high: 500, whole: true, example: w.examples.count });
+const readCount = () => readNumber({ low: 0, high: 500, whole: true, example: words.freezer.examples.count });
 
 function Counting(props: {
   groups: readonly Group[];
@@ -93,7 +92,7 @@ function Counting(props: {
     return (
       <p className="stock-count">
         <button type="button" className="link" onClick={() => set({})}>
-          {w.countIt}
+          {words.freezer.countIt}
         </button>
       </p>
     );
@@ -103,27 +102,27 @@ function Counting(props: {
     for (const group of groups) {
       const text = counting[group.key];
       if (text === undefined) continue;
-      const read = readCount(text);
+      const read = readCount()(text);
       if (!read.ok) return setMistake(`${group.what}: ${read.sentence}`);
       if (read.value !== group.packs.length) counts.push({ packIds: group.packs.map((p) => p.id), there: read.value });
     }
     setMistake('');
     if (counts.length > 0 && !(await run('freezer.count', { on: dateOf(now().local), counts })).ok) return;
-    say(w.counted);
+    say(words.freezer.counted);
     set(null);
   };
   return (
     <div className="stock-count">
-      <p className="note">{w.counting}</p>
+      <p className="note">{words.freezer.counting}</p>
       <p className="freezer-mistake" role="alert">
         {mistake}
       </p>
       <p className="freezer-do">
         <button type="button" className="button" onClick={() => void save()}>
-          {w.saveCount}
+          {words.freezer.saveCount}
         </button>
         <button type="button" className="link" onClick={() => set(null)}>
-          {w.stopCount}
+          {words.freezer.stopCount}
         </button>
       </p>
     </div>
@@ -149,16 +148,16 @@ function GroupRows({ f, group, counting, count, onCount, say }: GroupProps) {
       <tr>
         <th scope="row" className="stock-food">
           {group.what}
-          {portions > 1 && <span className="note"> {w.cutIn(portions)}</span>}{' '}
+          {portions > 1 && <span className="note"> {words.freezer.cutIn(portions)}</span>}{' '}
           <button
             type="button"
             className="link note"
             aria-expanded={open}
             aria-controls={id}
-            aria-label={w.openPack(group.what)}
+            aria-label={words.freezer.openPack(group.what)}
             onClick={() => setOpen(!open)}
           >
-            {w.more}
+            {words.freezer.more}
           </button>
         </th>
         <td className="figure">
@@ -166,7 +165,7 @@ function GroupRows({ f, group, counting, count, onCount, say }: GroupProps) {
             <input
               className="written stock-there"
               inputMode="numeric"
-              aria-label={w.there(group.what)}
+              aria-label={words.freezer.there(group.what)}
               value={count ?? String(group.packs.length)}
               onChange={(event) => onCount(event.target.value)}
             />
@@ -192,10 +191,10 @@ function GroupRows({ f, group, counting, count, onCount, say }: GroupProps) {
 
 function LastsTo({ f, foodId }: { f: Freezer; foodId: string }) {
   const food = f.plan.foods.find((o) => o.foodId === foodId);
-  if (food === undefined || !food.wanted) return <span className="soft">{w.unused}</span>;
-  if (food.lastsTo === null) return w.beyond(f.untilDay, f.today);
+  if (food === undefined || !food.wanted) return <span className="soft">{words.freezer.unused}</span>;
+  if (food.lastsTo === null) return words.freezer.beyond(f.untilDay, f.today);
   const soonest = f.plan.foods.every((o) => o.lastsTo === null || food.lastsTo === null || o.lastsTo >= food.lastsTo);
-  const day = dayOfWeek(dateOf(food.lastsTo));
+  const day = words.dayOfWeek(dateOf(food.lastsTo));
   return soonest ? <b>{day}</b> : day;
 }
 
@@ -222,23 +221,25 @@ function Batch({ f, packs, say }: { f: Freezer; packs: readonly Pack[]; say: (te
     const done = await run('freezer.takeOut', { packIds, way, on: dateOf(now().local) });
     if (!done.ok) return;
     setMistake('');
-    say(w.gone(packIds.length, f.nameOf(first.foodId), way));
+    say(words.freezer.gone(packIds.length, f.nameOf(first.foodId), way));
   };
-  const frozen = shortDate(first.frozenOn, f.today);
-  const words = [
-    first.left < first.portions ? w.batchPart(first.left, first.portions, frozen) : w.batch(packs.length, frozen),
-    first.bestBefore === null ? '' : w.bestBeforeIs(shortDate(first.bestBefore, f.today)),
+  const frozen = words.shortDate(first.frozenOn, f.today);
+  const facts = [
+    first.left < first.portions
+      ? words.freezer.batchPart(first.left, first.portions, frozen)
+      : words.freezer.batch(packs.length, frozen),
+    first.bestBefore === null ? '' : words.freezer.bestBeforeIs(words.shortDate(first.bestBefore, f.today)),
     first.place,
   ];
   return (
     <div className="stock-batch">
       <span>
-        {words.filter((t) => t !== '').join(', ')}
-        {isOverdue(first, f.today) && <b> {w.overdueWord}</b>}
+        {facts.filter((t) => t !== '').join(', ')}
+        {isOverdue(first, f.today) && <b> {words.freezer.overdueWord}</b>}
       </span>
       <span className="stock-out">
         <label htmlFor={id} className="note">
-          {w.howMany}
+          {words.freezer.howMany}
         </label>
         <input
           id={id}
@@ -250,7 +251,7 @@ function Batch({ f, packs, say }: { f: Freezer; packs: readonly Pack[]; say: (te
         />
         {WAYS_OUT.map((way) => (
           <button key={way} type="button" className="link note" onClick={() => void takeOut(way)}>
-            {w.wayOut(way)}
+            {words.freezer.wayOut(way)}
           </button>
         ))}
       </span>

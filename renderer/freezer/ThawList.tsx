@@ -3,9 +3,8 @@ import { clockOf, dateOf, type LocalTime, localMinutes, localTime } from '../../
 import { addDays, type CivilDate } from '../../core/calendar/day.ts';
 import { daysFrom, type OutNow, type ThawRow } from '../../core/freezer/plan.ts';
 import { foodText } from '../../core/units/food.ts';
-import { dayOfWeek, shortDay } from '../../core/words/en/dates.ts';
-import { freezerPaperWords, timeNear, freezerWords as w } from '../../core/words/en/freezer.ts';
 import { type Freezer, WEEK_DAYS } from '../facts/useFreezer.ts';
+import { words } from '../state/words.ts';
 import { eatersText, type ListRow, reasonText, takesText, weekRows } from './say.ts';
 import { endThaws, takeOut } from './take-out.ts';
 
@@ -16,18 +15,18 @@ export function ThawList({ f }: { f: Freezer }) {
   const rows = weekRows(f);
   const out = f.plan.out.filter((o) => o.state === 'thawing' || o.state === 'ready');
   const tick = async (row: ThawRow) => {
-    if (await takeOut(row.takes)) setSaid(w.takenOut(takesText(f, row.takes), timeNear(row.ready, f.today)));
+    if (await takeOut(row.takes)) setSaid(words.freezer.takenOut(takesText(f, row.takes), words.timeNear(row.ready, f.today)));
   };
   return (
     <section className="thaw" aria-labelledby="thaw-list">
       <div className="thaw-head">
-        <h2 id="thaw-list">{w.thawList}</h2>
+        <h2 id="thaw-list">{words.freezer.thawList}</h2>
         <p className="note thaw-key" aria-hidden="true">
           <span>
-            <Swatch kind="thawing" /> {w.thawing}
+            <Swatch kind="thawing" /> {words.freezer.thawing}
           </span>
           <span>
-            <Swatch kind="use" /> {w.toBeUsed}
+            <Swatch kind="use" /> {words.freezer.toBeUsed}
           </span>
         </p>
       </div>
@@ -35,24 +34,24 @@ export function ThawList({ f }: { f: Freezer }) {
         {said}
       </p>
       {rows.length + out.length === 0 ? (
-        <p className="line soft">{f.stock.packs.length === 0 ? w.empty : w.nothingToThaw}</p>
+        <p className="line soft">{f.stock.packs.length === 0 ? words.freezer.empty : words.freezer.nothingToThaw}</p>
       ) : (
         <table className="thaw-table">
           <thead>
             <tr>
               <th scope="col" className="thaw-box">
-                <span className="unseen">{w.thawList}</span>
+                <span className="unseen">{words.freezer.thawList}</span>
               </th>
               <th scope="col" className="thaw-when">
-                {w.outHead}
+                {words.freezer.outHead}
               </th>
-              <th scope="col">{w.whatWhy}</th>
+              <th scope="col">{words.freezer.whatWhy}</th>
               <th scope="col" className="thaw-week">
-                <span className="unseen">{w.week}</span>
+                <span className="unseen">{words.freezer.week}</span>
                 <span className="thaw-days" aria-hidden="true">
                   {days.map((d) => (
                     <span key={d} className={d === f.today ? 'now' : ''}>
-                      {dayOfWeek(d).split(' ').slice(0, 2).join(' ')}
+                      {words.dayOfWeek(d).split(' ').slice(0, 2).join(' ')}
                     </span>
                   ))}
                 </span>
@@ -89,11 +88,11 @@ function PlannedRow({ f, row, days, tick }: RowProps & { row: ListRow; tick: (ro
       <td className="thaw-when">
         {isToday ? (
           <>
-            <b>{w.today}</b> <span className="thaw-clock">{clockOf(row.out)}</span>
+            <b>{words.freezer.today}</b> <span className="thaw-clock">{clockOf(row.out)}</span>
           </>
         ) : (
           <span className="soft">
-            {row.manyTimes ? shortDay(dateOf(row.out)) : freezerPaperWords.atTime(dateOf(row.out), clockOf(row.out))}
+            {row.manyTimes ? words.shortDay(dateOf(row.out)) : words.freezerPaper.atTime(dateOf(row.out), clockOf(row.out))}
           </span>
         )}
       </td>
@@ -112,7 +111,7 @@ function PlannedRow({ f, row, days, tick }: RowProps & { row: ListRow; tick: (ro
 export function TakeOutBox({ what, onTick }: { what: string; onTick: () => void }) {
   return (
     <label className="box">
-      <input type="checkbox" checked={false} onChange={onTick} aria-label={w.takeOut(what)} />
+      <input type="checkbox" checked={false} onChange={onTick} aria-label={words.freezer.takeOut(what)} />
     </label>
   );
 }
@@ -125,12 +124,14 @@ function OutRow({ f, out, days }: RowProps & { out: OutNow }) {
   const take = { packId: thaw.packId, portions: thaw.portions, of: pack?.portions ?? thaw.portions, grams: out.grams };
   const what = takesText(f, [take]);
   const reason = [
-    out.state === 'thawing' ? w.ready(timeNear(clock.ready, f.today)) : w.left(foodText(out.leftGrams, unit)),
-    w.useBy(timeNear(clock.useBy, f.today)),
-    thaw.way === 'refrigerator' ? '' : w.thawedBy(thaw.way),
-    clock.officialUseBy < clock.useBy ? w.officialUseBy(timeNear(clock.officialUseBy, f.today)) : '',
+    out.state === 'thawing'
+      ? words.freezer.ready(words.timeNear(clock.ready, f.today))
+      : words.freezer.left(foodText(out.leftGrams, unit)),
+    words.freezer.useBy(words.timeNear(clock.useBy, f.today)),
+    thaw.way === 'refrigerator' ? '' : words.freezer.thawedBy(thaw.way),
+    clock.officialUseBy < clock.useBy ? words.freezer.officialUseBy(words.timeNear(clock.officialUseBy, f.today)) : '',
     out.eaters.length > 0 ? eatersText(out.eaters, unit) : '',
-    out.wasteGrams >= 1 ? w.waste(foodText(out.wasteGrams, unit)) : '',
+    out.wasteGrams >= 1 ? words.freezer.waste(foodText(out.wasteGrams, unit)) : '',
   ];
   return (
     <tr className="thaw-out">
@@ -140,7 +141,7 @@ function OutRow({ f, out, days }: RowProps & { out: OutNow }) {
         </span>
       </td>
       <td className="thaw-when">
-        <span className="soft">{timeNear(thaw.at, f.today)}</span>
+        <span className="soft">{words.timeNear(thaw.at, f.today)}</span>
       </td>
       <td className="thaw-what">
         <span className="thaw-name">{what}</span>
@@ -149,18 +150,18 @@ function OutRow({ f, out, days }: RowProps & { out: OutNow }) {
           <button
             type="button"
             className="link note"
-            aria-label={w.usedUpWhat(what)}
+            aria-label={words.freezer.usedUpWhat(what)}
             onClick={() => void endThaws([thaw.id], 'used')}
           >
-            {w.usedUp}
+            {words.freezer.usedUp}
           </button>
           <button
             type="button"
             className="link note"
-            aria-label={w.thrownWhat(what)}
+            aria-label={words.freezer.thrownWhat(what)}
             onClick={() => void endThaws([thaw.id], 'thrown')}
           >
-            {w.thrown}
+            {words.freezer.thrown}
           </button>
         </span>
       </td>
@@ -193,7 +194,7 @@ function WeekBar(props: { days: readonly CivilDate[]; out: LocalTime; ready: Loc
       width="100%"
       height="34"
       role="img"
-      aria-label={w.barLabel(timeNear(out, today), timeNear(ready, today), timeNear(useBy, today))}
+      aria-label={words.freezer.barLabel(words.timeNear(out, today), words.timeNear(ready, today), words.timeNear(useBy, today))}
     >
       {days.map((d, i) => (
         <line

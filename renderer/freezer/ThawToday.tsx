@@ -1,7 +1,7 @@
 import { clockOf, dateOf } from '../../core/calendar/clock.ts';
-import { freezerWords as w } from '../../core/words/en/freezer.ts';
 import { useFreezer } from '../facts/useFreezer.ts';
 import { href } from '../links.ts';
+import { words } from '../state/words.ts';
 import { reasonText, takesText } from './say.ts';
 import { TakeOutBox } from './ThawList.tsx';
 import { takeOut } from './take-out.ts';
@@ -16,7 +16,7 @@ export function ThawToday() {
   if (rows.length === 0 && !isOut && !f.plan.foods.some((food) => food.wanted)) return null;
   return (
     <section className="part">
-      <h2>{w.outOfFreezer}</h2>
+      <h2>{words.freezer.outOfFreezer}</h2>
       {rows.map((row) => (
         <div key={`${row.foodId} ${row.out}`} className="line thaw-line">
           <TakeOutBox what={takesText(f, row.takes)} onTick={() => void takeOut(row.takes)} />
@@ -31,8 +31,8 @@ export function ThawToday() {
       ))}
       <p className="line soft">
         <span>
-          {rows.length === 0 ? `${isOut ? w.allOut : w.nothingToday} ` : ''}
-          <a href={href({ at: 'freezer' })}>{w.toFreezer}</a>
+          {rows.length === 0 ? `${isOut ? words.freezer.allOut : words.freezer.nothingToday} ` : ''}
+          <a href={href({ at: 'freezer' })}>{words.freezer.toFreezer}</a>
         </span>
       </p>
     </section>

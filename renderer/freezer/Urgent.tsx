@@ -2,12 +2,11 @@ import { dateOf } from '../../core/calendar/clock.ts';
 import { addDays } from '../../core/calendar/day.ts';
 import type { Gap } from '../../core/freezer/plan.ts';
 import { foodText } from '../../core/units/food.ts';
-import { shortDate } from '../../core/words/en/dates.ts';
-import { timeNear, freezerWords as w } from '../../core/words/en/freezer.ts';
 import { now } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
 import { LevelMark } from '../parts/LevelMark.tsx';
+import { words } from '../state/words.ts';
 import { heavyText, namesText, takesText } from './say.ts';
 import { endThaws } from './take-out.ts';
 
@@ -28,23 +27,23 @@ export function Urgent({ f, writeDown }: { f: Freezer; writeDown: () => void }) 
   const tooLate = gaps.some((g) => g.why === 'too-late');
   return (
     <section className="freezer-urgent">
-      <h2>{w.look}</h2>
+      <h2>{words.freezer.look}</h2>
       {overdue.map((o) => (
         <div key={o.thaw.id} className="line">
           <LevelMark level="act" word={false} />
           <p>
-            {w.overdueThawed(
+            {words.freezer.overdueThawed(
               takesText(f, [
                 { packId: o.thaw.packId, portions: o.thaw.portions, of: portionsOf(f, o.thaw.packId), grams: o.grams },
               ]),
               foodText(o.leftGrams, unit),
-              timeNear(o.clock.useBy, today),
+              words.timeNear(o.clock.useBy, today),
             )}{' '}
             <button type="button" className="link" onClick={() => void endThaws([o.thaw.id], 'thrown')}>
-              {w.thrown}
+              {words.freezer.thrown}
             </button>{' '}
             <button type="button" className="link" onClick={() => void endThaws([o.thaw.id], 'used')}>
-              {w.usedUp}
+              {words.freezer.usedUp}
             </button>
           </p>
         </div>
@@ -52,7 +51,7 @@ export function Urgent({ f, writeDown }: { f: Freezer; writeDown: () => void }) 
       {counter.map((o) => (
         <div key={o.thaw.id} className="line">
           <LevelMark level="act" word={false} />
-          <p>{w.counterOut(f.nameOf(o.foodId), timeNear(o.clock.useBy, today))}</p>
+          <p>{words.freezer.counterOut(f.nameOf(o.foodId), words.timeNear(o.clock.useBy, today))}</p>
         </div>
       ))}
       {gaps.map((gap) => (
@@ -61,9 +60,9 @@ export function Urgent({ f, writeDown }: { f: Freezer; writeDown: () => void }) 
       {tooLate && (
         <p className="line soft">
           <span>
-            {`${w.coldWaterHow} ${w.alreadyOut}`}{' '}
+            {`${words.freezer.coldWaterHow} ${words.freezer.alreadyOut}`}{' '}
             <button type="button" className="link" onClick={writeDown}>
-              {w.writeItDown}
+              {words.freezer.writeItDown}
             </button>
           </span>
         </p>
@@ -72,7 +71,11 @@ export function Urgent({ f, writeDown }: { f: Freezer; writeDown: () => void }) 
         <div className="line">
           <LevelMark level="watch" word={false} />
           <p>
-            {w.tooFull(timeNear(tooFull.at, today), heavyText(tooFull.grams, unit), heavyText(f.stock.settings.roomGrams, unit))}
+            {words.freezer.tooFull(
+              words.timeNear(tooFull.at, today),
+              heavyText(tooFull.grams, unit),
+              heavyText(f.stock.settings.roomGrams, unit),
+            )}
           </p>
         </div>
       )}
@@ -80,10 +83,10 @@ export function Urgent({ f, writeDown }: { f: Freezer; writeDown: () => void }) 
         <div key={food.foodId} className="line">
           <LevelMark level="watch" word={false} />
           <p>
-            {w.overdueFrozen(
+            {words.freezer.overdueFrozen(
               food.overdue.length,
               f.nameOf(food.foodId),
-              shortDate(oldest(food.overdue.map((p) => p.bestBefore)), today),
+              words.shortDate(oldest(food.overdue.map((p) => p.bestBefore)), today),
             )}{' '}
             <button
               type="button"
@@ -92,7 +95,7 @@ export function Urgent({ f, writeDown }: { f: Freezer; writeDown: () => void }) 
                 void run('freezer.takeOut', { packIds: food.overdue.map((p) => p.id), way: 'thrown', on: dateOf(now().local) })
               }
             >
-              {w.thrown}
+              {words.freezer.thrown}
             </button>
           </p>
         </div>
@@ -112,23 +115,27 @@ function oldest<D extends string>(days: readonly (D | null)[]): D {
 /** A meal that can't be covered: what is missing first, then what helps. */
 function GapLine({ f, gap }: { f: Freezer; gap: Gap }) {
   const names = namesText(gap.eaters);
-  const when = timeNear(gap.at, f.today);
+  const when = words.timeNear(gap.at, f.today);
   const { coldWater } = gap;
   return (
     <div className="line">
       <LevelMark level="watch" word={false} />
       {gap.why === 'none-left' ? (
         <p>
-          <b>{w.noneLeft(f.nameOf(gap.foodId), when, names)}</b>
+          <b>{words.freezer.noneLeft(f.nameOf(gap.foodId), when, names)}</b>
         </p>
       ) : (
         <p>
-          <b>{w.tooLate(when, foodText(gap.grams, f.house.massUnit))}</b> {names}.{' '}
+          <b>{words.freezer.tooLate(when, foodText(gap.grams, f.house.massUnit))}</b> {names}.{' '}
           {coldWater === null
-            ? w.noPackForIt
+            ? words.freezer.noPackForIt
             : coldWater.inTime
-              ? w.coldWater(takesText(f, coldWater.takes), timeNear(coldWater.startBy, f.today), w.hours(coldWater.hours))
-              : w.coldWaterLate(w.hours(coldWater.hours))}
+              ? words.freezer.coldWater(
+                  takesText(f, coldWater.takes),
+                  words.timeNear(coldWater.startBy, f.today),
+                  words.freezer.hours(coldWater.hours),
+                )
+              : words.freezer.coldWaterLate(words.freezer.hours(coldWater.hours))}
         </p>
       )}
     </div>

@@ -5,8 +5,8 @@ import type { Pack } from '../../core/freezer/pack.ts';
 import type { Eater, Take, ThawRow } from '../../core/freezer/plan.ts';
 import { foodText } from '../../core/units/food.ts';
 import { GRAMS_PER_POUND, isMetric, type MassUnit } from '../../core/units/mass.ts';
-import { timeNear, freezerWords as w } from '../../core/words/en/freezer.ts';
 import { type Freezer, WEEK_DAYS } from '../facts/useFreezer.ts';
+import { words } from '../state/words.ts';
 
 type Said = Pick<Freezer, 'nameOf' | 'house' | 'today'> & { readonly stock: { readonly packs: readonly Pack[] } };
 
@@ -19,13 +19,13 @@ export function takesText(f: Said, takes: readonly Take[]): string {
     if (pack === undefined) continue;
     const [food, each] = [f.nameOf(pack.foodId), foodText(pack.grams, f.house.massUnit)];
     if (take.portions < take.of) {
-      parts.push(w.partOf(take.portions, take.of, food, each));
+      parts.push(words.freezer.partOf(take.portions, take.of, food, each));
       continue;
     }
     const key = `${food} ${each}`;
     whole.set(key, { count: (whole.get(key)?.count ?? 0) + 1, food, each });
   }
-  return [...[...whole.values()].map((p) => w.packs(p.count, p.food, p.each)), ...parts].join('; ');
+  return [...[...whole.values()].map((p) => words.freezer.packs(p.count, p.food, p.each)), ...parts].join('; ');
 }
 
 /** "Hazel’s litter 420 g; the rest Sorrel" for more than one, the name alone for one. */
@@ -35,20 +35,20 @@ export function eatersText(eaters: readonly Eater[], unit: MassUnit): string {
   if (first === undefined) return '';
   if (others.length === 0) return first.who;
   const last = others.at(-1)?.who ?? '';
-  const named = order.slice(0, -1).map((e) => w.eats(e.who, foodText(e.grams, unit)));
-  return [...named, w.rest(last)].join('; ');
+  const named = order.slice(0, -1).map((e) => words.freezer.eats(e.who, foodText(e.grams, unit)));
+  return [...named, words.freezer.rest(last)].join('; ');
 }
 
 /** Whom it is for and when, whether a pack has to be cut, what is left over, and the official time where it is the earlier one. */
 export function reasonText(f: Said, row: ThawRow): string {
   const unit = f.house.massUnit;
-  const when = w.until(timeNear(row.firstMeal, f.today), timeNear(row.lastMeal, f.today));
+  const when = words.freezer.until(words.timeNear(row.firstMeal, f.today), words.timeNear(row.lastMeal, f.today));
   const cut = row.takes.find((t) => t.portions < t.of && f.stock.packs.find((p) => p.id === t.packId)?.left === t.of);
   return [
     `${eatersText(row.eaters, unit)}, ${when}`,
-    cut === undefined ? '' : w.cut(cut.of),
-    row.wasteGrams >= 1 ? w.waste(foodText(row.wasteGrams, unit)) : '',
-    row.officialUseBy < row.useBy ? w.officialUseBy(timeNear(row.officialUseBy, f.today)) : '',
+    cut === undefined ? '' : words.freezer.cut(cut.of),
+    row.wasteGrams >= 1 ? words.freezer.waste(foodText(row.wasteGrams, unit)) : '',
+    row.officialUseBy < row.useBy ? words.freezer.officialUseBy(words.timeNear(row.officialUseBy, f.today)) : '',
   ]
     .filter((t) => t !== '')
     .join('; ');
@@ -56,7 +56,7 @@ export function reasonText(f: Said, row: ThawRow): string {
 
 /** "Hazel’s litter and Sorrel" */
 export function namesText(eaters: readonly Eater[]): string {
-  return w.and(eaters.map((e) => e.who));
+  return words.freezer.and(eaters.map((e) => e.who));
 }
 
 /** A line of the list. Later days are one line a food: nobody wants to read on Monday what time it is on Friday. */

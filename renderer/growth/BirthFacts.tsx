@@ -4,8 +4,8 @@ import { birthIn, milestonesOf } from '../../core/growth/milestones.ts';
 import { seriesOf } from '../../core/growth/series.ts';
 import type { Litter } from '../../core/litter/litter.ts';
 import { type MassUnit, massText } from '../../core/units/mass.ts';
-import { birthHow, birthWords, milestoneWords, puppyNoteWords as w } from '../../core/words/en/puppy-notes.ts';
 import { Why } from '../parts/Why.tsx';
+import { words } from '../state/words.ts';
 
 /** Lines of a puppy's facts: what its birth weight means, and when it doubled and tripled it. */
 export function BirthFacts({
@@ -27,22 +27,28 @@ export function BirthFacts({
   const milestones = milestonesOf(series);
   return (
     <>
-      <dt>{w.birthWeight}</dt>
+      <dt>{words.puppyNote.birthWeight}</dt>
       <dd>
         {massText(birth, unit)}
         {note !== null && (
-          <Why explanation={{ figure: `${massText(birth, unit)}, ${birthWords(note)}.`, how: birthHow(note, unit), sum: [] }}>
-            {birthWords(note)}
+          <Why
+            explanation={{ figure: `${massText(birth, unit)}, ${words.birth(note)}.`, how: words.birthHow(note, unit), sum: [] }}
+          >
+            {words.birth(note)}
           </Why>
         )}
-        {note !== null && note.is !== 'normal' && <span className="note">{w.closely}</span>}
+        {note !== null && note.is !== 'normal' && <span className="note">{words.puppyNote.closely}</span>}
       </dd>
-      <dt>{w.milestones}</dt>
+      <dt>{words.puppyNote.milestones}</dt>
       <dd>
         <Why
-          explanation={{ figure: milestones.length === 0 ? w.notYet : milestoneWords(milestones), how: w.milestonesHow, sum: [] }}
+          explanation={{
+            figure: milestones.length === 0 ? words.puppyNote.notYet : words.milestone(milestones),
+            how: words.puppyNote.milestonesHow,
+            sum: [],
+          }}
         >
-          {milestones.length === 0 ? w.notYet : milestoneWords(milestones)}
+          {milestones.length === 0 ? words.puppyNote.notYet : words.milestone(milestones)}
         </Why>
       </dd>
     </>

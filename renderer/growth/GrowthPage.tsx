@@ -3,8 +3,6 @@ import { dateOf } from '../../core/calendar/clock.ts';
 import { seriesOf } from '../../core/growth/series.ts';
 import { litterName, puppyName } from '../../core/litter/litter.ts';
 import { massFigure } from '../../core/units/mass.ts';
-import { when } from '../../core/words/en/dates.ts';
-import { growthWords, signed, standingFigure } from '../../core/words/en/growth.ts';
 import { useToday } from '../data/now.ts';
 import { knownOf } from '../facts/known.ts';
 import { useLitterGrowth } from '../facts/useLitterGrowth.ts';
@@ -12,6 +10,7 @@ import { href } from '../links.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
 import { LitterWeightChart } from '../parts/LitterWeightChart.tsx';
 import { PageTitle } from '../parts/PageTitle.tsx';
+import { words } from '../state/words.ts';
 import { LitterDrift } from './LitterDrift.tsx';
 import { PuppyLevel } from './PuppyLevel.tsx';
 import './growth.css';
@@ -30,11 +29,11 @@ export function GrowthPage({ litterId }: { litterId: string }) {
     .filter((l) => l.points.length > 0);
   return (
     <>
-      <PageTitle title={growthWords.growth} lead={growthWords.growthOf(litterName(litter))} />
+      <PageTitle title={words.growth.growth} lead={words.growth.growthOf(litterName(litter))} />
       {lines.length === 0 ? (
         <p className="line soft">
-          {growthWords.noReadings}{' '}
-          <a href={href({ at: 'litter', litterId, page: 'weigh-in', puppyId: null })}>{growthWords.goWeigh}</a>
+          {words.growth.noReadings}{' '}
+          <a href={href({ at: 'litter', litterId, page: 'weigh-in', puppyId: null })}>{words.growth.goWeigh}</a>
         </p>
       ) : (
         <>
@@ -55,22 +54,22 @@ export function GrowthPage({ litterId }: { litterId: string }) {
       <table className="growth-table" id={tableId}>
         <thead>
           <tr>
-            <th scope="col">{growthWords.collar}</th>
-            <th scope="col">{growthWords.puppy}</th>
+            <th scope="col">{words.growth.collar}</th>
+            <th scope="col">{words.growth.puppy}</th>
             <th scope="col" className="figure">
-              {growthWords.weightColumn(suffix)}
+              {words.growth.weightColumn(suffix)}
             </th>
             <th scope="col" className="figure">
-              {growthWords.gainColumn(suffix)} {growthWords.perDay}
+              {words.growth.gainColumn(suffix)} {words.growth.perDay}
             </th>
             <th scope="col" className="figure">
-              {growthWords.percentADay}
+              {words.growth.percentADay}
             </th>
             <th scope="col" className="figure">
-              {growthWords.standingColumn}
+              {words.growth.standingColumn}
             </th>
             <th scope="col" className="remark">
-              {growthWords.levelColumn}
+              {words.growth.levelColumn}
             </th>
           </tr>
         </thead>
@@ -87,20 +86,26 @@ export function GrowthPage({ litterId }: { litterId: string }) {
                 </th>
                 <td className="figure">{a?.grams == null ? '' : massFigure(a.grams, unit)}</td>
                 <td className="figure">
-                  {a?.gain == null ? '' : signed(massFigure(Math.abs(a.gain.grams), unit), a.gain.grams)}
+                  {a?.gain == null ? '' : words.signed(massFigure(Math.abs(a.gain.grams), unit), a.gain.grams)}
                 </td>
-                <td className="figure">{a?.gain == null ? '' : signed(Math.abs(a.gain.percent).toFixed(1), a.gain.percent)}</td>
-                <td className="figure">{a?.standing == null ? '' : standingFigure(a.standing)}</td>
+                <td className="figure">
+                  {a?.gain == null ? '' : words.signed(Math.abs(a.gain.percent).toFixed(1), a.gain.percent)}
+                </td>
+                <td className="figure">{a?.standing == null ? '' : words.standingFigure(a.standing)}</td>
                 <td className="remark">
                   {puppy.state === 'home' || puppy.state === 'died' ? (
-                    <span className="soft">{growthWords.states[puppy.state]}</span>
+                    <span className="soft">{words.growth.states[puppy.state]}</span>
                   ) : a === undefined ? (
                     ''
                   ) : (
                     <>
                       <PuppyLevel level={a.level} known={knownOf(input, puppy.id)} />{' '}
                       <span className="note">
-                        {a.level !== 'steady' ? a.sentence : a.at === null || dateOf(a.at) === today ? '' : when(a.at, today)}
+                        {a.level !== 'steady'
+                          ? a.sentence
+                          : a.at === null || dateOf(a.at) === today
+                            ? ''
+                            : words.when(a.at, today)}
                       </span>
                     </>
                   )}

@@ -5,11 +5,11 @@ import type { Assessment, LitterGrowth } from '../../core/growth/assess.ts';
 import type { GrowthInput } from '../../core/growth/input.ts';
 import { type Puppy, puppyName } from '../../core/litter/litter.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
-import { growthWords } from '../../core/words/en/growth.ts';
 import { knownOf } from '../facts/known.ts';
 import { toWeigh } from '../facts/weigh-in.ts';
 import { href } from '../links.ts';
 import { DriftLine, type DriftPoint } from '../parts/DriftLine.tsx';
+import { words } from '../state/words.ts';
 
 interface Props {
   litterId: string;
@@ -37,14 +37,14 @@ export function LitterDrift({ puppies, growth, input, unit, today, weighedIds }:
       standing: a.standing,
       before: a.standingBefore,
       level: a.level,
-      tooSoon: a.level === 'steady' && known !== 'more' ? growthWords.known[known] : null,
+      tooSoon: a.level === 'steady' && known !== 'more' ? words.growth.known[known] : null,
       sentence: a.level === 'steady' ? null : driftSentence(a, today),
       weighedNow: weighedIds === null || weighedIds.has(puppy.id),
     });
   }
   if (points.length === 0) {
     const weighed = inHouse.some((p) => growth.puppies.get(p.id)?.grams != null);
-    return <p className="soft">{weighed ? growthWords.alone : growthWords.noWeights}</p>;
+    return <p className="soft">{weighed ? words.growth.alone : words.growth.noWeights}</p>;
   }
   return (
     <DriftLine
@@ -62,5 +62,5 @@ function driftSentence(a: Assessment, today: CivilDate): string {
   const before = a.beforeAt === null ? null : dateOf(a.beforeAt);
   const day =
     before === null ? null : daysBetween(before, today) < 7 ? (longDate(before).split(' ')[0] ?? null) : longDate(before);
-  return growthWords.wasStanding(a.standing, a.standingBefore, day);
+  return words.growth.wasStanding(a.standing, a.standingBefore, day);
 }

@@ -3,8 +3,8 @@ import { gainSentence, noPlaceSentence, placeHow, placeSentence } from '../../co
 import type { SeriesPoint } from '../../core/growth/series.ts';
 import type { Sex } from '../../core/reference/classes.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
-import { puppyNoteWords as w } from '../../core/words/en/puppy-notes.ts';
 import { Why } from '../parts/Why.tsx';
+import { words } from '../state/words.ts';
 
 /** Where a puppy is beside the breeder's own line: a note, never a level. */
 export function OwnLine({
@@ -24,7 +24,7 @@ export function OwnLine({
   const sentence = place === null ? noPlaceSentence(line, breed, series) : placeSentence(place, sex);
   return (
     <section className="part">
-      <h2>{w.ownLine}</h2>
+      <h2>{words.puppyNote.ownLine}</h2>
       {place === null ? (
         <p className="line soft">{sentence}</p>
       ) : (
@@ -35,7 +35,7 @@ export function OwnLine({
             </Why>{' '}
             {gainSentence(place, sex)}
           </p>
-          <p className="note">{w.ownLineNote}</p>
+          <p className="note">{words.puppyNote.ownLineNote}</p>
         </>
       )}
     </section>

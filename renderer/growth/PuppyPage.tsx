@@ -11,9 +11,6 @@ import { bandOf, gainsOf, seriesOf, standingsOf } from '../../core/growth/series
 import { type Puppy, puppyName } from '../../core/litter/litter.ts';
 import { massText } from '../../core/units/mass.ts';
 import { WEANED_DAYS } from '../../core/weaning/weaning-plan.ts';
-import { when } from '../../core/words/en/dates.ts';
-import { growthWords, standingWords } from '../../core/words/en/growth.ts';
-import { puppyNoteWords } from '../../core/words/en/puppy-notes.ts';
 import { useToday } from '../data/now.ts';
 import { knownOf } from '../facts/known.ts';
 import { useFoodOn } from '../facts/useFoods.ts';
@@ -33,6 +30,7 @@ import { MealLadder } from '../parts/MealLadder.tsx';
 import { StandingStrip } from '../parts/StandingStrip.tsx';
 import { WeightChart } from '../parts/WeightChart.tsx';
 import { Why } from '../parts/Why.tsx';
+import { words } from '../state/words.ts';
 import { TopUpPart } from '../weaning/TopUpPart.tsx';
 import { BirthFacts } from './BirthFacts.tsx';
 import { lineByReading, linePoints } from './line.ts';
@@ -50,7 +48,7 @@ const LAST_ROWS = 9;
 /** One page for one puppy: notes and facts, and its weight, daily gain and standing. */
 export function PuppyPage({ puppyId, view }: { puppyId: string; view: PuppyView }) {
   const found = useLitterOfPuppy(puppyId);
-  if (found === null) return <p className="soft">{growthWords.gone}</p>;
+  if (found === null) return <p className="soft">{words.growth.gone}</p>;
   return <Known puppy={found.puppy} litterId={found.litter.id} view={view} />;
 }
 
@@ -68,14 +66,14 @@ function Known({ puppy, litterId, view }: { puppy: Puppy; litterId: string; view
         <div>
           <h1>{name}</h1>
           <p>
-            {collarWords(puppy.collar)}, {growthWords.dogOrBitch[puppy.sex]}, {ageOf(puppy, today)}.{' '}
-            {growthWords.nthOf(puppy.birthOrder, facts.puppies.length)}
+            {collarWords(puppy.collar)}, {words.growth.dogOrBitch[puppy.sex]}, {ageOf(puppy, today)}.{' '}
+            {words.growth.nthOf(puppy.birthOrder, facts.puppies.length)}
           </p>
         </div>
         <Head assessment={assessment} facts={facts} puppy={puppy} today={today} />
       </header>
       <nav className="puppy-views" aria-label={name}>
-        <ul className="pick-out" aria-label={growthWords.pickOut}>
+        <ul className="pick-out" aria-label={words.growth.pickOut}>
           {toWeigh(facts.puppies).map((p) => (
             <li key={p.id}>
               <a
@@ -92,7 +90,7 @@ function Known({ puppy, litterId, view }: { puppy: Puppy; litterId: string; view
           {PUPPY_VIEWS.map((v) => (
             <li key={v}>
               <a href={href({ at: 'puppy', puppyId: puppy.id, view: v })} aria-current={v === view ? 'page' : undefined}>
-                {growthWords.views[v]}
+                {words.growth.views[v]}
               </a>
             </li>
           ))}
@@ -110,10 +108,10 @@ function Known({ puppy, litterId, view }: { puppy: Puppy; litterId: string; view
             </ol>
             {(assessment.level === 'act' || facts.house.vetPhone !== '') && <VetLine house={facts.house} />}
             <TopUpPart puppy={puppy} assessment={assessment} house={facts.house} />
-            <p className="note">{growthWords.notDiagnosis}</p>
+            <p className="note">{words.growth.notDiagnosis}</p>
           </div>
           <a className="button main" href={href({ at: 'litter', litterId, page: 'weigh-in', puppyId: puppy.id })}>
-            {growthWords.weigh(name)}
+            {words.growth.weigh(name)}
           </a>
         </section>
       )}
@@ -131,7 +129,7 @@ function isHere(puppy: Puppy): boolean {
 function ageOf(puppy: Puppy, today: CivilDate): string {
   const born = dateOf(puppy.bornAt);
   if (puppy.state !== 'died' || puppy.stateOn === null) return ageInWords(born, today);
-  return growthWords.livedFor(ageInWords(born, puppy.stateOn));
+  return words.growth.livedFor(ageInWords(born, puppy.stateOn));
 }
 
 function Head({
@@ -154,19 +152,19 @@ function Head({
           assessment.level === 'steady' &&
           facts.input !== null && <PuppyLevel level="steady" known={knownOf(facts.input, puppy.id)} />
         ) : (
-          <span>{growthWords.states[puppy.state]}</span>
+          <span>{words.growth.states[puppy.state]}</span>
         )}
         {assessment.standing !== null && assessment.middleGrams !== null && (
           <>
             <br />
             <Why
               explanation={{
-                figure: `${standingWords(assessment.standing)}.`,
+                figure: `${words.standing(assessment.standing)}.`,
                 how: `${massText(assessment.grams, unit)} against ${massText(assessment.middleGrams, unit)}, the middle of the littermates.`,
                 sum: [],
               }}
             >
-              {standingWords(assessment.standing)}
+              {words.standing(assessment.standing)}
             </Why>
           </>
         )}
@@ -174,7 +172,7 @@ function Head({
       <p>
         <b className="big">{massText(assessment.grams, unit)}</b>
         <br />
-        <span className="note">{when(assessment.at, today)}</span>
+        <span className="note">{words.when(assessment.at, today)}</span>
       </p>
     </div>
   );
@@ -226,16 +224,16 @@ function View(props: ViewProps) {
             {most.length > 0 && (
               <p className="note">
                 <button type="button" className="link" aria-pressed={showMost} onClick={() => setShowMost(!showMost)}>
-                  {showMost ? puppyNoteWords.hideMost : puppyNoteWords.showMost}
+                  {showMost ? words.puppyNote.hideMost : words.puppyNote.showMost}
                 </button>{' '}
                 <Why
                   explanation={{
-                    figure: puppyNoteWords.most,
-                    how: puppyNoteWords.mostHow(massText(series[0]?.grams ?? 0, unit)),
+                    figure: words.puppyNote.most,
+                    how: words.puppyNote.mostHow(massText(series[0]?.grams ?? 0, unit)),
                     sum: [],
                   }}
                 >
-                  {puppyNoteWords.whereFrom}
+                  {words.puppyNote.whereFrom}
                 </Why>
               </p>
             )}
@@ -246,7 +244,7 @@ function View(props: ViewProps) {
           <StandingStrip points={standings} name={name} collar={puppy.collar} height={360} describedBy={tableId} />
         )}
         {isHere(puppy) && props.assessment?.expectedNext != null && (
-          <p className="soft">{growthWords.atOwnPace(massText(props.assessment.expectedNext, unit))}</p>
+          <p className="soft">{words.growth.atOwnPace(massText(props.assessment.expectedNext, unit))}</p>
         )}
       </div>
       <div id={tableId}>
@@ -254,14 +252,14 @@ function View(props: ViewProps) {
           rows={whole ? rows : rows.slice(0, LAST_ROWS)}
           unit={unit}
           today={today}
-          caption={`${name}: ${growthWords.wholeRecord}`}
+          caption={`${name}: ${words.growth.wholeRecord}`}
           line={lineByReading(line, series)}
         />
         {rows.length > LAST_ROWS && (
           <p className="note">
-            {!whole && growthWords.onlyLast}{' '}
+            {!whole && words.growth.onlyLast}{' '}
             <button type="button" className="link" aria-expanded={whole} onClick={() => setWhole(!whole)}>
-              {whole ? growthWords.lastDays : growthWords.wholeRecord}
+              {whole ? words.growth.lastDays : words.growth.wholeRecord}
             </button>
           </p>
         )}
@@ -273,9 +271,9 @@ function View(props: ViewProps) {
 function NoReadings({ puppy }: { puppy: Puppy }) {
   return (
     <p className="line soft">
-      {growthWords.noReadings}{' '}
+      {words.growth.noReadings}{' '}
       {isHere(puppy) && (
-        <a href={href({ at: 'litter', litterId: puppy.litterId, page: 'weigh-in', puppyId: puppy.id })}>{growthWords.goWeigh}</a>
+        <a href={href({ at: 'litter', litterId: puppy.litterId, page: 'weigh-in', puppyId: puppy.id })}>{words.growth.goWeigh}</a>
       )}
     </p>
   );
@@ -297,7 +295,7 @@ function Notes({
     <>
       <div className="two-columns">
         <section>
-          <h2>{growthWords.writtenDown}</h2>
+          <h2>{words.growth.writtenDown}</h2>
           {rows.length === 0 ? (
             <NoReadings puppy={puppy} />
           ) : (
@@ -305,47 +303,47 @@ function Notes({
               rows={rows.slice(0, 6)}
               unit={unit}
               today={today}
-              caption={`${puppyName(puppy)}: ${growthWords.lastDays}`}
+              caption={`${puppyName(puppy)}: ${words.growth.lastDays}`}
             />
           )}
           {rows.length > 6 && (
             <p className="note">
-              {growthWords.onlyLast}{' '}
-              <a href={href({ at: 'puppy', puppyId: puppy.id, view: 'weight' })}>{growthWords.wholeRecord}</a>
+              {words.growth.onlyLast}{' '}
+              <a href={href({ at: 'puppy', puppyId: puppy.id, view: 'weight' })}>{words.growth.wholeRecord}</a>
             </p>
           )}
         </section>
         <section>
-          <h2>{growthWords.facts}</h2>
+          <h2>{words.growth.facts}</h2>
           <dl className="facts">
-            <dt>{growthWords.born}</dt>
+            <dt>{words.growth.born}</dt>
             <dd>
               {longDate(dateOf(puppy.bornAt))}, {clockOf(puppy.bornAt)}
             </dd>
             {facts.input !== null && <BirthFacts litter={litter} input={facts.input} puppyId={puppy.id} unit={unit} />}
-            <dt>{growthWords.markings}</dt>
+            <dt>{words.growth.markings}</dt>
             <dd>{puppy.markings === '' ? '–' : puppy.markings}</dd>
-            <dt>{growthWords.grown}</dt>
+            <dt>{words.growth.grown}</dt>
             <dd>
-              {adult === null ? growthWords.grownUnknown : `${adult.kg.toFixed(adult.kg < 10 ? 1 : 0)} kg`}{' '}
-              {adult !== null && <span className="note">{growthWords.grownFrom[adult.from]}</span>}
+              {adult === null ? words.growth.grownUnknown : `${adult.kg.toFixed(adult.kg < 10 ? 1 : 0)} kg`}{' '}
+              {adult !== null && <span className="note">{words.growth.grownFrom[adult.from]}</span>}
             </dd>
-            <dt>{growthWords.state}</dt>
+            <dt>{words.growth.state}</dt>
             <dd>
-              {growthWords.states[puppy.state]}
+              {words.growth.states[puppy.state]}
               {puppy.stateOn !== null && `, ${fullDate(puppy.stateOn)}`}
             </dd>
             {puppy.state !== 'died' && (
               <>
-                <dt>{growthWords.plan}</dt>
+                <dt>{words.growth.plan}</dt>
                 <dd>
-                  <a href={href({ at: 'print', of: 'puppy', id: puppy.id, paper: null })}>{growthWords.previewPlan}</a>
+                  <a href={href({ at: 'print', of: 'puppy', id: puppy.id, paper: null })}>{words.growth.previewPlan}</a>
                 </dd>
               </>
             )}
           </dl>
           <p>
-            <a href={href({ at: 'litter', litterId: litter.id, page: 'puppies', puppyId: null })}>{growthWords.changeFacts}</a>
+            <a href={href({ at: 'litter', litterId: litter.id, page: 'puppies', puppyId: null })}>{words.growth.changeFacts}</a>
           </p>
         </section>
       </div>
@@ -391,8 +389,8 @@ function Ladder({ facts, puppy, assessment }: { facts: LitterGrowthFacts; puppy:
   return (
     <>
       <section className="part">
-        <h2>{growthWords.ladder}</h2>
-        <p className="note">{steps.length === 0 ? growthWords.ladderNone : growthWords.ladderNote}</p>
+        <h2>{words.growth.ladder}</h2>
+        <p className="note">{steps.length === 0 ? words.growth.ladderNone : words.growth.ladderNote}</p>
         {steps.length > 0 && (
           <MealLadder
             steps={steps}
@@ -432,7 +430,7 @@ function AdultForecast({ facts, puppy, unit }: { facts: LitterGrowthFacts; puppy
   const name = puppyName(puppy);
   return (
     <section className="part">
-      <h2>{growthWords.forecast}</h2>
+      <h2>{words.growth.forecast}</h2>
       <ForecastChart own={data.series} forecast={data.points} name={name} unit={unit} />
     </section>
   );

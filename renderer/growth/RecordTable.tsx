@@ -2,10 +2,9 @@ import { clockOf, dateOf } from '../../core/calendar/clock.ts';
 import type { CivilDate } from '../../core/calendar/day.ts';
 import { stands } from '../../core/litter/litter.ts';
 import { type MassUnit, massFigure } from '../../core/units/mass.ts';
-import { dayOfWeek, when } from '../../core/words/en/dates.ts';
-import { answerWords, growthWords, signed, standingFigure } from '../../core/words/en/growth.ts';
 import { run } from '../data/query.ts';
 import { Why } from '../parts/Why.tsx';
+import { words } from '../state/words.ts';
 import type { RecordRow } from './puppy-days.ts';
 
 interface Props {
@@ -27,23 +26,23 @@ export function RecordTable({ rows, unit, today, caption, line = NO_LINE }: Prop
       <caption className="unseen">{caption}</caption>
       <thead>
         <tr>
-          <th scope="col">{growthWords.dayColumn}</th>
+          <th scope="col">{words.growth.dayColumn}</th>
           <th scope="col" className="figure">
-            {growthWords.weightColumn(suffix)}
+            {words.growth.weightColumn(suffix)}
           </th>
           <th scope="col" className="figure">
-            {growthWords.gainColumn(suffix)}
+            {words.growth.gainColumn(suffix)}
           </th>
           <th scope="col" className="figure">
-            {growthWords.standingColumn}
+            {words.growth.standingColumn}
           </th>
           {line.size > 0 && (
             <th scope="col" className="figure own-line">
-              {growthWords.lineColumn(suffix)}
+              {words.growth.lineColumn(suffix)}
             </th>
           )}
           <th scope="col" className="remark">
-            {growthWords.remark}
+            {words.growth.remark}
           </th>
         </tr>
       </thead>
@@ -64,39 +63,39 @@ function RecordLine({ row, unit, today, line }: Required<Omit<Props, 'rows' | 'c
   return (
     <tr>
       <th scope="row">
-        {dayOfWeek(dateOf(reading.at))} <span className="note">{clockOf(reading.at)}</span>
+        {words.dayOfWeek(dateOf(reading.at))} <span className="note">{clockOf(reading.at)}</span>
       </th>
       <td className="figure weight">
         <Why
           explanation={{
             figure,
-            how: `${growthWords.source[reading.source]} ${reading.typed === '' ? '' : `“${reading.typed}” `}${when(reading.at, today)}.`,
+            how: `${words.growth.source[reading.source]} ${reading.typed === '' ? '' : `“${reading.typed}” `}${words.when(reading.at, today)}.`,
             sum: [],
           }}
         >
           <span className={standsNow ? '' : 'struck'}>{figure}</span>
         </Why>
       </td>
-      <td className="figure">{gain === null ? '' : signed(massFigure(Math.abs(gain), unit), gain)}</td>
-      <td className="figure">{standing === null ? '' : standingFigure(standing)}</td>
+      <td className="figure">{gain === null ? '' : words.signed(massFigure(Math.abs(gain), unit), gain)}</td>
+      <td className="figure">{standing === null ? '' : words.standingFigure(standing)}</td>
       {line.size > 0 && <td className="figure">{middle === undefined ? '' : massFigure(middle, unit)}</td>}
       <td className="remark">
         {reading.withdrawn ? (
-          growthWords.takenBack
+          words.growth.takenBack
         ) : reading.supersededBy !== null ? (
-          growthWords.replaced
+          words.growth.replaced
         ) : reading.held ? (
           <>
-            {answerWords.held}{' '}
+            {words.answer.held}{' '}
             <button type="button" className="link" onClick={() => void run('growth.keep', { readingId: reading.id })}>
-              {answerWords.right}
+              {words.answer.right}
             </button>{' '}
             <button type="button" className="link" onClick={() => void run('growth.withdraw', { readingId: reading.id })}>
-              {answerWords.takeBack}
+              {words.answer.takeBack}
             </button>
           </>
         ) : (
-          reading.session === 'birth' && growthWords.session.birth
+          reading.session === 'birth' && words.growth.session.birth
         )}
       </td>
     </tr>

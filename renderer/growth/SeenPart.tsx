@@ -3,9 +3,8 @@ import { dateOf } from '../../core/calendar/clock.ts';
 import type { GrowthInput } from '../../core/growth/input.ts';
 import type { Reading } from '../../core/litter/litter.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
-import { dayOfWeek } from '../../core/words/en/dates.ts';
-import { puppyNoteWords as w } from '../../core/words/en/puppy-notes.ts';
 import { LevelMark } from '../parts/LevelMark.tsx';
+import { words } from '../state/words.ts';
 import { seenEntries } from './seen.ts';
 
 /** What was seen of one puppy, latest first. */
@@ -24,24 +23,24 @@ export function SeenPart({
   const entries = useMemo(() => seenEntries(input, readings, puppyId, unit), [input, readings, puppyId, unit]);
   return (
     <section className="part">
-      <h2 id={id}>{w.seen}</h2>
+      <h2 id={id}>{words.puppyNote.seen}</h2>
       {entries.length === 0 ? (
-        <p className="line soft">{w.nothingSeen}</p>
+        <p className="line soft">{words.puppyNote.nothingSeen}</p>
       ) : (
         <>
-          <p className="note">{w.seenNote}</p>
+          <p className="note">{words.puppyNote.seenNote}</p>
           <table className="seen" aria-labelledby={id}>
             <thead>
               <tr>
-                <th scope="col">{w.seenDay}</th>
-                <th scope="col">{w.seenLevel}</th>
-                <th scope="col">{w.seenWhat}</th>
+                <th scope="col">{words.puppyNote.seenDay}</th>
+                <th scope="col">{words.puppyNote.seenLevel}</th>
+                <th scope="col">{words.puppyNote.seenWhat}</th>
               </tr>
             </thead>
             <tbody>
               {entries.map((e) => (
                 <tr key={`${e.at} ${e.level ?? ''} ${e.sentence}`}>
-                  <th scope="row">{dayOfWeek(dateOf(e.at))}</th>
+                  <th scope="row">{words.dayOfWeek(dateOf(e.at))}</th>
                   <td>{e.level === null ? '' : <LevelMark level={e.level} />}</td>
                   <td>{e.sentence}</td>
                 </tr>

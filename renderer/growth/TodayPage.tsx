@@ -7,8 +7,6 @@ import type { GrowthInput } from '../../core/growth/input.ts';
 import { litterName, type Puppy, puppyName } from '../../core/litter/litter.ts';
 import type { House } from '../../core/people/house.ts';
 import { massText } from '../../core/units/mass.ts';
-import { when } from '../../core/words/en/dates.ts';
-import { answerWords, growthWords } from '../../core/words/en/growth.ts';
 import { now, useToday } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import { knownOf } from '../facts/known.ts';
@@ -20,6 +18,7 @@ import { ThawToday } from '../freezer/ThawToday.tsx';
 import { href } from '../links.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
 import { LevelMark } from '../parts/LevelMark.tsx';
+import { words } from '../state/words.ts';
 import { MealsToday } from '../weaning/MealsToday.tsx';
 import { TopUpPart } from '../weaning/TopUpPart.tsx';
 import { LitterDrift } from './LitterDrift.tsx';
@@ -47,7 +46,7 @@ export function TodayPage({ litterId }: { litterId: string }) {
         <div>
           <h1>{longDate(today)}</h1>
           <p>
-            {growthWords.dayOfLife(litterName(litter), daysBetween(dateOf(litter.whelpedAt), today))} {state.sentence}
+            {words.growth.dayOfLife(litterName(litter), daysBetween(dateOf(litter.whelpedAt), today))} {state.sentence}
           </p>
         </div>
         <div className="right today-middle">
@@ -55,12 +54,12 @@ export function TodayPage({ litterId }: { litterId: string }) {
             <p>
               <b className="big">{massText(growth.middleGrams, facts.house.massUnit)}</b>
               <br />
-              <span className="note">{growthWords.middleOfLitter}</span>
+              <span className="note">{words.growth.middleOfLitter}</span>
             </p>
           )}
           {!state.done && order.length > 0 && (
             <a className="button main" href={href({ at: 'litter', litterId, page: 'weigh-in', puppyId: null })}>
-              {growthWords.startWeighIn}
+              {words.growth.startWeighIn}
             </a>
           )}
         </div>
@@ -68,7 +67,7 @@ export function TodayPage({ litterId }: { litterId: string }) {
       <Questions facts={facts} order={order} />
       {growth.litter.level !== 'steady' && (
         <Flagged
-          heading={growthWords.lookAtLitter(litter.dam)}
+          heading={words.growth.lookAtLitter(litter.dam)}
           level={growth.litter.level}
           sentence={growth.litter.sentence}
           todo={growth.litter.todo}
@@ -80,7 +79,7 @@ export function TodayPage({ litterId }: { litterId: string }) {
         <Flagged
           key={puppy.id}
           puppy={puppy}
-          heading={growthWords.lookAt(puppyName(puppy))}
+          heading={words.growth.lookAt(puppyName(puppy))}
           level={assessment.level}
           sentence={assessment.sentence}
           todo={assessment.todo}
@@ -104,7 +103,7 @@ export function TodayPage({ litterId }: { litterId: string }) {
       <p className="soft today-others">{othersSentence(order, input, growth.puppies, flagged.length)}</p>
       {growth.findings.length > 0 && (
         <section className="part">
-          <h2>{growthWords.findings}</h2>
+          <h2>{words.growth.findings}</h2>
           {growth.findings.map((f) => (
             <FindingLine key={`${f.readingId} ${f.kind}`} finding={f} />
           ))}
@@ -122,18 +121,18 @@ function weighState(facts: LitterGrowthFacts, order: readonly Puppy[], today: Ci
   const done = order.map((p) => readingOf(facts.readings, p.id, today, session)).filter((r) => r !== null);
   if (order.length > 0 && done.length === order.length) {
     const last = done.reduce((a, b) => (a.instant > b.instant ? a : b));
-    return { done: true, sentence: growthWords.everyoneWeighed(clockOf(last.at)) };
+    return { done: true, sentence: words.growth.everyoneWeighed(clockOf(last.at)) };
   }
-  if (done.length === 0) return { done: false, sentence: growthWords.nobodyWeighed(growthWords.session[session]) };
-  return { done: false, sentence: growthWords.weighedSoFar(done.length, order.length) };
+  if (done.length === 0) return { done: false, sentence: words.growth.nobodyWeighed(words.growth.session[session]) };
+  return { done: false, sentence: words.growth.weighedSoFar(done.length, order.length) };
 }
 
 function weighAgainBy(a: Assessment): string | null {
   if (a.weighAgainHours === null || a.at === null) return null;
   const due = fromLocalMinutes(localMinutes(a.at) + a.weighAgainHours * 60);
   const { local } = now();
-  if (due <= local) return growthWords.weighAgainSince(when(due, dateOf(local)));
-  return growthWords.weighAgainBy(clockOf(due), dateOf(due) !== dateOf(local));
+  if (due <= local) return words.growth.weighAgainSince(words.when(due, dateOf(local)));
+  return words.growth.weighAgainBy(clockOf(due), dateOf(due) !== dateOf(local));
 }
 
 function othersSentence(
@@ -145,15 +144,15 @@ function othersSentence(
   const known = order.filter((p) => assessments.get(p.id)?.grams != null);
   if (known.length === 0) return '';
   const steady = known.length - flagged;
-  if (flagged === 0 && known.every((p) => knownOf(input, p.id) === 'once')) return growthWords.weighedOnce;
-  const first = flagged === 0 ? growthWords.everyoneSteady : steady > 0 ? growthWords.othersSteady(steady) : '';
+  if (flagged === 0 && known.every((p) => knownOf(input, p.id) === 'once')) return words.growth.weighedOnce;
+  const first = flagged === 0 ? words.growth.everyoneSteady : steady > 0 ? words.growth.othersSteady(steady) : '';
   const smallest = known
     .filter((p) => assessments.get(p.id)?.level === 'steady')
     .toSorted((a, b) => (assessments.get(a.id)?.standing ?? 0) - (assessments.get(b.id)?.standing ?? 0))[0];
   const standing = smallest === undefined ? null : (assessments.get(smallest.id)?.standing ?? null);
   const more =
     smallest !== undefined && standing !== null && standing < -0.08
-      ? growthWords.about(puppyName(smallest), assessments.get(smallest.id)?.sentence ?? '')
+      ? words.growth.about(puppyName(smallest), assessments.get(smallest.id)?.sentence ?? '')
       : '';
   return [first, more].filter((s) => s !== '').join(' ');
 }
@@ -191,11 +190,11 @@ function Flagged({ heading, level, sentence, todo, by, house, puppy, assessment,
         )}
         {level === 'act' && <VetLine house={house} />}
         {puppy !== undefined && assessment !== undefined && <TopUpPart puppy={puppy} assessment={assessment} house={house} />}
-        <p className="note">{growthWords.notDiagnosis}</p>
+        <p className="note">{words.growth.notDiagnosis}</p>
       </div>
       {weigh !== undefined && puppy !== undefined && (
         <a className={weigh.main ? 'button main' : 'button'} href={weigh.href}>
-          {growthWords.weigh(puppyName(puppy))}
+          {words.growth.weigh(puppyName(puppy))}
         </a>
       )}
     </section>
@@ -213,15 +212,15 @@ function FindingLine({ finding }: { finding: ReadingFinding }) {
       <span>{finding.sentence}</span>
       {finding.kind === 'swap' && withReadingId !== null && (
         <button type="button" className="link" onClick={() => void run('growth.exchange', { readingId, withReadingId })}>
-          {answerWords.exchangeThem}
+          {words.answer.exchangeThem}
         </button>
       )}
       {finding.kind !== 'scale' && (
         <button type="button" className="link" onClick={() => void keep()}>
-          {withReadingId === null ? answerWords.right : answerWords.theyAreRight}
+          {withReadingId === null ? words.answer.right : words.answer.theyAreRight}
         </button>
       )}
-      {finding.kind === 'mistyped' && <a href={href({ at: 'puppy', puppyId, view: 'notes' })}>{growthWords.answerIt}</a>}
+      {finding.kind === 'mistyped' && <a href={href({ at: 'puppy', puppyId, view: 'notes' })}>{words.growth.answerIt}</a>}
     </p>
   );
 }
@@ -232,15 +231,15 @@ function Questions({ facts, order }: { facts: LitterGrowthFacts; order: readonly
   if (held.length === 0) return null;
   return (
     <section className="questions">
-      <h2>{growthWords.question}</h2>
+      <h2>{words.growth.question}</h2>
       {held.map((r) => {
         const puppy = order.find((p) => p.id === r.puppyId);
         if (puppy === undefined) return null;
         return (
           <p className="line" key={r.id}>
             <CollarBand collar={puppy.collar} height={20} label={null} />
-            {growthWords.questionMore(puppyName(puppy), massText(r.grams, facts.house.massUnit))}{' '}
-            <a href={href({ at: 'puppy', puppyId: puppy.id, view: 'notes' })}>{growthWords.answerIt}</a>
+            {words.growth.questionMore(puppyName(puppy), massText(r.grams, facts.house.massUnit))}{' '}
+            <a href={href({ at: 'puppy', puppyId: puppy.id, view: 'notes' })}>{words.growth.answerIt}</a>
           </p>
         );
       })}

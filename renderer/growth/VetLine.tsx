@@ -1,13 +1,13 @@
 import type { House } from '../../core/people/house.ts';
-import { growthWords } from '../../core/words/en/growth.ts';
 import { href } from '../links.ts';
+import { words } from '../state/words.ts';
 
 /** The vet's number wherever a puppy needs help, or the way to write it down. */
 export function VetLine({ house }: { house: House }) {
-  if (house.vetPhone !== '') return <p className="vet">{growthWords.vet(house.vetName, house.vetPhone)}</p>;
+  if (house.vetPhone !== '') return <p className="vet">{words.growth.vet(house.vetName, house.vetPhone)}</p>;
   return (
     <p className="vet">
-      {growthWords.vetUnknown} <a href={href({ at: 'rules' })}>{growthWords.writeVet}</a>
+      {words.growth.vetUnknown} <a href={href({ at: 'rules' })}>{words.growth.writeVet}</a>
     </p>
   );
 }

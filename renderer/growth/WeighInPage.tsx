@@ -5,10 +5,6 @@ import { longDate } from '../../core/calendar/words.ts';
 import type { Assessment } from '../../core/growth/assess.ts';
 import { puppyName } from '../../core/litter/litter.ts';
 import { type MassUnit, massFigure, massText } from '../../core/units/mass.ts';
-import { when } from '../../core/words/en/dates.ts';
-import { answerWords, growthWords, signed, span } from '../../core/words/en/growth.ts';
-import { massMistake, massWords } from '../../core/words/en/mass.ts';
-import { scaleWords } from '../../core/words/en/scale.ts';
 import { now, useToday } from '../data/now.ts';
 import { useLitterGrowth } from '../facts/useLitterGrowth.ts';
 import { sessionAt, type WeighingSession } from '../facts/weigh-in.ts';
@@ -19,6 +15,7 @@ import { LevelMark } from '../parts/LevelMark.tsx';
 import { Tally } from '../parts/Tally.tsx';
 import { Why } from '../parts/Why.tsx';
 import { type Explanation, useWindow } from '../state/window.ts';
+import { words } from '../state/words.ts';
 import { LitterDrift } from './LitterDrift.tsx';
 import { ScaleLine } from './scale/ScaleLine.tsx';
 import { ScaleAsks, ScalePhase } from './scale/ScaleRemark.tsx';
@@ -72,14 +69,14 @@ function Weighing({ litterId, firstPuppyId, day, session, choose }: WeighingProp
     <div className="weigh-in">
       <header className="title">
         <div>
-          <h1>{growthWords.weighIn}</h1>
+          <h1>{words.growth.weighIn}</h1>
           <SessionChoice day={day} session={session} whelped={dateOf(facts.litter.whelpedAt)} choose={choose} />
           <ScaleLine house={facts.house} isNow={isNow} />
         </div>
         <p className="right weighed-count">
           <Tally done={weighedIds.size} of={rows.length} />
           <span aria-hidden="true">
-            <b className="big">{weighedIds.size}</b> {growthWords.weighed(rows.length)}
+            <b className="big">{weighedIds.size}</b> {words.growth.weighed(rows.length)}
           </span>
         </p>
       </header>
@@ -106,11 +103,11 @@ function Nobody({ litterId }: { litterId: string }) {
   return (
     <>
       <header className="title">
-        <h1>{growthWords.weighIn}</h1>
+        <h1>{words.growth.weighIn}</h1>
       </header>
       <p className="line">
-        {growthWords.notThere} {growthWords.notThereMore}{' '}
-        <a href={href({ at: 'litter', litterId, page: 'puppies', puppyId: null })}>{growthWords.toPuppies}</a>
+        {words.growth.notThere} {words.growth.notThereMore}{' '}
+        <a href={href({ at: 'litter', litterId, page: 'puppies', puppyId: null })}>{words.growth.toPuppies}</a>
       </p>
     </>
   );
@@ -121,9 +118,9 @@ function AllWeighed({ litterId, count }: { litterId: string; count: number }) {
   useEffect(() => link.current?.focus(), []);
   return (
     <p className="all-weighed">
-      <span role="status">{growthWords.allWeighed(count)}</span>{' '}
+      <span role="status">{words.growth.allWeighed(count)}</span>{' '}
       <a className="button main" ref={link} href={href({ at: 'litter', litterId, page: 'today', puppyId: null })}>
-        {growthWords.toToday}
+        {words.growth.toToday}
       </a>
     </p>
   );
@@ -148,14 +145,14 @@ function SessionChoice({
   return (
     <>
       <p>
-        {longDate(day)}, {growthWords.session[session]}{' '}
+        {longDate(day)}, {words.growth.session[session]}{' '}
         <button type="button" className="link note" aria-expanded={open} onClick={() => setOpen(!open)}>
-          {growthWords.otherTime}
+          {words.growth.otherTime}
         </button>
       </p>
       {open && (
         <p className="session-choice">
-          <label htmlFor={`${id}-day`}>{growthWords.day}</label>
+          <label htmlFor={`${id}-day`}>{words.growth.day}</label>
           <input
             id={`${id}-day`}
             className="written"
@@ -168,23 +165,23 @@ function SessionChoice({
               if (chosen === null) return;
               const wrong =
                 dayNumber(chosen) > dayNumber(today)
-                  ? growthWords.cannotBeFuture
+                  ? words.growth.cannotBeFuture
                   : chosen < whelped
-                    ? growthWords.beforeBirth
+                    ? words.growth.beforeBirth
                     : null;
               setFault(wrong);
               if (wrong === null) choose({ day: chosen, session });
             }}
           />
-          <label htmlFor={`${id}-when`}>{growthWords.when}</label>
+          <label htmlFor={`${id}-when`}>{words.growth.when}</label>
           <select
             id={`${id}-when`}
             className="written"
             value={session}
             onChange={(event) => choose({ day, session: event.target.value === 'evening' ? 'evening' : 'morning' })}
           >
-            <option value="morning">{growthWords.session.morning}</option>
-            <option value="evening">{growthWords.session.evening}</option>
+            <option value="morning">{words.growth.session.morning}</option>
+            <option value="evening">{words.growth.session.evening}</option>
           </select>
           {fault !== null && <span role="alert">{fault}</span>}
         </p>
@@ -218,19 +215,19 @@ function WeighInTable({
       <table className="weigh-in-table">
         <thead>
           <tr>
-            <th scope="col">{growthWords.collar}</th>
-            <th scope="col">{growthWords.puppy}</th>
+            <th scope="col">{words.growth.collar}</th>
+            <th scope="col">{words.growth.puppy}</th>
             <th scope="col" className="figure">
-              {allYesterday ? growthWords.yesterday(suffix) : growthWords.before(suffix)}
+              {allYesterday ? words.growth.yesterday(suffix) : words.growth.before(suffix)}
             </th>
             <th scope="col" className="figure">
-              {isToday ? growthWords.today(suffix) : growthWords.now(suffix)}
+              {isToday ? words.growth.today(suffix) : words.growth.now(suffix)}
             </th>
             <th scope="col" className="figure">
-              {growthWords.gain}
+              {words.growth.gain}
             </th>
             <th scope="col" className="remark">
-              {growthWords.remark}
+              {words.growth.remark}
             </th>
           </tr>
         </thead>
@@ -260,7 +257,7 @@ function Row({ row, weighIn, unit, today }: { row: WeighInRow; weighIn: WeighIn;
           type="button"
           className="collar-button"
           tabIndex={-1}
-          aria-label={growthWords.pickUp(name)}
+          aria-label={words.growth.pickUp(name)}
           onClick={() => weighIn.take(puppy.id)}
         >
           <CollarBand collar={puppy.collar} height={26} label={null} />
@@ -278,7 +275,7 @@ function Row({ row, weighIn, unit, today }: { row: WeighInRow; weighIn: WeighIn;
           ''
         ) : (
           <Why explanation={explainGain(row, grams ?? 0, row.reading.at, today, unit)}>
-            {signed(massFigure(Math.abs(gain), unit), gain)}
+            {words.signed(massFigure(Math.abs(gain), unit), gain)}
           </Why>
         )}
       </td>
@@ -288,13 +285,13 @@ function Row({ row, weighIn, unit, today }: { row: WeighInRow; weighIn: WeighIn;
 }
 
 function Remark({ row, assessment }: { row: WeighInRow; assessment: Assessment | null }) {
-  if (row.doubt !== null) return <span>? {growthWords.heldOut}</span>;
+  if (row.doubt !== null) return <span>? {words.growth.heldOut}</span>;
   if (assessment === null) return null;
   return (
     <>
       {/* The row shows the weight itself: only the first one needs a word in place of the level. */}
       {row.before === null && assessment.level === 'steady' ? (
-        <span className="soft">{growthWords.firstWeight}</span>
+        <span className="soft">{words.growth.firstWeight}</span>
       ) : (
         <LevelMark level={assessment.level} />
       )}
@@ -334,7 +331,7 @@ function InHand({ row, weighIn, scale, unit }: InHandProps) {
       <th scope="row">
         <span className="called">{name}</span>
         <span className="note">
-          {collarWords(puppy.collar)}, {growthWords.dogOrBitch[puppy.sex]}
+          {collarWords(puppy.collar)}, {words.growth.dogOrBitch[puppy.sex]}
         </span>
       </th>
       <td className="figure soft">{before === null ? '' : massFigure(before.grams, unit)}</td>
@@ -344,7 +341,7 @@ function InHand({ row, weighIn, scale, unit }: InHandProps) {
           className={weighIn.mistake === null ? 'weight-field' : 'weight-field mistaken'}
           value={weighIn.text}
           placeholder={live === null || !scale.listens ? '' : massFigure(live, unit)}
-          aria-label={growthWords.weightOf(name)}
+          aria-label={words.growth.weightOf(name)}
           aria-describedby={remarkId}
           aria-invalid={weighIn.mistake !== null}
           inputMode="decimal"
@@ -406,8 +403,8 @@ function InHandRemark({ row, weighIn, scale, unit }: InHandProps) {
   if (weighIn.mistake !== null) {
     return (
       <>
-        <span className="fact">{massMistake(weighIn.mistake, weighIn.text)}</span> {massWords.howToWrite[unit]}
-        <span className="note below">{massWords.stays}</span>
+        <span className="fact">{words.massMistake(weighIn.mistake, weighIn.text)}</span> {words.mass.howToWrite[unit]}
+        <span className="note below">{words.mass.stays}</span>
       </>
     );
   }
@@ -422,7 +419,7 @@ function InHandRemark({ row, weighIn, scale, unit }: InHandProps) {
             </button>
           )}
           <button type="button" tabIndex={-1} onClick={weighIn.enter}>
-            <kbd>Enter</kbd> {growthWords.keep(massText(row.grams, unit))}
+            <kbd>Enter</kbd> {words.growth.keep(massText(row.grams, unit))}
           </button>
         </span>
       </>
@@ -434,10 +431,10 @@ function InHandRemark({ row, weighIn, scale, unit }: InHandProps) {
         <span className="fact">{weighIn.swap.sentence}</span>
         <span className="answers">
           <button type="button" tabIndex={-1} onClick={weighIn.exchange}>
-            <kbd>X</kbd> {answerWords.exchange}
+            <kbd>X</kbd> {words.answer.exchange}
           </button>
           <button type="button" tabIndex={-1} onClick={weighIn.enter}>
-            <kbd>Enter</kbd> {answerWords.areRight}
+            <kbd>Enter</kbd> {words.answer.areRight}
           </button>
         </span>
       </>
@@ -451,14 +448,14 @@ function InHandRemark({ row, weighIn, scale, unit }: InHandProps) {
       <span className="soft">
         {weighIn.expected === null
           ? row.before === null
-            ? growthWords.firstWeight
+            ? words.growth.firstWeight
             : ''
-          : growthWords.expected(massText(weighIn.expected, unit))}
+          : words.growth.expected(massText(weighIn.expected, unit))}
       </span>
       <span className="note below">
         {scale.listens && weighIn.field === 'empty' && <ScalePhase />}
-        {weighIn.fromScale && scaleWords.filled} <kbd>Enter</kbd>{' '}
-        {next === undefined ? growthWords.lastOne : growthWords.next(puppyName(next.puppy))}
+        {weighIn.fromScale && words.scale.filled} <kbd>Enter</kbd>{' '}
+        {next === undefined ? words.growth.lastOne : words.growth.next(puppyName(next.puppy))}
       </span>
     </>
   );
@@ -467,17 +464,17 @@ function InHandRemark({ row, weighIn, scale, unit }: InHandProps) {
 function explainGain(row: WeighInRow, grams: number, at: LocalTime, today: CivilDate, unit: MassUnit): Explanation {
   const name = puppyName(row.puppy);
   const before = row.before;
-  if (before === null) return { figure: `${name} ${massText(grams, unit)}.`, how: growthWords.firstWeight, sum: [] };
+  if (before === null) return { figure: `${name} ${massText(grams, unit)}.`, how: words.growth.firstWeight, sum: [] };
   const gain = grams - before.grams;
   const apart = (row.reading?.instant ?? now().instant) - before.instant;
   return {
-    figure: `${signed(massText(Math.abs(gain), unit), gain)}, ${name}.`,
-    how: growthWords.explainGain(
+    figure: `${words.signed(massText(Math.abs(gain), unit), gain)}, ${name}.`,
+    how: words.growth.explainGain(
       massText(grams, unit),
-      when(at, today),
+      words.when(at, today),
       massText(before.grams, unit),
-      when(before.at, today),
-      span(apart),
+      words.when(before.at, today),
+      words.span(apart),
     ),
     sum: [],
   };

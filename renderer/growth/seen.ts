@@ -5,7 +5,7 @@ import type { GrowthInput } from '../../core/growth/input.ts';
 import { seenOf } from '../../core/growth/seen.ts';
 import type { Reading } from '../../core/litter/litter.ts';
 import { type MassUnit, massText } from '../../core/units/mass.ts';
-import { puppyNoteWords as w } from '../../core/words/en/puppy-notes.ts';
+import { words } from '../state/words.ts';
 
 export interface SeenEntry {
   readonly at: LocalTime;
@@ -34,11 +34,11 @@ function asWeighedHere(input: GrowthInput, puppyId: string): GrowthInput {
 
 function answerOf(r: Reading, all: readonly Reading[], unit: MassUnit): string | null {
   const mass = massText(r.grams, unit);
-  if (r.withdrawn) return w.takenBack(mass);
+  if (r.withdrawn) return words.puppyNote.takenBack(mass);
   if (r.supersededBy !== null) {
     const by = all.find((other) => other.id === r.supersededBy);
-    return by === undefined ? null : w.replaced(mass, massText(by.grams, unit));
+    return by === undefined ? null : words.puppyNote.replaced(mass, massText(by.grams, unit));
   }
-  if (r.held) return w.open(mass);
-  return r.kept ? w.kept(mass) : null;
+  if (r.held) return words.puppyNote.open(mass);
+  return r.kept ? words.puppyNote.kept(mass) : null;
 }

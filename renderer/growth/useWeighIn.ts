@@ -8,11 +8,11 @@ import type { GrowthInput } from '../../core/growth/input.ts';
 import { parseTyped, type TypedFault } from '../../core/growth/scale/wedge.ts';
 import type { Puppy, Reading, ReadingFields } from '../../core/litter/litter.ts';
 import { type Grams, type MassUnit, massText, parseMass, toGrams } from '../../core/units/mass.ts';
-import { growthWords } from '../../core/words/en/growth.ts';
 import { instantOf, now } from '../data/now.ts';
 import { inOrder } from '../data/query.ts';
 import type { LitterGrowthFacts } from '../facts/useLitterGrowth.ts';
 import { mends, nextToWeigh, readingBefore, readingOf, takenAt, toWeigh, type WeighingSession } from '../facts/weigh-in.ts';
+import { words } from '../state/words.ts';
 
 /** The reading that is being typed, among those of the litter. */
 const DRAFT_ID = 'draft';
@@ -341,7 +341,7 @@ function rowOf(
 
 /** A scale makes no slip of the hand: no guess, but perhaps another puppy. */
 function ofScale(doubt: Doubt | null): Doubt | null {
-  return doubt === null ? null : { ...doubt, question: growthWords.anotherPuppy, guessGrams: null };
+  return doubt === null ? null : { ...doubt, question: words.growth.anotherPuppy, guessGrams: null };
 }
 
 function useExpected(

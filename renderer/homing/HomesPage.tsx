@@ -6,9 +6,6 @@ import type { KeptPlan } from '../../core/contract/homing.ts';
 import { GO_HOME_DAY } from '../../core/homing/basis.ts';
 import { earliestGoHome, GO_HOME_RULES } from '../../core/homing/go-home-day.ts';
 import { litterName, PUPPY_STATES, type Puppy, puppyName } from '../../core/litter/litter.ts';
-import { shortDate } from '../../core/words/en/dates.ts';
-import { homesWords as words } from '../../core/words/en/homing.ts';
-import { stateWords } from '../../core/words/en/litter.ts';
 import { now, useToday } from '../data/now.ts';
 import { useQuery } from '../data/query.ts';
 import { changeState } from '../facts/changes.ts';
@@ -20,6 +17,7 @@ import { SavedChoice, SavedField } from '../parts/form/fields.tsx';
 import { readDate } from '../parts/form/read.ts';
 import { PageTitle } from '../parts/PageTitle.tsx';
 import { waitsForPlan } from '../print/documents.ts';
+import { words } from '../state/words.ts';
 import './homes.css';
 
 const NO_PLANS: readonly KeptPlan[] = [];
@@ -36,24 +34,25 @@ export function HomesPage({ litterId }: { litterId: string }) {
   const waiting = puppies.filter(waitsForPlan).length;
   return (
     <>
-      <PageTitle title={words.title} lead={words.lead(litterName(litter), ageInWords(born, today))}>
+      <PageTitle title={words.homes.title} lead={words.homes.lead(litterName(litter), ageInWords(born, today))}>
         <p>
-          <b>{words.earliest(longDate(earliest))}</b> {words.localRule}
+          <b>{words.homes.earliest(longDate(earliest))}</b> {words.homes.localRule}
         </p>
       </PageTitle>
       {puppies.length === 0 ? (
         <p className="line">
-          {words.none} <a href={href({ at: 'litter', litterId, page: 'puppies', puppyId: null })}>{words.writePuppies}</a>
+          {words.homes.none}{' '}
+          <a href={href({ at: 'litter', litterId, page: 'puppies', puppyId: null })}>{words.homes.writePuppies}</a>
         </p>
       ) : (
         <>
           <table className="homes">
             <thead>
               <tr>
-                <th scope="col">{words.puppy}</th>
-                <th scope="col">{words.state}</th>
-                <th scope="col">{words.plan}</th>
-                <th scope="col">{words.handedOver}</th>
+                <th scope="col">{words.homes.puppy}</th>
+                <th scope="col">{words.homes.state}</th>
+                <th scope="col">{words.homes.plan}</th>
+                <th scope="col">{words.homes.handedOver}</th>
               </tr>
             </thead>
             <tbody>
@@ -63,16 +62,18 @@ export function HomesPage({ litterId }: { litterId: string }) {
             </tbody>
           </table>
           <p className="homes-foot">
-            <span>{words.waiting(waiting)}</span>
+            <span>{words.homes.waiting(waiting)}</span>
             {waiting > 0 && (
               <a className="button main" href={href({ at: 'print', of: 'litter', id: litterId, paper: null })}>
-                {words.printAll}
+                {words.homes.printAll}
               </a>
             )}
           </p>
-          <p className="note">{words.keptNote}</p>
+          <p className="note">{words.homes.keptNote}</p>
           <p className="note">
-            {words.rules(GO_HOME_RULES.map((r) => words.rule(r.where, longDate(earliestGoHome(born, r)), r.source, r.known)))}
+            {words.homes.rules(
+              GO_HOME_RULES.map((r) => words.homes.rule(r.where, longDate(earliestGoHome(born, r)), r.source, r.known)),
+            )}
           </p>
         </>
       )}
@@ -92,13 +93,13 @@ function HomeRow({ puppy, kept }: { puppy: Puppy; kept: readonly KeptPlan[] }) {
           </span>
         </a>
       </th>
-      <td data-label={words.state}>
+      <td data-label={words.homes.state}>
         <div className="homes-state">
           <SavedChoice
             inCell
-            label={words.stateOf(name)}
+            label={words.homes.stateOf(name)}
             value={puppy.state}
-            options={PUPPY_STATES.map((s) => ({ value: s, word: stateWords[s] }))}
+            options={PUPPY_STATES.map((s) => ({ value: s, word: words.state[s] }))}
             save={(value) => {
               const state = PUPPY_STATES.find((s) => s === value) ?? puppy.state;
               return changeState(puppy, state, state === 'litter' ? null : dateOf(now().local));
@@ -108,7 +109,7 @@ function HomeRow({ puppy, kept }: { puppy: Puppy; kept: readonly KeptPlan[] }) {
             <SavedField
               inCell
               type="date"
-              label={words.dateOf(name)}
+              label={words.homes.dateOf(name)}
               value={puppy.stateOn ?? ''}
               max={dateOf(now().local)}
               read={readDate}
@@ -117,14 +118,14 @@ function HomeRow({ puppy, kept }: { puppy: Puppy; kept: readonly KeptPlan[] }) {
           )}
         </div>
       </td>
-      <td data-label={words.plan}>
+      <td data-label={words.homes.plan}>
         {puppy.state !== 'died' && (
-          <a href={href({ at: 'print', of: 'puppy', id: puppy.id, paper: null })} aria-label={words.previewOf(name)}>
-            {words.preview}
+          <a href={href({ at: 'print', of: 'puppy', id: puppy.id, paper: null })} aria-label={words.homes.previewOf(name)}>
+            {words.homes.preview}
           </a>
         )}
       </td>
-      <td data-label={words.handedOver}>
+      <td data-label={words.homes.handedOver}>
         <Kept kept={kept} name={name} />
       </td>
     </tr>
@@ -133,14 +134,14 @@ function HomeRow({ puppy, kept }: { puppy: Puppy; kept: readonly KeptPlan[] }) {
 
 function Kept({ kept, name }: { kept: readonly KeptPlan[]; name: string }) {
   const today = useToday();
-  if (kept.length === 0) return <span className="soft">{words.notYet}</span>;
+  if (kept.length === 0) return <span className="soft">{words.homes.notYet}</span>;
   return (
     <ul className="homes-kept">
       {kept.map((k) => {
-        const day = shortDate(k.handedOver, today);
+        const day = words.shortDate(k.handedOver, today);
         return (
           <li key={k.id}>
-            <a href={href({ at: 'print', of: 'kept', id: k.id, paper: null })} aria-label={words.openKept(name, day)}>
+            <a href={href({ at: 'print', of: 'kept', id: k.id, paper: null })} aria-label={words.homes.openKept(name, day)}>
               {day}
             </a>
           </li>

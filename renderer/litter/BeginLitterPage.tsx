@@ -4,8 +4,6 @@ import { type Collar, USUAL_COLLARS } from '../../core/litter/collar.ts';
 import type { LitterFields } from '../../core/litter/litter.ts';
 import { SEXES, type Sex, SIZE_CLASSES } from '../../core/reference/classes.ts';
 import { grownUnit, type MassUnit } from '../../core/units/mass.ts';
-import { unitShort } from '../../core/words/en/feeding.ts';
-import { sexWords, sizeWords, beginWords as w } from '../../core/words/en/litter.ts';
 import { instantOf, now } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import { useHouse } from '../facts/useLitterGrowth.ts';
@@ -26,6 +24,7 @@ import {
   type TypedMass,
 } from '../parts/form/read.ts';
 import { PageTitle } from '../parts/PageTitle.tsx';
+import { words } from '../state/words.ts';
 import './begin.css';
 import { whelpingFault } from '../facts/changes.ts';
 import { asksBreedBirth, breedBirthHint, readBreedBirth } from './breed-birth.ts';
@@ -84,7 +83,9 @@ let unfinished: Draft | null = null;
 
 /** How many puppies the text asks for, 0 to 16; an unreadable text is none. */
 function countOf(text: string): Read<number> {
-  return text.trim() === '' ? good(0) : readNumber({ low: 0, high: MOST, whole: true, example: w.puppiesExample })(text);
+  return text.trim() === ''
+    ? good(0)
+    : readNumber({ low: 0, high: MOST, whole: true, example: words.begin.puppiesExample })(text);
 }
 
 function asksBreedBirthIn(draft: Draft): boolean {
@@ -113,7 +114,7 @@ function readDraft(draft: Draft, unit: MassUnit): Read<Ready> & { faults: Faults
   if ('faults' in whelped) Object.assign(faults, whelped.faults);
   const at = 'at' in whelped ? whelped.at : now().local;
   const litter: LitterFields = {
-    dam: take('dam', readLine(LINE, w.damNeeded)(draft.dam), ''),
+    dam: take('dam', readLine(LINE, words.begin.damNeeded)(draft.dam), ''),
     sire: take('sire', readLine(LINE)(draft.sire), ''),
     name: take('name', readLine(LINE)(draft.name), ''),
     breed: take('breed', readLine(LINE)(draft.breed), ''),
@@ -183,20 +184,20 @@ export function BeginLitterPage() {
     />
   );
   const count = countOf(draft.count);
-  const grownHint = w.grownHint(grownUnit(unit));
+  const grownHint = words.begin.grownHint(grownUnit(unit));
   const wrong = Object.values(faults).length;
   return (
     <>
-      <PageTitle title={w.title} lead={w.lead}>
-        <a href={href({ at: 'litters' })}>{w.back}</a>
+      <PageTitle title={words.begin.title} lead={words.begin.lead}>
+        <a href={href({ at: 'litters' })}>{words.begin.back}</a>
       </PageTitle>
       <form ref={form} className="begin" noValidate onSubmit={(event) => void submit(event)}>
         <div className="form">
-          {line('dam', w.dam)}
-          {line('sire', w.sire)}
-          {line('name', w.name, w.nameHint)}
+          {line('dam', words.begin.dam)}
+          {line('sire', words.begin.sire)}
+          {line('name', words.begin.name, words.begin.nameHint)}
           <FormField
-            label={w.whelpedDate}
+            label={words.begin.whelpedDate}
             type="date"
             max={dateOf(now().local)}
             value={draft.day}
@@ -204,26 +205,26 @@ export function BeginLitterPage() {
             onChange={(day) => put({ day })}
           />
           <FormField
-            label={w.whelpedTime}
+            label={words.begin.whelpedTime}
             inputMode="numeric"
             value={draft.clock}
             sentence={faults.clock ?? null}
             onChange={(clock) => put({ clock })}
           />
-          {line('breed', w.breed)}
-          {asksBreedBirthIn(draft) && line('breedBirth', w.breedBirth, breedBirthHint(draft.breed, unit))}
+          {line('breed', words.begin.breed)}
+          {asksBreedBirthIn(draft) && line('breedBirth', words.begin.breedBirth, breedBirthHint(draft.breed, unit))}
           <FormChoice
-            label={w.size}
-            hint={w.sizeHint}
+            label={words.begin.size}
+            hint={words.begin.sizeHint}
             value={draft.sizeClass}
-            options={[{ value: '', word: w.sizeNone }, ...SIZE_CLASSES.map((s) => ({ value: s, word: sizeWords[s] }))]}
+            options={[{ value: '', word: words.begin.sizeNone }, ...SIZE_CLASSES.map((s) => ({ value: s, word: words.size[s] }))]}
             onChange={(sizeClass) => put({ sizeClass })}
           />
-          {line('adultDogKg', w.grownDogs, grownHint)}
-          {line('adultBitchKg', w.grownBitches, grownHint)}
+          {line('adultDogKg', words.begin.grownDogs, grownHint)}
+          {line('adultBitchKg', words.begin.grownBitches, grownHint)}
           <FormField
-            label={w.puppies}
-            hint={w.puppiesHint}
+            label={words.begin.puppies}
+            hint={words.begin.puppiesHint}
             inputMode="numeric"
             value={draft.count}
             sentence={faults.count ?? (count.ok ? null : count.sentence)}
@@ -247,9 +248,9 @@ export function BeginLitterPage() {
         )}
         <p className="begin-send">
           <button type="submit" className="button main" disabled={sending}>
-            {w.begin}
+            {words.begin.begin}
           </button>
-          <span role="status">{wrong > 0 ? w.mend(wrong) : ''}</span>
+          <span role="status">{wrong > 0 ? words.begin.mend(wrong) : ''}</span>
         </p>
       </form>
     </>
@@ -265,13 +266,13 @@ function NewPuppies(props: {
 }) {
   return (
     <>
-      <h2>{w.theirCollars}</h2>
+      <h2>{words.begin.theirCollars}</h2>
       <table className="begin-puppies">
         <thead>
           <tr>
-            <th scope="col">{w.collar}</th>
-            <th scope="col">{w.sex}</th>
-            <th scope="col">{w.birthWeight(unitShort[props.unit])}</th>
+            <th scope="col">{words.begin.collar}</th>
+            <th scope="col">{words.begin.sex}</th>
+            <th scope="col">{words.begin.birthWeight(words.unitShort[props.unit])}</th>
           </tr>
         </thead>
         <tbody>
@@ -285,16 +286,16 @@ function NewPuppies(props: {
                 <td>
                   <FormChoice
                     inCell
-                    label={w.sexOf(collar.letter)}
+                    label={words.begin.sexOf(collar.letter)}
                     value={puppy.sex}
-                    options={SEXES.map((s) => ({ value: s, word: sexWords[s] }))}
+                    options={SEXES.map((s) => ({ value: s, word: words.sex[s] }))}
                     onChange={(value) => props.onChange(i, { ...puppy, sex: SEXES.find((s) => s === value) ?? 'dog' })}
                   />
                 </td>
                 <td>
                   <FormField
                     inCell
-                    label={w.birthWeightOf(collar.letter)}
+                    label={words.begin.birthWeightOf(collar.letter)}
                     inputMode="decimal"
                     value={puppy.weight}
                     sentence={props.faults[`puppy-${i}`] ?? null}

@@ -3,7 +3,6 @@ import { clockOf, dateOf, localTime } from '../../core/calendar/clock.ts';
 import type { Litter, LitterFields } from '../../core/litter/litter.ts';
 import { SIZE_CLASSES } from '../../core/reference/classes.ts';
 import { grownUnit, type MassUnit } from '../../core/units/mass.ts';
-import { beginWords as b, sizeWords, puppiesWords as w } from '../../core/words/en/litter.ts';
 import { now } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import { changeLitter, changeWhelping } from '../facts/changes.ts';
@@ -11,6 +10,7 @@ import { go } from '../links.ts';
 import { SavedChoice, SavedField } from '../parts/form/fields.tsx';
 import { grownText, readClock, readDate, readGrownKg, readLine } from '../parts/form/read.ts';
 import { useWindow } from '../state/window.ts';
+import { words } from '../state/words.ts';
 import { asksBreedBirth, breedBirthHint, breedBirthText, readBreedBirth } from './breed-birth.ts';
 
 const LINE = 120;
@@ -29,7 +29,7 @@ export function LitterForm({ litter, unit }: { litter: Litter; unit: MassUnit })
   const grown = (field: 'adultDogKg' | 'adultBitchKg', label: string) => (
     <SavedField
       label={label}
-      hint={b.grownHint(grownUnit(unit))}
+      hint={words.begin.grownHint(grownUnit(unit))}
       value={grownText(litter[field], unit)}
       read={readGrownKg(unit)}
       save={(kg) => changeLitter(litter.id, fieldChange(field, kg))}
@@ -37,19 +37,19 @@ export function LitterForm({ litter, unit }: { litter: Litter; unit: MassUnit })
   );
   return (
     <section className="part">
-      <h2>{w.litter}</h2>
+      <h2>{words.puppies.litter}</h2>
       <div className="form">
         <SavedField
-          label={b.dam}
+          label={words.begin.dam}
           value={litter.dam}
-          read={readLine(LINE, b.damNeeded)}
+          read={readLine(LINE, words.begin.damNeeded)}
           save={(dam) => changeLitter(litter.id, { dam })}
         />
-        {text('sire', b.sire)}
-        {text('name', b.name, b.nameHint)}
+        {text('sire', words.begin.sire)}
+        {text('name', words.begin.name, words.begin.nameHint)}
         <SavedField
           type="date"
-          label={b.whelpedDate}
+          label={words.begin.whelpedDate}
           value={dateOf(litter.whelpedAt)}
           max={dateOf(now().local)}
           read={readDate}
@@ -57,16 +57,16 @@ export function LitterForm({ litter, unit }: { litter: Litter; unit: MassUnit })
         />
         <SavedField
           inputMode="numeric"
-          label={b.whelpedTime}
+          label={words.begin.whelpedTime}
           value={clockOf(litter.whelpedAt)}
           read={readClock}
           save={(clock) => changeWhelping(litter.id, localTime(`${dateOf(litter.whelpedAt)}T${clock}`))}
         />
-        {text('breed', b.breed)}
+        {text('breed', words.begin.breed)}
         {asksBreedBirth(litter.breed, litter.breedBirthGrams !== null) && (
           <SavedField
             inputMode="decimal"
-            label={b.breedBirth}
+            label={words.begin.breedBirth}
             hint={breedBirthHint(litter.breed, unit)}
             value={breedBirthText(litter.breedBirthGrams, unit)}
             read={readBreedBirth(unit)}
@@ -74,14 +74,14 @@ export function LitterForm({ litter, unit }: { litter: Litter; unit: MassUnit })
           />
         )}
         <SavedChoice
-          label={b.size}
-          hint={b.sizeHint}
+          label={words.begin.size}
+          hint={words.begin.sizeHint}
           value={litter.sizeClass ?? ''}
-          options={[{ value: '', word: b.sizeNone }, ...SIZE_CLASSES.map((s) => ({ value: s, word: sizeWords[s] }))]}
+          options={[{ value: '', word: words.begin.sizeNone }, ...SIZE_CLASSES.map((s) => ({ value: s, word: words.size[s] }))]}
           save={(value) => changeLitter(litter.id, { sizeClass: SIZE_CLASSES.find((s) => s === value) ?? null })}
         />
-        {grown('adultDogKg', b.grownDogs)}
-        {grown('adultBitchKg', b.grownBitches)}
+        {grown('adultDogKg', words.begin.grownDogs)}
+        {grown('adultBitchKg', words.begin.grownBitches)}
       </div>
       <RemoveLitter litterId={litter.id} />
     </section>
@@ -106,10 +106,10 @@ function RemoveLitter({ litterId }: { litterId: string }) {
   return (
     <p className="puppies-note">
       <button type="button" className="link" onClick={() => void remove()}>
-        {w.removeLitter}
+        {words.puppies.removeLitter}
       </button>{' '}
       <span className={refused ? '' : 'note'} role="status">
-        {refused ? w.removeLitterRefused : w.removeLitterNote}
+        {refused ? words.puppies.removeLitterRefused : words.puppies.removeLitterNote}
       </span>
     </p>
   );

@@ -5,10 +5,6 @@ import type { Level, LitterGrowth } from '../../core/growth/assess.ts';
 import type { GrowthInput } from '../../core/growth/input.ts';
 import { type Puppy, puppyName } from '../../core/litter/litter.ts';
 import { MASS_UNITS } from '../../core/units/mass.ts';
-import { shortDate } from '../../core/words/en/dates.ts';
-import { unitWords } from '../../core/words/en/feeding.ts';
-import { growthWords } from '../../core/words/en/growth.ts';
-import { littersWords as w } from '../../core/words/en/litter.ts';
 import { now, useToday, utcOffsetMinutes } from '../data/now.ts';
 import { run, useQuery } from '../data/query.ts';
 import { DamExpecting } from '../dogs/DamExpecting.tsx';
@@ -22,6 +18,7 @@ import { Confirm } from '../parts/form/Confirm.tsx';
 import { SavedChoice, SavedField } from '../parts/form/fields.tsx';
 import { readLine } from '../parts/form/read.ts';
 import { LevelMark } from '../parts/LevelMark.tsx';
+import { words } from '../state/words.ts';
 import './litters.css';
 import { type NextWeighIn, nextWeighIn } from '../facts/next-weigh-in.ts';
 import { inTheHouse, type LitterFacts } from '../facts/useLitter.ts';
@@ -30,13 +27,13 @@ import { inTheHouse, type LitterFacts } from '../facts/useLitter.ts';
 export function LittersPage() {
   const all = useQuery('litter.all', {});
   const litters = all.value?.litters;
-  if (litters === undefined) return <Head lead={all.status === 'failed' ? '' : w.loading} begin={false} />;
+  if (litters === undefined) return <Head lead={all.status === 'failed' ? '' : words.litters.loading} begin={false} />;
   if (litters.length === 0) return <FirstRun />;
   const here = litters.filter(inTheHouse);
   const gone = litters.filter((l) => !inTheHouse(l));
   return (
     <>
-      <Head lead={w.count(here.length, gone.length)} begin />
+      <Head lead={words.litters.count(here.length, gone.length)} begin />
       {litters.some((l) => l.litter.demo) && <InventedLine />}
       <table className="litters">
         <Heads />
@@ -44,7 +41,7 @@ export function LittersPage() {
           {here.length === 0 && (
             <tr>
               <td colSpan={5} className="soft">
-                {w.noneHere}
+                {words.litters.noneHere}
               </td>
             </tr>
           )}
@@ -63,13 +60,13 @@ function Head({ lead, begin }: { lead: string; begin: boolean }) {
   return (
     <header className="title">
       <div>
-        <h1>{w.title}</h1>
+        <h1>{words.litters.title}</h1>
         <p>{lead}</p>
       </div>
       {begin && (
         <div className="right">
           <a className="button" href={href({ at: 'begin' })}>
-            {w.begin}
+            {words.litters.begin}
           </a>
         </div>
       )}
@@ -81,11 +78,13 @@ function Heads() {
   return (
     <thead>
       <tr>
-        {[w.damAndSire, w.born, w.puppies, w.now, w.next].map((word) => (
-          <th key={word} scope="col">
-            {word}
-          </th>
-        ))}
+        {[words.litters.damAndSire, words.litters.born, words.litters.puppies, words.litters.now, words.litters.next].map(
+          (word) => (
+            <th key={word} scope="col">
+              {word}
+            </th>
+          ),
+        )}
       </tr>
     </thead>
   );
@@ -97,11 +96,11 @@ function Parents({ facts }: { facts: LitterFacts }) {
   return (
     <td className="litters-who">
       <a href={href({ at: 'litter', litterId: litter.id, page, puppyId: null })}>{litter.dam}</a>
-      {litter.sire !== '' && <span className="soft"> {w.and(litter.sire)}</span>}
+      {litter.sire !== '' && <span className="soft"> {words.litters.and(litter.sire)}</span>}
       {(litter.name !== '' || litter.demo) && (
         <span className="note litters-under">
           {litter.name}
-          {litter.demo && <span className="litters-invented"> {w.invented}</span>}
+          {litter.demo && <span className="litters-invented"> {words.litters.invented}</span>}
         </span>
       )}
     </td>
@@ -117,13 +116,13 @@ function LitterRow({ facts }: { facts: LitterFacts }) {
   return (
     <tr>
       <Parents facts={facts} />
-      <td data-label={w.born}>
-        {shortDate(born, today)}
+      <td data-label={words.litters.born}>
+        {words.shortDate(born, today)}
         <span className="note litters-under">{ageInWords(born, today)}</span>
       </td>
-      <td data-label={w.puppies}>
+      <td data-label={words.litters.puppies}>
         {here.length === 0 ? (
-          <a href={href({ at: 'litter', litterId: litter.id, page: 'puppies', puppyId: null })}>{w.writePuppies}</a>
+          <a href={href({ at: 'litter', litterId: litter.id, page: 'puppies', puppyId: null })}>{words.litters.writePuppies}</a>
         ) : (
           <ul className="litters-collars">
             {here.map((p) => (
@@ -136,13 +135,13 @@ function LitterRow({ facts }: { facts: LitterFacts }) {
           </ul>
         )}
       </td>
-      <td data-label={w.now}>
+      <td data-label={words.litters.now}>
         <Now growth={growth} input={input} puppies={here} weighed={readings.length > 0} />
       </td>
-      <td data-label={w.next}>
+      <td data-label={words.litters.next}>
         {here.length === 0 ? null : (
           <a className="litters-next" href={href({ at: 'litter', litterId: litter.id, page: 'weigh-in', puppyId: null })}>
-            {NEXT_WORDS[nextWeighIn(litter, puppies, readings, now().local)]}
+            {nextWords()[nextWeighIn(litter, puppies, readings, now().local)]}
           </a>
         )}
       </td>
@@ -150,12 +149,12 @@ function LitterRow({ facts }: { facts: LitterFacts }) {
   );
 }
 
-const NEXT_WORDS: Record<NextWeighIn, string> = {
-  morning: w.thisMorning,
-  evening: w.thisEvening,
-  today: w.todayNext,
-  done: w.allWeighed,
-};
+const nextWords = (): Record<NextWeighIn, string> => ({
+  morning: words.litters.thisMorning,
+  evening: words.litters.thisEvening,
+  today: words.litters.todayNext,
+  done: words.litters.allWeighed,
+});
 
 const RANK: Record<Level, number> = { steady: 0, watch: 1, act: 2 };
 
@@ -170,16 +169,16 @@ function Now({
   puppies: readonly Puppy[];
   weighed: boolean;
 }) {
-  if (puppies.length === 0) return <span className="soft">{w.noPuppies}</span>;
-  if (!weighed) return <span className="soft">{w.noWeights}</span>;
+  if (puppies.length === 0) return <span className="soft">{words.litters.noPuppies}</span>;
+  if (!weighed) return <span className="soft">{words.litters.noWeights}</span>;
   if (growth === null || input === null) return null;
   const levelOf = (p: Puppy): Level => growth.puppies.get(p.id)?.level ?? 'steady';
   const worst = [growth.litter.level, ...puppies.map(levelOf)].reduce((a, b) => (RANK[b] > RANK[a] ? b : a));
   if (worst === 'steady' && !puppies.some((p) => knownOf(input, p.id) === 'more')) {
-    return <span className="soft">{growthWords.known.once}</span>;
+    return <span className="soft">{words.growth.known.once}</span>;
   }
   const who = worst === 'steady' ? [] : puppies.filter((p) => levelOf(p) === worst).map(puppyName);
-  if (worst !== 'steady' && growth.litter.level === worst) who.unshift(w.wholeLitter);
+  if (worst !== 'steady' && growth.litter.level === worst) who.unshift(words.litters.wholeLitter);
   return (
     <>
       <LevelMark level={worst} />
@@ -191,11 +190,11 @@ function Now({
 function GoneHome({ gone }: { gone: readonly LitterFacts[] }) {
   return (
     <>
-      <h2 className="litters-gone">{w.goneHome}</h2>
+      <h2 className="litters-gone">{words.litters.goneHome}</h2>
       <table className="litters">
         <thead className="unseen">
           <tr>
-            {[w.damAndSire, w.born, w.puppies, w.next].map((word) => (
+            {[words.litters.damAndSire, words.litters.born, words.litters.puppies, words.litters.next].map((word) => (
               <th key={word} scope="col">
                 {word}
               </th>
@@ -217,9 +216,9 @@ function GoneRow({ facts }: { facts: LitterFacts }) {
   return (
     <tr>
       <Parents facts={facts} />
-      <td data-label={w.born}>{fullDate(dateOf(facts.litter.whelpedAt))}</td>
-      <td data-label={w.puppies}>{facts.puppies.length}</td>
-      <td className="soft">{kept.value === null ? '' : w.plans(kept.value.plans.length)}</td>
+      <td data-label={words.litters.born}>{fullDate(dateOf(facts.litter.whelpedAt))}</td>
+      <td data-label={words.litters.puppies}>{facts.puppies.length}</td>
+      <td className="soft">{kept.value === null ? '' : words.litters.plans(kept.value.plans.length)}</td>
     </tr>
   );
 }
@@ -228,14 +227,14 @@ function InventedLine() {
   return (
     <div className="litters-invented-line">
       <p>
-        <b>{w.inventedLine}</b> <span className="soft">{w.inventedMore}</span>
+        <b>{words.litters.inventedLine}</b> <span className="soft">{words.litters.inventedMore}</span>
       </p>
       <Confirm
-        ask={w.removeInvented}
-        title={w.removeTitle}
-        body={w.removeBody}
-        yes={w.removeYes}
-        no={w.removeNo}
+        ask={words.litters.removeInvented}
+        title={words.litters.removeTitle}
+        body={words.litters.removeBody}
+        yes={words.litters.removeYes}
+        no={words.litters.removeNo}
         onYes={() => void run('records.removeDemo', {})}
       />
     </div>
@@ -247,7 +246,7 @@ function FirstRun() {
   const house = useHouse();
   return (
     <>
-      <Head lead={w.nothing} begin={false} />
+      <Head lead={words.litters.nothing} begin={false} />
       <table className="litters litters-empty">
         <Heads />
         <tbody>
@@ -255,9 +254,9 @@ function FirstRun() {
             <td colSpan={5}>
               <span className="litters-begin">
                 <a className="button main" href={href({ at: 'begin' })}>
-                  {w.begin}
+                  {words.litters.begin}
                 </a>
-                <span className="soft">{w.enough}</span>
+                <span className="soft">{words.litters.enough}</span>
               </span>
             </td>
           </tr>
@@ -266,36 +265,36 @@ function FirstRun() {
       <div className="litters-lines" />
       <div className="part litters-once">
         <section>
-          <h2>{w.once}</h2>
+          <h2>{words.litters.once}</h2>
           <div className="form">
             <SavedField
-              label={w.vetPhone}
-              hint={w.vetHint}
+              label={words.litters.vetPhone}
+              hint={words.litters.vetHint}
               inputMode="tel"
               value={house.vetPhone}
               read={readLine(200)}
               save={(vetPhone) => changeHouse({ vetPhone })}
             />
             <SavedChoice
-              label={w.weightsIn}
-              hint={w.weightsHint}
+              label={words.litters.weightsIn}
+              hint={words.litters.weightsHint}
               value={house.massUnit}
-              options={MASS_UNITS.map((u) => ({ value: u, word: unitWords[u] }))}
+              options={MASS_UNITS.map((u) => ({ value: u, word: words.unit[u] }))}
               save={(value) => changeHouse({ massUnit: MASS_UNITS.find((u) => u === value) ?? house.massUnit })}
             />
           </div>
         </section>
         <section>
-          <h2>{w.already}</h2>
+          <h2>{words.litters.already}</h2>
           <div className="line litters-look">
             <button
               type="button"
               className="link"
               onClick={() => void run('records.addDemo', { now: now().local, utcOffsetMinutes: utcOffsetMinutes() })}
             >
-              {w.lookRound}
+              {words.litters.lookRound}
             </button>
-            <span className="note">{w.lookRoundMore}</span>
+            <span className="note">{words.litters.lookRoundMore}</span>
           </div>
         </section>
       </div>

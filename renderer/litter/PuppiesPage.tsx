@@ -3,8 +3,6 @@ import { ageInWords } from '../../core/calendar/age.ts';
 import { dateOf } from '../../core/calendar/clock.ts';
 import { fullDate } from '../../core/calendar/words.ts';
 import { litterName, puppyName, type Reading } from '../../core/litter/litter.ts';
-import { unitShort } from '../../core/words/en/feeding.ts';
-import { puppiesWords as w } from '../../core/words/en/litter.ts';
 import { useToday } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import { addPuppy, birthReading, bornAnotherDay, moveToWhelping } from '../facts/changes.ts';
@@ -12,6 +10,7 @@ import { useLitterGrowth } from '../facts/useLitterGrowth.ts';
 import { href } from '../links.ts';
 import { inTurn } from '../parts/form/in-turn.ts';
 import { PageTitle } from '../parts/PageTitle.tsx';
+import { words } from '../state/words.ts';
 import { LitterForm } from './LitterForm.tsx';
 import { PuppyRow } from './PuppyRow.tsx';
 import './puppies.css';
@@ -36,13 +35,16 @@ export function PuppiesPage({ litterId }: { litterId: string }) {
   const move = (puppyId: string, step: -1 | 1) => arrange(facts, puppyId, step, setSaid);
   return (
     <>
-      <PageTitle title={w.title} lead={w.lead(litterName(litter), fullDate(born), ageInWords(born, today))}>
+      <PageTitle
+        title={words.puppies.title}
+        lead={words.puppies.lead(litterName(litter), fullDate(born), ageInWords(born, today))}
+      >
         {puppies.length < MOST ? (
           <button type="button" className="button main" onClick={() => void add()}>
-            {w.add}
+            {words.puppies.add}
           </button>
         ) : (
-          <span className="note">{w.full}</span>
+          <span className="note">{words.puppies.full}</span>
         )}
       </PageTitle>
       <OtherDay facts={facts} readings={readings} />
@@ -53,15 +55,15 @@ export function PuppiesPage({ litterId }: { litterId: string }) {
         <thead>
           <tr>
             {[
-              w.order,
-              w.collar,
-              w.name,
-              w.sex,
-              w.birthWeight(unitShort[house.massUnit]),
-              w.born,
-              w.markings,
-              w.state,
-              w.more,
+              words.puppies.order,
+              words.puppies.collar,
+              words.puppies.name,
+              words.puppies.sex,
+              words.puppies.birthWeight(words.unitShort[house.massUnit]),
+              words.puppies.born,
+              words.puppies.markings,
+              words.puppies.state,
+              words.puppies.more,
             ].map((word) => (
               <th key={word} scope="col">
                 {word}
@@ -73,7 +75,7 @@ export function PuppiesPage({ litterId }: { litterId: string }) {
           {puppies.length === 0 && (
             <tr>
               <td colSpan={COLUMNS} className="soft">
-                {w.none}
+                {words.puppies.none}
               </td>
             </tr>
           )}
@@ -93,7 +95,8 @@ export function PuppiesPage({ litterId }: { litterId: string }) {
       </table>
       {puppies.length > 0 && (
         <p className="note puppies-note">
-          {w.orderNote} <a href={href({ at: 'litter', litterId, page: 'weigh-in', puppyId: null })}>{w.weighIn}</a>
+          {words.puppies.orderNote}{' '}
+          <a href={href({ at: 'litter', litterId, page: 'weigh-in', puppyId: null })}>{words.puppies.weighIn}</a>
         </p>
       )}
       <LitterForm litter={litter} unit={house.massUnit} />
@@ -118,7 +121,7 @@ function arrange(facts: LitterFacts, puppyId: string, step: -1 | 1, say: (text: 
   void inTurn(async () => {
     const done = await run('litter.arrange', { litterId: facts.litter.id, puppyIds: ids });
     if (!done.ok) return;
-    say(w.moved(puppyName(puppy), to + 1, ids.length));
+    say(words.puppies.moved(puppyName(puppy), to + 1, ids.length));
     requestAnimationFrame(() => {
       if (active instanceof HTMLElement && active.isConnected) active.focus();
     });
@@ -134,9 +137,9 @@ function OtherDay({ facts, readings }: { facts: LitterFacts; readings: readonly 
   };
   return (
     <p className="puppies-other-day">
-      <b>{w.otherDay(away.length)}</b>{' '}
+      <b>{words.puppies.otherDay(away.length)}</b>{' '}
       <button type="button" className="link" onClick={() => void moveAll()}>
-        {w.moveThem}
+        {words.puppies.moveThem}
       </button>
     </p>
   );

@@ -4,8 +4,6 @@ import { COLLAR_COLOURS, COLLAR_LETTERS, COLLAR_PATTERNS, type Collar } from '..
 import { PUPPY_STATES, type Puppy, puppyName, type Reading } from '../../core/litter/litter.ts';
 import { SEXES } from '../../core/reference/classes.ts';
 import { type MassUnit, massFigure, massText } from '../../core/units/mass.ts';
-import { sexWords, stateWords, puppiesWords as w } from '../../core/words/en/litter.ts';
-import { collarTextWords } from '../../core/words/en/parts.ts';
 import { now } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import { changeBirthWeight, changeBorn, changePuppy, changeState } from '../facts/changes.ts';
@@ -14,6 +12,7 @@ import { CollarBand } from '../parts/CollarBand.tsx';
 import { SavedChoice, SavedField } from '../parts/form/fields.tsx';
 import { readClock, readDate, readLine, readMass } from '../parts/form/read.ts';
 import { useWindow } from '../state/window.ts';
+import { words } from '../state/words.ts';
 
 const LINE = 120;
 /** Outside of this a birth weight is asked about; toy breeds begin near 70 g, giant ones end near 800 g (common practice, no source). */
@@ -48,9 +47,9 @@ export function PuppyRow(props: RowProps) {
       <tr id={`puppy-${puppy.id}`} onKeyDown={byKey}>
         <td className="puppies-order">
           <span className="puppies-place">{place + 1}</span>
-          <MoveButton label={w.up(name)} arrow="↑" off={place === 0} onMove={() => props.move(puppy.id, -1)} />
+          <MoveButton label={words.puppies.up(name)} arrow="↑" off={place === 0} onMove={() => props.move(puppy.id, -1)} />
           <MoveButton
-            label={w.down(name)}
+            label={words.puppies.down(name)}
             arrow="↓"
             off={place === facts.puppies.length - 1}
             onMove={() => props.move(puppy.id, 1)}
@@ -59,61 +58,63 @@ export function PuppyRow(props: RowProps) {
         <td className="puppies-collar">
           <CollarBand collar={puppy.collar} height={26} />
         </td>
-        <td data-label={w.name}>
+        <td data-label={words.puppies.name}>
           <SavedField
             inCell
-            label={w.of(puppy.collar.letter, w.name)}
+            label={words.puppies.of(puppy.collar.letter, words.puppies.name)}
             className="puppies-name"
             value={puppy.callName}
             read={readLine(LINE)}
             save={(callName) => changePuppy(puppy.id, { callName })}
           />
         </td>
-        <td data-label={w.sex}>
+        <td data-label={words.puppies.sex}>
           <SavedChoice
             inCell
-            label={w.of(name, w.sex)}
+            label={words.puppies.of(name, words.puppies.sex)}
             value={puppy.sex}
-            options={SEXES.map((s) => ({ value: s, word: sexWords[s] }))}
+            options={SEXES.map((s) => ({ value: s, word: words.sex[s] }))}
             save={(value) => changePuppy(puppy.id, { sex: SEXES.find((s) => s === value) ?? puppy.sex })}
           />
         </td>
-        <td data-label={w.birthWeightPlain} className="puppies-weight">
+        <td data-label={words.puppies.birthWeightPlain} className="puppies-weight">
           <SavedField
             inCell
-            label={w.of(name, w.birthWeightPlain)}
+            label={words.puppies.of(name, words.puppies.birthWeightPlain)}
             inputMode="decimal"
             value={birthText(birth, unit)}
             read={readMass(unit)}
             save={(mass) => changeBirthWeight(puppy, birth, mass)}
           />
-          {birth !== null && unusual(birth.grams) && <span className="note">{w.unusual(massText(birth.grams, unit))}</span>}
+          {birth !== null && unusual(birth.grams) && (
+            <span className="note">{words.puppies.unusual(massText(birth.grams, unit))}</span>
+          )}
         </td>
-        <td data-label={w.born}>
+        <td data-label={words.puppies.born}>
           <SavedField
             inCell
             inputMode="numeric"
-            label={w.of(name, w.born)}
+            label={words.puppies.of(name, words.puppies.born)}
             value={clockOf(puppy.bornAt)}
             read={readClock}
             save={(clock) => changeBorn(puppy, whelpedAt, localTime(`${dateOf(puppy.bornAt)}T${clock}`), birth)}
           />
         </td>
-        <td data-label={w.markings} className="puppies-markings">
+        <td data-label={words.puppies.markings} className="puppies-markings">
           <SavedField
             inCell
-            label={w.of(name, w.markings)}
+            label={words.puppies.of(name, words.puppies.markings)}
             value={puppy.markings}
             read={readLine(LINE)}
             save={(markings) => changePuppy(puppy.id, { markings })}
           />
         </td>
-        <td data-label={w.state}>
+        <td data-label={words.puppies.state}>
           <SavedChoice
             inCell
-            label={w.of(name, w.state)}
+            label={words.puppies.of(name, words.puppies.state)}
             value={puppy.state}
-            options={PUPPY_STATES.map((s) => ({ value: s, word: stateWords[s] }))}
+            options={PUPPY_STATES.map((s) => ({ value: s, word: words.state[s] }))}
             save={(value) => {
               const state = PUPPY_STATES.find((s) => s === value) ?? puppy.state;
               return changeState(puppy, state, state === 'litter' ? null : dateOf(now().local));
@@ -127,10 +128,10 @@ export function PuppyRow(props: RowProps) {
             className="link"
             aria-expanded={open}
             aria-controls={moreId}
-            aria-label={w.moreOf(name)}
+            aria-label={words.puppies.moreOf(name)}
             onClick={() => setOpen(!open)}
           >
-            {w.more}
+            {words.puppies.more}
           </button>
         </td>
       </tr>
@@ -169,7 +170,7 @@ function StateOn({ puppy, name }: { puppy: Puppy; name: string }) {
       inCell
       type="date"
       className="puppies-on"
-      label={w.of(name, w.stateOn[puppy.state])}
+      label={words.puppies.of(name, words.puppies.stateOn[puppy.state])}
       value={puppy.stateOn ?? ''}
       max={dateOf(now().local)}
       read={readDate}
@@ -184,7 +185,7 @@ function More({ puppy, facts, birth, name, say }: RowProps & { name: string }) {
   const wear = (change: Partial<Collar>) => changePuppy(puppy.id, { collar: { ...puppy.collar, ...change } });
   const remove = async () => {
     const done = await run('litter.removePuppy', { puppyId: puppy.id }, { quiet: true });
-    if (done.ok) return say(w.removed(name));
+    if (done.ok) return say(words.puppies.removed(name));
     if (done.error.code === 'refused') return setRefused(true);
     useWindow.getState().setFailure(done.error);
   };
@@ -192,26 +193,26 @@ function More({ puppy, facts, birth, name, say }: RowProps & { name: string }) {
     <>
       <div className="form">
         <SavedChoice
-          label={w.letter}
+          label={words.puppies.letter}
           value={puppy.collar.letter}
           options={COLLAR_LETTERS.filter((l) => !taken.has(l)).map((l) => ({ value: l, word: l }))}
           save={(value) => wear({ letter: COLLAR_LETTERS.find((l) => l === value) ?? puppy.collar.letter })}
         />
         <SavedChoice
-          label={w.colour}
+          label={words.puppies.colour}
           value={puppy.collar.colour}
-          options={COLLAR_COLOURS.map((c) => ({ value: c, word: collarTextWords.colours[c] }))}
+          options={COLLAR_COLOURS.map((c) => ({ value: c, word: words.collarText.colours[c] }))}
           save={(value) => wear({ colour: COLLAR_COLOURS.find((c) => c === value) ?? puppy.collar.colour })}
         />
         <SavedChoice
-          label={w.pattern}
+          label={words.puppies.pattern}
           value={puppy.collar.pattern}
-          options={COLLAR_PATTERNS.map((p) => ({ value: p, word: collarTextWords.patterns[p] }))}
+          options={COLLAR_PATTERNS.map((p) => ({ value: p, word: words.collarText.patterns[p] }))}
           save={(value) => wear({ pattern: COLLAR_PATTERNS.find((p) => p === value) ?? puppy.collar.pattern })}
         />
         <SavedField
           type="date"
-          label={w.bornOn}
+          label={words.puppies.bornOn}
           value={dateOf(puppy.bornAt)}
           max={dateOf(now().local)}
           read={readDate}
@@ -220,9 +221,9 @@ function More({ puppy, facts, birth, name, say }: RowProps & { name: string }) {
       </div>
       <p className="puppies-remove">
         <button type="button" className="link" onClick={() => void remove()}>
-          {w.remove}
+          {words.puppies.remove}
         </button>{' '}
-        <span role="status">{refused ? w.removeRefused(name) : ''}</span>
+        <span role="status">{refused ? words.puppies.removeRefused(name) : ''}</span>
       </p>
     </>
   );

@@ -2,9 +2,8 @@
 import { breedBirthWeight, smallStudyMean } from '../../core/growth/birth-class.ts';
 import { BREED_BIRTH_GRAMS } from '../../core/litter/litter.ts';
 import { type Grams, isMetric, type MassUnit, massFigure } from '../../core/units/mass.ts';
-import { formWords } from '../../core/words/en/form.ts';
-import { beginWords } from '../../core/words/en/litter.ts';
 import { bad, good, type Read, readMass } from '../parts/form/read.ts';
+import { words } from '../state/words.ts';
 
 /** What was once written is shown also without a breed, so that it can be taken out. */
 export function asksBreedBirth(breed: string, written: boolean): boolean {
@@ -19,7 +18,7 @@ export function readBreedBirth(unit: MassUnit): (text: string) => Read<Grams | n
     const { low, high } = BREED_BIRTH_GRAMS;
     const { grams } = mass.value;
     const within = grams >= low && grams <= high;
-    return within ? good(grams) : bad(formWords.between(breedBirthText(low, unit), breedBirthText(high, unit)));
+    return within ? good(grams) : bad(words.form.between(breedBirthText(low, unit), breedBirthText(high, unit)));
   };
 }
 
@@ -32,5 +31,5 @@ export function breedBirthText(grams: number | null, unit: MassUnit): string {
 /** What it is used for, and what serves without it. */
 export function breedBirthHint(breed: string, unit: MassUnit): string {
   const study = smallStudyMean(breed);
-  return beginWords.breedBirthHint(isMetric(unit) ? 'g' : 'oz', study === null ? null : breedBirthText(study.mean, unit));
+  return words.begin.breedBirthHint(isMetric(unit) ? 'g' : 'oz', study === null ? null : breedBirthText(study.mean, unit));
 }

@@ -2,8 +2,8 @@ import { useMemo, useRef } from 'react';
 import type { Level } from '../../core/growth/assess.ts';
 import type { Collar } from '../../core/litter/collar.ts';
 import { type MassUnit, massText } from '../../core/units/mass.ts';
-import { levelWords, driftWords as words } from '../../core/words/en/parts.ts';
 import { href } from '../links.ts';
+import { words } from '../state/words.ts';
 import { CollarBand } from './CollarBand.tsx';
 import { collarLabel } from './collar-words.ts';
 import {
@@ -36,7 +36,7 @@ export interface DriftPoint {
   readonly weighedNow: boolean;
 }
 
-type Ends = typeof words.litter | typeof words.single;
+type Ends = typeof words.drift.litter | typeof words.drift.single;
 
 /**
  * The littermates as collars on one scale of standing: steady ones above the line, those to watch or act on hang below it
@@ -58,7 +58,7 @@ export function DriftLine({
   const box = useRef<HTMLDivElement>(null);
   const width = useWidth(box);
   const measure = useMeasure();
-  const ends: Ends = single ? words.single : words.litter;
+  const ends: Ends = single ? words.drift.single : words.drift.litter;
   const layout = useMemo(
     () =>
       width === 0 || points.length === 0
@@ -89,7 +89,7 @@ export function DriftLine({
           </div>
         </div>
       )}
-      {points.length === 0 ? <p className="note">{words.nobody}</p> : <DriftTable points={points} ends={ends} />}
+      {points.length === 0 ? <p className="note">{words.drift.nobody}</p> : <DriftTable points={points} ends={ends} />}
     </div>
   );
 }
@@ -102,14 +102,16 @@ const whole = (standing: number): number => Math.round(percentOf(standing)) + 0;
 
 function driftItem(point: DriftPoint): DriftItem {
   const brief =
-    point.before === null ? words.stands(whole(point.standing)) : words.moved(whole(point.standing), whole(point.before));
+    point.before === null
+      ? words.drift.stands(whole(point.standing))
+      : words.drift.moved(whole(point.standing), whole(point.before));
   return {
     id: point.puppyId,
     percent: percentOf(point.standing),
     before: point.before === null ? null : percentOf(point.before),
     flagged: point.level !== 'steady',
     weighedNow: point.weighedNow,
-    remark: { lead: levelWords[point.level], text: point.sentence ?? brief },
+    remark: { lead: words.level[point.level], text: point.sentence ?? brief },
   };
 }
 
@@ -136,7 +138,7 @@ function DriftGround({
       ))}
       {ticks.map((t) => (
         <text key={t.percent} className="soft halo" x={t.x} y={lineY + 22} textAnchor="middle">
-          {words.tick(Math.abs(t.percent))}
+          {words.drift.tick(Math.abs(t.percent))}
         </text>
       ))}
       <path className="drift-middle" d={`M${middleX} ${DRIFT_TOP}V${lineY}`} />
@@ -220,22 +222,22 @@ function DriftTable({ points, ends }: { points: readonly DriftPoint[]; ends: End
         <caption>{ends.caption}</caption>
         <thead>
           <tr>
-            <th scope="col">{words.puppy}</th>
-            <th scope="col">{words.level}</th>
-            <th scope="col">{words.now}</th>
-            <th scope="col">{words.before}</th>
-            <th scope="col">{words.remark}</th>
+            <th scope="col">{words.drift.puppy}</th>
+            <th scope="col">{words.drift.level}</th>
+            <th scope="col">{words.drift.now}</th>
+            <th scope="col">{words.drift.before}</th>
+            <th scope="col">{words.drift.remark}</th>
           </tr>
         </thead>
         <tbody>
           {points.map((p) => (
             <tr key={p.puppyId}>
               <th scope="row">{collarLabel(p.collar, p.name)}</th>
-              <td>{p.tooSoon ?? levelWords[p.level]}</td>
-              <td>{words.place(whole(p.standing), ends)}</td>
-              <td>{p.before === null ? words.unknown : words.place(whole(p.before), ends)}</td>
+              <td>{p.tooSoon ?? words.level[p.level]}</td>
+              <td>{words.drift.place(whole(p.standing), ends)}</td>
+              <td>{p.before === null ? words.drift.unknown : words.drift.place(whole(p.before), ends)}</td>
               <td>
-                {[p.level === 'steady' ? null : p.sentence, p.weighedNow ? null : words.notWeighed]
+                {[p.level === 'steady' ? null : p.sentence, p.weighedNow ? null : words.drift.notWeighed]
                   .filter((t) => t !== null)
                   .join(' ')}
               </td>

@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
 import type { MassUnit } from '../../core/units/mass.ts';
-import { chartWords as words } from '../../core/words/en/parts.ts';
+import { words } from '../state/words.ts';
 import { ageAxis, ageSpan, ageWords, axisUnit, baseOptions, massAxis } from './axes.ts';
 import { ChartFrame, cornerText, groundTexts } from './ChartFrame.tsx';
 import type { DrawChart } from './useChart.ts';
@@ -38,7 +38,7 @@ export function ForecastChart({
           title: (items: { parsed: { x: number | null } }[]) => ageWords(items[0]?.parsed.x ?? 0),
           label: (item: { datasetIndex: number; parsed: { y: number | null } }) => {
             const text = `${(item.parsed.y ?? 0).toFixed(item.datasetIndex === OWN ? 2 : 1)}\u00a0${axis.name}`;
-            return item.datasetIndex === OWN ? `${name} ${text}` : `${words.forecast} ${text}`;
+            return item.datasetIndex === OWN ? `${name} ${text}` : `${words.chart.forecast} ${text}`;
           },
         },
       };
@@ -79,9 +79,11 @@ export function ForecastChart({
           scales: { x: ageAxis(theme, ageSpan(own, forecast)), y: massAxis(theme, axis.figure, { min: 0 }) },
           plugins: { ...options.plugins, tooltip },
         },
-        plugins: [groundTexts(theme, (chart) => [cornerText(chart, words.weight(axis.name))])],
+        plugins: [groundTexts(theme, (chart) => [cornerText(chart, words.chart.weight(axis.name))])],
       };
     };
   }, [own, forecast, name, axis]);
-  return <ChartFrame draw={draw} label={words.forecastPicture(name, axis.name)} describedBy={describedBy} height={height} />;
+  return (
+    <ChartFrame draw={draw} label={words.chart.forecastPicture(name, axis.name)} describedBy={describedBy} height={height} />
+  );
 }

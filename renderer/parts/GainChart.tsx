@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
 import { GRAMS_PER_OUNCE, isMetric, type MassUnit } from '../../core/units/mass.ts';
-import { chartWords as words } from '../../core/words/en/parts.ts';
+import { words } from '../state/words.ts';
 import { type AgeSpan, ageAxis, ageSpan, ageWords, baseOptions, massAxis } from './axes.ts';
 import { ChartFrame, cornerText, EndLabel, groundTexts, useEnds } from './ChartFrame.tsx';
 import type { DrawChart } from './useChart.ts';
@@ -30,7 +30,7 @@ export function GainChart({
   const [ends, watchEnds] = useEnds();
   const { grams, name: unitName, decimals } = gainUnit(unit);
   const draw = useMemo<DrawChart>(() => {
-    const figure = (value: number) => words.signedFigure(Math.abs(value).toFixed(decimals), value);
+    const figure = (value: number) => words.chart.signedFigure(Math.abs(value).toFixed(decimals), value);
     const ages = span ?? { from: 0, until: ageSpan(gains).until + HALF_A_BAR };
     return (theme) => {
       const options = baseOptions(theme, END);
@@ -40,7 +40,7 @@ export function GainChart({
           title: (items: { parsed: { x: number | null } }[]) => ageWords(items[0]?.parsed.x ?? 0),
           label: (item: { dataIndex: number; parsed: { y: number | null } }) => [
             `${figure(item.parsed.y ?? 0)}\u00a0${unitName}`,
-            words.percentADay(gains[item.dataIndex]?.percentPerDay ?? 0),
+            words.chart.percentADay(gains[item.dataIndex]?.percentPerDay ?? 0),
           ],
         },
       };
@@ -65,24 +65,27 @@ export function GainChart({
           ...options,
           scales: {
             x: ageAxis(theme, ages),
-            y: { ...massAxis(theme, (v) => (v < 0 ? words.signedFigure(String(Math.abs(v)), v) : String(v))), beginAtZero: true },
+            y: {
+              ...massAxis(theme, (v) => (v < 0 ? words.chart.signedFigure(String(Math.abs(v)), v) : String(v))),
+              beginAtZero: true,
+            },
           },
           plugins: { ...options.plugins, tooltip },
         },
-        plugins: [groundTexts(theme, (chart) => [cornerText(chart, words.gain(unitName))]), watchEnds(BARS)],
+        plugins: [groundTexts(theme, (chart) => [cornerText(chart, words.chart.gain(unitName))]), watchEnds(BARS)],
       };
     };
   }, [gains, span, grams, unitName, decimals, watchEnds]);
   const last = gains.at(-1);
   return (
-    <ChartFrame draw={draw} label={words.gainPicture(name, unitName)} describedBy={describedBy} height={height}>
+    <ChartFrame draw={draw} label={words.chart.gainPicture(name, unitName)} describedBy={describedBy} height={height}>
       {last !== undefined &&
         ends?.ends.map((end) => (
           <EndLabel key={end.key} ends={ends} y={Math.max(end.y, ends.top + 18)} width={END - 12}>
             <b>
-              {words.signedFigure(Math.abs(last.gramsPerDay / grams).toFixed(decimals), last.gramsPerDay)}&nbsp;{unitName}
+              {words.chart.signedFigure(Math.abs(last.gramsPerDay / grams).toFixed(decimals), last.gramsPerDay)}&nbsp;{unitName}
             </b>
-            <span className="note">{words.percent(Math.round(last.percentPerDay * 10) / 10)}</span>
+            <span className="note">{words.chart.percent(Math.round(last.percentPerDay * 10) / 10)}</span>
           </EndLabel>
         ))}
     </ChartFrame>

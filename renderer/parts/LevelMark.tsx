@@ -1,5 +1,5 @@
 import type { Level } from '../../core/growth/assess.ts';
-import { levelWords } from '../../core/words/en/parts.ts';
+import { words } from '../state/words.ts';
 import './parts.css';
 
 /** Steady is a level stroke, watch a hollow pennant, act a filled one: word and shape together, colour third. */
@@ -10,7 +10,7 @@ export function LevelMark({ level, word = true }: { level: Level; word?: boolean
         width="18"
         height="18"
         viewBox="0 0 18 18"
-        {...(word ? { 'aria-hidden': true } : { role: 'img', 'aria-label': levelWords[level] })}
+        {...(word ? { 'aria-hidden': true } : { role: 'img', 'aria-label': words.level[level] })}
       >
         {level === 'steady' ? (
           <path d="M1 9.5H17" stroke="currentColor" strokeWidth="2.4" />
@@ -27,7 +27,7 @@ export function LevelMark({ level, word = true }: { level: Level; word?: boolean
           </>
         )}
       </svg>
-      {word && levelWords[level]}
+      {word && words.level[level]}
     </span>
   );
 }

@@ -2,7 +2,7 @@ import type { Plugin } from 'chart.js';
 import { useMemo } from 'react';
 import type { Collar } from '../../core/litter/collar.ts';
 import { type MassUnit, massText } from '../../core/units/mass.ts';
-import { chartWords as words } from '../../core/words/en/parts.ts';
+import { words } from '../state/words.ts';
 import { ageAxis, ageSpan, ageWords, axisUnit, baseOptions, massAxis } from './axes.ts';
 import { ChartFrame, cornerText, EndLabel, groundTexts, useEnds } from './ChartFrame.tsx';
 import { CollarBand } from './CollarBand.tsx';
@@ -70,7 +70,7 @@ export function LitterWeightChart({
           plugins: { ...options.plugins, tooltip },
         },
         plugins: [
-          groundTexts(theme, (chart) => [cornerText(chart, words.weight(axis.name))]),
+          groundTexts(theme, (chart) => [cornerText(chart, words.chart.weight(axis.name))]),
           leaders(theme, lines.length),
           watchEnds(new Map(lines.map((line, i) => [i, line.puppyId]))),
         ],
@@ -88,7 +88,7 @@ export function LitterWeightChart({
   return (
     <ChartFrame
       draw={draw}
-      label={words.litterPicture(lines.map((l) => l.name).join(', '), axis.name)}
+      label={words.chart.litterPicture(lines.map((l) => l.name).join(', '), axis.name)}
       describedBy={describedBy}
       height={height}
     >

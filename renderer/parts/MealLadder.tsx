@@ -6,7 +6,7 @@ import type { LadderStep } from '../../core/feeding/ladder.ts';
 import type { MealName } from '../../core/food/bowls.ts';
 import { foodFigure, foodText } from '../../core/units/food.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
-import { ladderWords as words } from '../../core/words/en/parts.ts';
+import { words } from '../state/words.ts';
 import { LAYERS, type LadderLayout, type LadderLook, type LadderTexts, ladderLayout, weightOf } from './ladder-layout.ts';
 import { useMeasure, useWidth } from './measure.ts';
 import './parts.css';
@@ -74,7 +74,7 @@ export function MealLadder({
       {layout !== null && <LadderPicture layout={layout} unit={unit} paper={paper} />}
       {!paper && steps.length > 0 && (
         <>
-          <p className="note">{words.how}</p>
+          <p className="note">{words.ladder.how}</p>
           <LadderTable steps={steps} born={born} unit={unit} />
         </>
       )}
@@ -86,15 +86,15 @@ function ladderTexts(unit: MassUnit, paper: boolean): LadderTexts {
   return {
     figure: (grams, first, now) => {
       const figure = first || now ? foodText(grams, unit) : foodFigure(grams, unit);
-      return now ? `${words.now} ${figure}` : figure;
+      return now ? `${words.ladder.now} ${figure}` : figure;
     },
-    meals: (count) => [words.mealsADay(count), words.mealsShort(count)],
-    change: (days) => [words.change(days), words.changeShort(days)],
-    layer: (meal) => words.meals[meal],
-    weeks: paper ? words.weeksPaper : words.weeks,
-    months: paper ? words.monthsPaper : words.months,
-    date: words.date,
-    now: words.now,
+    meals: (count) => [words.ladder.mealsADay(count), words.ladder.mealsShort(count)],
+    change: (days) => [words.ladder.change(days), words.ladder.changeShort(days)],
+    layer: (meal) => words.ladder.meals[meal],
+    weeks: paper ? words.ladder.weeksPaper : words.ladder.weeks,
+    months: paper ? words.ladder.monthsPaper : words.ladder.months,
+    date: words.ladder.date,
+    now: words.ladder.now,
   };
 }
 
@@ -181,8 +181,8 @@ function outlinePath({ treads, base }: LadderLayout): string {
 function pictureWords({ treads }: LadderLayout, unit: MassUnit): string {
   const [first, last] = [treads[0]?.step, treads.at(-1)?.step];
   const most = Math.max(...treads.map((t) => t.step.dayGrams));
-  if (first === undefined || last === undefined) return words.table;
-  return words.picture(
+  if (first === undefined || last === undefined) return words.ladder.table;
+  return words.ladder.picture(
     foodText(first.dayGrams, unit),
     Object.keys(first.meals).length,
     foodText(most, unit),
@@ -195,15 +195,15 @@ function LadderTable({ steps, born, unit }: { steps: readonly LadderStep[]; born
   return (
     <div className="unseen">
       <table>
-        <caption>{words.table}</caption>
+        <caption>{words.ladder.table}</caption>
         <thead>
           <tr>
-            <th scope="col">{words.age}</th>
-            <th scope="col">{words.from}</th>
-            <th scope="col">{words.day}</th>
+            <th scope="col">{words.ladder.age}</th>
+            <th scope="col">{words.ladder.from}</th>
+            <th scope="col">{words.ladder.day}</th>
             {columns.map((meal) => (
               <th key={meal} scope="col">
-                {words.meals[meal]}
+                {words.ladder.meals[meal]}
               </th>
             ))}
           </tr>
@@ -216,7 +216,7 @@ function LadderTable({ steps, born, unit }: { steps: readonly LadderStep[]; born
               <td>{foodText(s.dayGrams, unit)}</td>
               {columns.map((meal) => {
                 const grams = s.meals[meal];
-                return <td key={meal}>{grams === undefined ? words.notFed : foodText(grams, unit)}</td>;
+                return <td key={meal}>{grams === undefined ? words.ladder.notFed : foodText(grams, unit)}</td>;
               })}
             </tr>
           ))}

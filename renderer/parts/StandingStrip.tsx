@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import type { Level } from '../../core/growth/assess.ts';
 import type { Collar } from '../../core/litter/collar.ts';
-import { chartWords as words } from '../../core/words/en/parts.ts';
+import { words } from '../state/words.ts';
 import { type AgeSpan, ageAxis, ageSpan, ageWords, baseOptions, massAxis } from './axes.ts';
 import { ChartFrame, cornerText, EndLabel, groundTexts, useEnds } from './ChartFrame.tsx';
 import { CollarBand } from './CollarBand.tsx';
@@ -45,7 +45,7 @@ export function StandingStrip({
         ...options.plugins?.tooltip,
         callbacks: {
           title: (items: { parsed: { x: number | null } }[]) => ageWords(items[0]?.parsed.x ?? 0),
-          label: (item: { parsed: { y: number | null } }) => words.percent(Math.round(item.parsed.y ?? 0) + 0),
+          label: (item: { parsed: { y: number | null } }) => words.chart.percent(Math.round(item.parsed.y ?? 0) + 0),
         },
       };
       return {
@@ -67,7 +67,7 @@ export function StandingStrip({
           scales: {
             x: ageAxis(theme, span ?? ageSpan(points)),
             y: {
-              ...massAxis(theme, (v) => (v === 0 ? words.middle : words.percent(v)), { step }),
+              ...massAxis(theme, (v) => (v === 0 ? words.chart.middle : words.chart.percent(v)), { step }),
               suggestedMin: least,
               suggestedMax: most,
             },
@@ -75,14 +75,14 @@ export function StandingStrip({
           plugins: { ...options.plugins, tooltip },
         },
         plugins: [
-          groundTexts(theme, (chart) => [{ ...cornerText(chart, words.standing), y: chart.chartArea.bottom - 11 }]),
+          groundTexts(theme, (chart) => [{ ...cornerText(chart, words.chart.standing), y: chart.chartArea.bottom - 11 }]),
           watchEnds(OWN),
         ],
       };
     };
   }, [points, marks, span, watchEnds]);
   return (
-    <ChartFrame draw={draw} label={words.standingPicture(name)} describedBy={describedBy} height={height}>
+    <ChartFrame draw={draw} label={words.chart.standingPicture(name)} describedBy={describedBy} height={height}>
       {ends?.ends.map((end) => (
         <EndLabel key={end.key} ends={ends} y={end.y}>
           <CollarBand collar={collar} height={20} label={null} />

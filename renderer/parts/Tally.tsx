@@ -1,4 +1,4 @@
-import { tallyWords } from '../../core/words/en/parts.ts';
+import { words } from '../state/words.ts';
 import './parts.css';
 
 const FIVE = 58;
@@ -16,7 +16,7 @@ export function Tally({ done, of }: { done: number; of: number }) {
           <path key={mark.d} className={mark.done ? 'done' : 'rest'} d={mark.d} />
         ))}
       </svg>
-      <span className="unseen">{tallyWords.weighed(done, of)}</span>
+      <span className="unseen">{words.tally.weighed(done, of)}</span>
     </span>
   );
 }

@@ -3,7 +3,7 @@ import { useMemo } from 'react';
 import type { Level } from '../../core/growth/assess.ts';
 import type { Collar } from '../../core/litter/collar.ts';
 import { type MassUnit, massText } from '../../core/units/mass.ts';
-import { chartWords as words } from '../../core/words/en/parts.ts';
+import { words } from '../state/words.ts';
 import { type AgeSpan, ageAxis, ageSpan, ageWords, axisUnit, baseOptions, massAxis, RIGHT } from './axes.ts';
 import { ChartFrame, cornerText, EndLabel, type GroundText, groundTexts, useEnds } from './ChartFrame.tsx';
 import { CollarBand } from './CollarBand.tsx';
@@ -154,10 +154,10 @@ export function WeightChart({
         },
         plugins: [
           groundTexts(theme, (chart) => [
-            cornerText(chart, words.weight(axis.name)),
+            cornerText(chart, words.chart.weight(axis.name)),
             ...bandTexts(chart, band.length),
-            ...lineText(chart, MOST, mostGrown.length, words.most),
-            ...lineText(chart, LINE, line.length, words.line),
+            ...lineText(chart, MOST, mostGrown.length, words.chart.most),
+            ...lineText(chart, LINE, line.length, words.chart.line),
           ]),
           watchEnds(new Map([[OWN, 'own'], ...(band.length === 0 ? [] : [[MIDDLE, 'middle'] as const])])),
         ],
@@ -166,7 +166,9 @@ export function WeightChart({
   }, [own, band, forecast, mostGrown, line, name, unit, most, marks, span, axis, watchEnds]);
   const last = own.at(-1);
   const label =
-    last === undefined ? words.weightPictureEmpty(name) : words.weightPicture(name, massText(last.grams, unit), axis.name);
+    last === undefined
+      ? words.chart.weightPictureEmpty(name)
+      : words.chart.weightPicture(name, massText(last.grams, unit), axis.name);
   const places =
     ends === null
       ? []
@@ -183,7 +185,7 @@ export function WeightChart({
           {end.key === 'own' ? (
             <CollarBand collar={collar} height={20} label={null} />
           ) : (
-            <span className="note">{words.middle}</span>
+            <span className="note">{words.chart.middle}</span>
           )}
         </EndLabel>
       ))}
@@ -216,8 +218,9 @@ function bandTexts(chart: Chart, count: number): GroundText[] {
   const low = chart.getDatasetMeta(LOW).data[Math.floor(count * 0.66)];
   if (high === undefined || low === undefined || low.y - high.y < 10 || low.x - chart.chartArea.left < 140) return [];
   const lowest = Math.min(low.y + 22, chart.chartArea.bottom - 12);
-  const texts: GroundText[] = [{ text: words.heaviest, x: high.x - 12, y: high.y - 14, align: 'right' }];
-  const width = chart.ctx.measureText(words.lightest).width;
-  if (low.x + 12 + width < chart.chartArea.right) texts.push({ text: words.lightest, x: low.x + 12, y: lowest, align: 'left' });
+  const texts: GroundText[] = [{ text: words.chart.heaviest, x: high.x - 12, y: high.y - 14, align: 'right' }];
+  const width = chart.ctx.measureText(words.chart.lightest).width;
+  if (low.x + 12 + width < chart.chartArea.right)
+    texts.push({ text: words.chart.lightest, x: low.x + 12, y: lowest, align: 'left' });
   return texts;
 }

@@ -1,7 +1,7 @@
 /** What every chart shares: age on x with weekly lines, real units on y, one left and right edge for charts under one another. */
 import type { ChartOptions } from 'chart.js';
 import { GRAMS_PER_OUNCE, GRAMS_PER_POUND, groupThousands, isMetric, type MassUnit } from '../../core/units/mass.ts';
-import { chartWords as words } from '../../core/words/en/parts.ts';
+import { words } from '../state/words.ts';
 import type { ChartTheme } from './useChart.ts';
 
 /** Width kept free left of every chart for its figures, and right of it for the collars at the ends of the lines. */
@@ -45,17 +45,17 @@ export function ageTicks({ from, until }: AgeSpan, width: number): { value: numb
   const room = Math.max(2, Math.floor((width - LEFT - RIGHT) / (until - from > 200 ? 84 : 62) + 0.3));
   const span = until - from;
   const steps: [number, (n: number) => string][] = [
-    ...[1, 2, 3].map((n): [number, (i: number) => string] => [n, (i) => words.days(i * n)]),
-    ...[1, 2, 4, 8, 12].map((n): [number, (i: number) => string] => [7 * n, (i) => words.weeks(i * n)]),
-    ...[1, 2, 3, 6, 12].map((n): [number, (i: number) => string] => [DAYS_IN_MONTH * n, (i) => words.months(i * n)]),
+    ...[1, 2, 3].map((n): [number, (i: number) => string] => [n, (i) => words.chart.days(i * n)]),
+    ...[1, 2, 4, 8, 12].map((n): [number, (i: number) => string] => [7 * n, (i) => words.chart.weeks(i * n)]),
+    ...[1, 2, 3, 6, 12].map((n): [number, (i: number) => string] => [DAYS_IN_MONTH * n, (i) => words.chart.months(i * n)]),
   ];
   const usable = steps.filter(
     ([days]) => (span > 14 ? days >= 7 : true) && (span > 200 ? days % 7 !== 0 : days <= 3 || days % 7 === 0),
   );
-  const [days, label] = usable.find(([d]) => span / d <= room) ?? usable.at(-1) ?? [7, words.weeks];
+  const [days, label] = usable.find(([d]) => span / d <= room) ?? usable.at(-1) ?? [7, words.chart.weeks];
   const ticks = [];
   for (let i = Math.ceil(from / days); i * days <= until + 1e-6; i += 1)
-    ticks.push({ value: i * days, label: i === 0 ? words.birth : label(i) });
+    ticks.push({ value: i * days, label: i === 0 ? words.chart.birth : label(i) });
   return ticks;
 }
 
@@ -150,8 +150,10 @@ export function baseOptions(
 /** "9 days", "4 weeks 2 days". */
 export function ageWords(ageDays: number): string {
   const days = Math.floor(ageDays + 1e-6);
-  if (days === 0) return words.birth;
-  if (days < 14) return words.days(days);
-  if (days > 190) return words.months(Math.floor(days / DAYS_IN_MONTH));
-  return days % 7 === 0 ? words.weeks(days / 7) : `${words.weeks(Math.floor(days / 7))} ${words.days(days % 7)}`;
+  if (days === 0) return words.chart.birth;
+  if (days < 14) return words.chart.days(days);
+  if (days > 190) return words.chart.months(Math.floor(days / DAYS_IN_MONTH));
+  return days % 7 === 0
+    ? words.chart.weeks(days / 7)
+    : `${words.chart.weeks(Math.floor(days / 7))} ${words.chart.days(days % 7)}`;
 }

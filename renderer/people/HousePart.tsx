@@ -1,10 +1,10 @@
 import type { House } from '../../core/people/house.ts';
 import { MASS_UNITS } from '../../core/units/mass.ts';
-import { unitWords, houseWords as w } from '../../core/words/en/feeding.ts';
 import { changeHouse } from '../facts/change-house.ts';
 import { useHouse } from '../facts/useLitterGrowth.ts';
 import { type Option, SavedChoice, SavedField } from '../parts/form/fields.tsx';
 import { good, type Read, readClock, readLine, readNumber } from '../parts/form/read.ts';
+import { words } from '../state/words.ts';
 
 const LINE = 200;
 const PAPERS = ['a4', 'letter'] as const satisfies readonly House['paper'][];
@@ -17,7 +17,7 @@ export function HousePart() {
   const house = useHouse();
   const line = (field: LineField, inputMode: 'text' | 'tel' | 'email' = 'text') => (
     <SavedField
-      label={w[field]}
+      label={words.house[field]}
       inputMode={inputMode}
       value={house[field]}
       read={readLine(LINE)}
@@ -25,13 +25,18 @@ export function HousePart() {
     />
   );
   const clock = (field: 'nightFrom' | 'nightUntil') => (
-    <SavedField label={w[field]} value={house[field]} read={readClock} save={(time) => changeHouse(houseChange(field, time))} />
+    <SavedField
+      label={words.house[field]}
+      value={house[field]}
+      read={readClock}
+      save={(time) => changeHouse(houseChange(field, time))}
+    />
   );
   const step = house.scaleStepGrams;
   return (
     <section className="part" id="house">
-      <h2>{w.title}</h2>
-      <p className="soft">{w.lead}</p>
+      <h2>{words.house.title}</h2>
+      <p className="soft">{words.house.lead}</p>
       <div className="form">
         {line('breederName')}
         {line('address')}
@@ -40,37 +45,37 @@ export function HousePart() {
         {line('vetName')}
         {line('vetPhone', 'tel')}
         <SavedChoice
-          label={w.massUnit}
-          hint={w.massUnitHint}
+          label={words.house.massUnit}
+          hint={words.house.massUnitHint}
           value={house.massUnit}
-          options={options(MASS_UNITS, unitWords)}
+          options={options(MASS_UNITS, words.unit)}
           save={(value) => changeHouse({ massUnit: MASS_UNITS.find((u) => u === value) ?? house.massUnit })}
         />
         <SavedField
-          label={w.scaleStep}
-          hint={w.scaleStepHint}
+          label={words.house.scaleStep}
+          hint={words.house.scaleStepHint}
           inputMode="decimal"
           value={step === null ? '' : String(step)}
           read={readStep}
           save={(grams) => changeHouse({ scaleStepGrams: grams })}
         />
         <SavedChoice
-          label={w.scaleTick}
-          hint={w.scaleTickHint}
+          label={words.house.scaleTick}
+          hint={words.house.scaleTickHint}
           value={house.scaleTick ? 'tick' : 'none'}
-          options={options(['none', 'tick'], w.scaleTicks)}
+          options={options(['none', 'tick'], words.house.scaleTicks)}
           save={(value) => changeHouse({ scaleTick: value === 'tick' })}
         />
         <SavedChoice
-          label={w.paper}
+          label={words.house.paper}
           value={house.paper}
-          options={options(PAPERS, w.papers)}
+          options={options(PAPERS, words.house.papers)}
           save={(value) => changeHouse({ paper: PAPERS.find((p) => p === value) ?? house.paper })}
         />
         <SavedChoice
-          label={w.theme}
+          label={words.house.theme}
           value={house.theme}
-          options={options(THEMES, w.themes)}
+          options={options(THEMES, words.house.themes)}
           save={(value) => changeHouse({ theme: THEMES.find((t) => t === value) ?? house.theme })}
         />
         {house.theme === 'by-hour' && (
@@ -85,11 +90,13 @@ export function HousePart() {
 }
 
 function readStep(text: string): Read<number | null> {
-  return text.trim() === '' ? good(null) : readNumber({ low: 0.1, high: 500, unit: 'g', example: w.scaleStepExample })(text);
+  return text.trim() === ''
+    ? good(null)
+    : readNumber({ low: 0.1, high: 500, unit: 'g', example: words.house.scaleStepExample })(text);
 }
 
-function options<V extends string>(values: readonly V[], words: Readonly<Record<V, string>>): Option[] {
-  return values.map((value) => ({ value, word: words[value] }));
+function options<V extends string>(values: readonly V[], said: Readonly<Record<V, string>>): Option[] {
+  return values.map((value) => ({ value, word: said[value] }));
 }
 
 function houseChange<K extends keyof House>(field: K, value: House[K]): Partial<House> {

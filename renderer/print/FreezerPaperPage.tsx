@@ -1,10 +1,9 @@
 import { useRef, useState } from 'react';
-import { freezerWords, freezerPaperWords as w } from '../../core/words/en/freezer.ts';
-import { printWords } from '../../core/words/en/print.ts';
 import { type Freezer, useFreezer } from '../facts/useFreezer.ts';
 import { weekRows } from '../freezer/say.ts';
 import { go, href, type Paper, type Route } from '../links.ts';
 import { readNumber } from '../parts/form/read.ts';
+import { words } from '../state/words.ts';
 import { LABELS, type LabelSheet, LabelsPaper, labelSheets, labelsOf } from './LabelsPaper.tsx';
 import { PaperChoice } from './PaperChoice.tsx';
 import { usePageTitle, usePrintKey } from './page.ts';
@@ -19,7 +18,7 @@ type PaperRoute = Extract<Route, { at: 'freezer-paper' }>;
 /** The thaw list, or the labels of what thaws, before they are printed: the page that is seen is the page that is printed. */
 export function FreezerPaperPage({ route }: { route: PaperRoute }) {
   const f = useFreezer();
-  if (f === null) return <p className="print-window">{freezerWords.loading}</p>;
+  if (f === null) return <p className="print-window">{words.freezer.loading}</p>;
   return <Preview route={route} f={f} />;
 }
 
@@ -34,19 +33,19 @@ function Preview({ route, f }: { route: PaperRoute; f: Freezer }) {
   const isEmpty = route.of === 'labels' ? labels.length === 0 : weekRows(f).length === 0;
   const root = useRef<HTMLElement>(null);
   const fit = useFit(root, isEmpty ? '' : `${route.of} ${paper} ${kind} ${first} ${f.now} ${labels.length}`);
-  usePageTitle(route.of === 'labels' ? w.labelsTitle : w.listTitle(f.today));
+  usePageTitle(route.of === 'labels' ? words.freezerPaper.labelsTitle : words.freezerPaper.listTitle(f.today));
   return (
     <div className="print-window">
-      <section className="print-bar no-print" aria-label={printWords.region}>
+      <section className="print-bar no-print" aria-label={words.print.region}>
         <div className="print-row">
-          <a href={href({ at: 'freezer' })}>{w.back}</a>
+          <a href={href({ at: 'freezer' })}>{words.freezerPaper.back}</a>
           {route.of === 'labels' && (
             <fieldset>
-              <legend>{w.kind}</legend>
+              <legend>{words.freezerPaper.kind}</legend>
               {(['small', 'plain'] as const).map((k) => (
                 <label key={k} className="box">
                   <input type="radio" name="kind" checked={kind === k} onChange={() => setKind(k)} />
-                  {w.kinds[k]}
+                  {words.freezerPaper.kinds[k]}
                 </label>
               ))}
             </fieldset>
@@ -54,7 +53,7 @@ function Preview({ route, f }: { route: PaperRoute; f: Freezer }) {
           <PaperChoice paper={paper} choose={(p) => go({ ...route, paper: p })} />
           {route.of === 'labels' && kind === 'small' && (
             <label className="labels-first">
-              {w.first}
+              {words.freezerPaper.first}
               <input
                 className="written"
                 inputMode="numeric"
@@ -70,10 +69,14 @@ function Preview({ route, f }: { route: PaperRoute; f: Freezer }) {
           {isEmpty ? '' : status(fit, route, paper, kind, sheets.length, from.ok, most)}
         </p>
       </section>
-      <p className="print-refused">{w.clipped}</p>
+      <p className="print-refused">{words.freezerPaper.clipped}</p>
       <main className="print-desk" ref={root}>
-        <h1 className="unseen">{route.of === 'labels' ? w.labelsTitle : w.listTitle(f.today)}</h1>
-        {isEmpty && <p className="no-print">{route.of === 'labels' ? w.nothing : w.nothingList}</p>}
+        <h1 className="unseen">
+          {route.of === 'labels' ? words.freezerPaper.labelsTitle : words.freezerPaper.listTitle(f.today)}
+        </h1>
+        {isEmpty && (
+          <p className="no-print">{route.of === 'labels' ? words.freezerPaper.nothing : words.freezerPaper.nothingList}</p>
+        )}
         {!isEmpty && (
           <Scaled paper={paper} sheets={route.of === 'labels' ? sheets.length : 1}>
             {route.of === 'labels' ? (
@@ -97,11 +100,13 @@ function status(
   isPlaced: boolean,
   most: number,
 ): string {
-  if (fit.at === 'measuring') return printWords.preparing;
-  if (fit.at === 'clipped') return w.clipped;
-  if (route.of === 'list') return w.fits(1);
-  const size = kind === 'small' ? ` ${w.smallNote[paper]}.` : '';
-  return isPlaced ? `${w.fits(sheets)}${size}` : `${w.first}: ${w.firstRange(most)}.`;
+  if (fit.at === 'measuring') return words.print.preparing;
+  if (fit.at === 'clipped') return words.freezerPaper.clipped;
+  if (route.of === 'list') return words.freezerPaper.fits(1);
+  const size = kind === 'small' ? ` ${words.freezerPaper.smallNote[paper]}.` : '';
+  return isPlaced
+    ? `${words.freezerPaper.fits(sheets)}${size}`
+    : `${words.freezerPaper.first}: ${words.freezerPaper.firstRange(most)}.`;
 }
 
 function Scaled({ paper, sheets, children }: { paper: Paper; sheets: number; children: React.ReactNode }) {
@@ -120,7 +125,7 @@ function PrintButton({ fit }: { fit: Fit }) {
   return (
     <div className="print-right">
       <button type="button" className="button main" disabled={!ready} onClick={() => window.print()}>
-        {printWords.print}
+        {words.print.print}
       </button>
     </div>
   );

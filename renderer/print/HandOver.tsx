@@ -1,10 +1,9 @@
 import { useEffect, useRef, useState } from 'react';
 import type { PlanDocument } from '../../core/homing/document.ts';
-import { failureWords } from '../../core/words/en/app.ts';
-import { printWords as words } from '../../core/words/en/print.ts';
 import { useToday } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import { useLitterOfPuppy } from '../facts/useLitter.ts';
+import { words } from '../state/words.ts';
 
 /** Keeps the plan as it is today, and marks the puppy gone home in the same entry when it is. Undo takes both back. */
 export function HandOver({ document, ready }: { document: PlanDocument; ready: boolean }) {
@@ -27,7 +26,7 @@ export function HandOver({ document, ready }: { document: PlanDocument; ready: b
 
   async function handOver() {
     const result = await run('homing.handOver', { puppyId: document.puppyId, on: today, leaves }, { quiet: true });
-    setSaid(result.ok ? words.handedOver(document.name, leaves) : failureWords[result.error.code]);
+    setSaid(result.ok ? words.print.handedOver(document.name, leaves) : words.failure[result.error.code]);
     if (result.ok) setAsked(false);
   }
 
@@ -35,23 +34,23 @@ export function HandOver({ document, ready }: { document: PlanDocument; ready: b
     <div className="print-row">
       {!asked && (
         <button type="button" className="button" ref={begin} disabled={!ready} onClick={() => setAsked(true)}>
-          {words.handOver}
+          {words.print.handOver}
         </button>
       )}
       {asked && (
         <>
-          <p>{words.handOverLead(document.name)}</p>
+          <p>{words.print.handOverLead(document.name)}</p>
           {stillHere && (
             <label className="box">
               <input type="checkbox" checked={leaves} onChange={(event) => setLeaves(event.target.checked)} />
-              {words.leaves(document.name)}
+              {words.print.leaves(document.name)}
             </label>
           )}
           <button type="button" className="button" ref={keep} onClick={() => void handOver()}>
-            {words.keep}
+            {words.print.keep}
           </button>
           <button type="button" className="link" onClick={() => setAsked(false)}>
-            {words.not}
+            {words.print.not}
           </button>
         </>
       )}

@@ -1,10 +1,10 @@
 import { clockOf, dateOf, type LocalTime } from '../../core/calendar/clock.ts';
 import type { Take } from '../../core/freezer/plan.ts';
 import { foodText } from '../../core/units/food.ts';
-import { freezerPaperWords as w } from '../../core/words/en/freezer.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
 import { eatersText } from '../freezer/say.ts';
 import type { Paper } from '../links.ts';
+import { words } from '../state/words.ts';
 import './print.css';
 import './freezer-paper.css';
 
@@ -82,15 +82,15 @@ export function LabelsPaper(props: {
       className={`plan-paper labels-paper labels-${kind} on-paper`}
       data-paper={paper}
       lang="en"
-      aria-label={w.labelsTitle}
+      aria-label={words.freezerPaper.labelsTitle}
     >
       {sheets.map((labels, i) => (
         <section
           key={labels.find((l) => l !== null)?.key ?? 'empty'}
           className="sheet"
           data-sheet={i + 1}
-          data-name={w.labelsTitle}
-          aria-label={w.sheet(i + 1, sheets.length)}
+          data-name={words.freezerPaper.labelsTitle}
+          aria-label={words.freezerPaper.sheet(i + 1, sheets.length)}
         >
           <ul className="sheet-body">
             {labels.map((label, place) =>
@@ -108,7 +108,7 @@ export function LabelsPaper(props: {
 }
 
 function LabelOf({ label }: { label: Label }) {
-  const time = (t: LocalTime) => w.atTime(dateOf(t), clockOf(t));
+  const time = (t: LocalTime) => words.freezerPaper.atTime(dateOf(t), clockOf(t));
   return (
     <li className="label">
       <div className="label-top">
@@ -116,11 +116,11 @@ function LabelOf({ label }: { label: Label }) {
         <span>{label.amount}</span>
       </div>
       <div className="label-by">
-        <span>{w.useBy}</span> <b>{time(label.useBy)}</b>
+        <span>{words.freezerPaper.useBy}</span> <b>{time(label.useBy)}</b>
       </div>
       <div className="label-foot">
-        {w.out} {time(label.out)}, {w.ready} {time(label.ready)}
-        {label.official < label.useBy ? `, ${w.official(time(label.official))}` : ''}
+        {words.freezerPaper.out} {time(label.out)}, {words.freezerPaper.ready} {time(label.ready)}
+        {label.official < label.useBy ? `, ${words.freezerPaper.official(time(label.official))}` : ''}
         {label.who === '' ? '' : `. ${label.who}`}
       </div>
     </li>

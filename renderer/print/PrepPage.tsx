@@ -2,12 +2,10 @@ import { useMemo, useRef, useState } from 'react';
 import { addDays, type CivilDate } from '../../core/calendar/day.ts';
 import { litterName } from '../../core/litter/litter.ts';
 import { type PrepDocument, prepDocument } from '../../core/weaning/prep-document.ts';
-import { failureWords } from '../../core/words/en/app.ts';
-import { printWords } from '../../core/words/en/print.ts';
-import { prepWords as w } from '../../core/words/en/weaning.ts';
 import { run } from '../data/query.ts';
 import { useWeaning, type Weaning } from '../facts/useWeaning.ts';
 import { go, href, type Paper, type Route } from '../links.ts';
+import { words } from '../state/words.ts';
 import { PaperChoice } from './PaperChoice.tsx';
 import { PrepPaper } from './PrepPaper.tsx';
 import { usePageTitle, usePrintKey } from './page.ts';
@@ -20,7 +18,7 @@ type PrepRoute = Extract<Route, { at: 'prep' }>;
 /** The prep sheet before it is printed: the page that is seen is the page that is printed. */
 export function PrepPage({ route }: { route: PrepRoute }) {
   const weaning = useWeaning(route.litterId);
-  if (weaning === null) return <p className="print-window">{w.loading}</p>;
+  if (weaning === null) return <p className="print-window">{words.prep.loading}</p>;
   return <Preview route={route} weaning={weaning} />;
 }
 
@@ -31,16 +29,16 @@ function Preview({ route, weaning }: { route: PrepRoute; weaning: Weaning }) {
   const document = useMemo(() => documentOf(weaning, day), [weaning, day]);
   const sheets = useRef<HTMLElement>(null);
   const fit = useFit(sheets, document === null ? '' : `${paper} ${JSON.stringify(document)}`);
-  usePageTitle(document?.title ?? w.title);
+  usePageTitle(document?.title ?? words.prep.title);
   return (
     <div className="print-window">
       <PrepBar route={route} weaning={weaning} day={day} paper={paper} document={document} fit={fit} />
-      <p className="print-refused">{w.clipped}</p>
+      <p className="print-refused">{words.prep.clipped}</p>
       <main className="print-desk" ref={sheets}>
-        {document === null && <p className="no-print">{w.nothing}</p>}
+        {document === null && <p className="no-print">{words.prep.nothing}</p>}
         {fit.at === 'clipped' && (
           <p className="print-clipped no-print" role="alert">
-            {w.clipped}
+            {words.prep.clipped}
           </p>
         )}
         {document !== null && <Scaled document={document} paper={paper} />}
@@ -88,15 +86,17 @@ function PrepBar(props: {
   usePrintKey(ready);
   const days = [today, addDays(today, 1)];
   return (
-    <section className="print-bar no-print" aria-label={printWords.region}>
+    <section className="print-bar no-print" aria-label={words.print.region}>
       <div className="print-row">
-        <a href={href({ at: 'litter', litterId: litter.id, page: 'weaning', puppyId: null })}>{w.back(litterName(litter))}</a>
+        <a href={href({ at: 'litter', litterId: litter.id, page: 'weaning', puppyId: null })}>
+          {words.prep.back(litterName(litter))}
+        </a>
         <fieldset>
-          <legend>{w.day}</legend>
+          <legend>{words.prep.day}</legend>
           {days.map((d, i) => (
             <label key={d} className="box">
               <input type="radio" name="day" checked={d === day} onChange={() => go({ ...route, day: d })} />
-              {i === 0 ? w.today : w.tomorrow}
+              {i === 0 ? words.prep.today : words.prep.tomorrow}
             </label>
           ))}
         </fieldset>
@@ -104,12 +104,12 @@ function PrepBar(props: {
         <div className="print-right">
           <SavePrep litterId={litter.id} day={day} paper={paper} ready={ready} />
           <button type="button" className="button main" disabled={!ready} onClick={() => window.print()}>
-            {printWords.print}
+            {words.print.print}
           </button>
         </div>
       </div>
       <p className="print-status" role="status">
-        {document === null ? '' : fit.at === 'measuring' ? printWords.preparing : fit.at === 'fits' ? w.fits : ''}
+        {document === null ? '' : fit.at === 'measuring' ? words.print.preparing : fit.at === 'fits' ? words.prep.fits : ''}
       </p>
     </section>
   );
@@ -122,13 +122,13 @@ function SavePrep({ litterId, day, paper, ready }: { litterId: string; day: Civi
     setWriting(true);
     const done = await run('weaning.prepPdf', { litterId, day, paper }, { quiet: true });
     setWriting(false);
-    setSaid(done.ok ? w.saved(done.value.file, done.value.folder) : failureWords[done.error.code]);
+    setSaid(done.ok ? words.prep.saved(done.value.file, done.value.folder) : words.failure[done.error.code]);
   };
   return (
     <>
-      <span role="status">{writing ? printWords.savingOne : said}</span>
+      <span role="status">{writing ? words.print.savingOne : said}</span>
       <button type="button" className="button" disabled={!ready || writing} onClick={() => void save()}>
-        {printWords.savePdf}
+        {words.print.savePdf}
       </button>
     </>
   );

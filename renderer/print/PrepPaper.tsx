@@ -1,7 +1,7 @@
 import type { PrepDocument } from '../../core/weaning/prep-document.ts';
-import { prepWords as w } from '../../core/words/en/weaning.ts';
 import type { Paper } from '../links.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
+import { words } from '../state/words.ts';
 import '../parts/parts.css';
 import './print.css';
 import './prep.css';
@@ -39,7 +39,7 @@ export function PrepPaper({ document, paper }: { document: PrepDocument; paper: 
           </div>
           <footer className="sheet-foot">
             <span>{document.foot}</span>
-            <span className="sheet-number">{w.sheet}</span>
+            <span className="sheet-number">{words.prep.sheet}</span>
           </footer>
         </div>
       </section>
@@ -52,8 +52,8 @@ function PrepTable({ document: { bowls, times, totals, unit } }: { document: Pre
     <table className="prep-table">
       <thead>
         <tr>
-          <th scope="col">{w.collar}</th>
-          <th scope="col">{w.puppy}</th>
+          <th scope="col">{words.prep.collar}</th>
+          <th scope="col">{words.prep.puppy}</th>
           {times.map((time) => (
             <th key={time} scope="col">
               <b>{time}</b>
@@ -62,7 +62,7 @@ function PrepTable({ document: { bowls, times, totals, unit } }: { document: Pre
             </th>
           ))}
           <th scope="col">
-            <b>{w.dayHead}</b>
+            <b>{words.prep.dayHead}</b>
             <br />
             {unit}
           </th>

@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import { fullDate } from '../../core/calendar/words.ts';
 import type { PlanDocument, PlanFinding } from '../../core/homing/document.ts';
-import { printWords as words } from '../../core/words/en/print.ts';
 import { go, type Paper } from '../links.ts';
+import { words } from '../state/words.ts';
 import type { PrintRoute } from './documents.ts';
 import { HandOver } from './HandOver.tsx';
 import { PaperChoice } from './PaperChoice.tsx';
@@ -30,7 +30,7 @@ export function PrintBar({ route, documents, paper, fit, back }: Shown & { back:
   usePrintKey(ready);
   const one = documents.length === 1 ? documents[0] : undefined;
   return (
-    <section className="print-bar no-print" aria-label={words.region}>
+    <section className="print-bar no-print" aria-label={words.print.region}>
       <div className="print-row">
         <a href={back.href}>{back.words}</a>
         <PaperChoice paper={paper} choose={(p) => go({ ...route, paper: p })} />
@@ -39,7 +39,7 @@ export function PrintBar({ route, documents, paper, fit, back }: Shown & { back:
         </p>
         <div className="print-right">
           <button type="button" className="button main" disabled={!ready} onClick={() => window.print()}>
-            {documents.length > 1 ? words.printing : words.print}
+            {documents.length > 1 ? words.print.printing : words.print.print}
           </button>
         </div>
       </div>
@@ -56,9 +56,9 @@ export function PrintBar({ route, documents, paper, fit, back }: Shown & { back:
 function status(fit: Fit, documents: readonly PlanDocument[], route: PrintRoute): string {
   const first = documents[0];
   if (first === undefined || fit.at === 'clipped') return '';
-  if (fit.at === 'measuring') return words.preparing;
-  const sheets = words.fits(documents.length * SHEETS);
-  return route.of === 'kept' ? `${words.kept(fullDate(first.made))} ${sheets}` : sheets;
+  if (fit.at === 'measuring') return words.print.preparing;
+  const sheets = words.print.fits(documents.length * SHEETS);
+  return route.of === 'kept' ? `${words.print.kept(fullDate(first.made))} ${sheets}` : sheets;
 }
 
 /** What is found, with the names of the others it is true of too. */
@@ -93,17 +93,17 @@ function Findings({ documents }: { documents: readonly PlanDocument[] }) {
   const grave = sorted[0]?.finding.severity === 'warning';
   return (
     <details open={open || grave} onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>{words.before(found.length)}</summary>
+      <summary>{words.print.before(found.length)}</summary>
       <ul className="print-findings">
         {sorted.map(({ finding: f, likewise }) => (
           <li key={f.sentence}>
-            <span className={`severity severity-${f.severity}`}>{words.severity[f.severity]}</span>
-            {f.sentence} {f.mend} {likewise.length > 0 && words.likewise(likewise)}{' '}
-            <span className="note">{words.source(f.source)}</span>
+            <span className={`severity severity-${f.severity}`}>{words.print.severity[f.severity]}</span>
+            {f.sentence} {f.mend} {likewise.length > 0 && words.print.likewise(likewise)}{' '}
+            <span className="note">{words.print.source(f.source)}</span>
           </li>
         ))}
       </ul>
-      <p className="note">{words.beforeNote}</p>
+      <p className="note">{words.print.beforeNote}</p>
     </details>
   );
 }
@@ -111,7 +111,7 @@ function Findings({ documents }: { documents: readonly PlanDocument[] }) {
 function Numbers({ document }: { document: PlanDocument }) {
   return (
     <details>
-      <summary>{words.whereFrom}</summary>
+      <summary>{words.print.whereFrom}</summary>
       <dl className="print-numbers">
         {document.provenance.map((p) => (
           <div key={p.what}>

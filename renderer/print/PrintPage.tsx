@@ -1,14 +1,13 @@
 import { useRef } from 'react';
 import type { PlanDocument } from '../../core/homing/document.ts';
 import { litterName } from '../../core/litter/litter.ts';
-import { failureWords } from '../../core/words/en/app.ts';
-import { printWords as words } from '../../core/words/en/print.ts';
 import { useToday } from '../data/now.ts';
 import { useQuery } from '../data/query.ts';
 import { useLitter, useLitterOfPuppy } from '../facts/useLitter.ts';
 import { useHouse } from '../facts/useLitterGrowth.ts';
 import type { Paper } from '../links.ts';
 import { href } from '../links.ts';
+import { words } from '../state/words.ts';
 import { type Documents, type PrintRoute, useDocuments } from './documents.ts';
 import { PlanPaper } from './PlanPaper.tsx';
 import { PrepPaper } from './PrepPaper.tsx';
@@ -34,7 +33,7 @@ function Slot({ route, documents }: { route: PrintRoute; documents: Documents })
   usePageTitle(prep?.title ?? shown[0]?.title ?? '');
   return (
     <main className="print-window" ref={sheets}>
-      {documents.at === 'failed' && <p>{words.gone}</p>}
+      {documents.at === 'failed' && <p>{words.print.gone}</p>}
       {prep !== null && <PrepPaper document={prep} paper={paper} />}
       {shown.map((d) => (
         <PlanPaper key={d.puppyId} document={d} paper={paper} />
@@ -53,11 +52,11 @@ function Preview({ route, documents }: { route: PrintRoute; documents: Documents
   const shown = documents.at === 'ready' && known ? documents.documents : NONE;
   const fit = useFit(sheets, fitKey(shown, paper));
   const back = useBack(route, shown);
-  usePageTitle(shown.length > 1 ? words.plansOf(back.litter) : (shown[0]?.title ?? ''));
+  usePageTitle(shown.length > 1 ? words.print.plansOf(back.litter) : (shown[0]?.title ?? ''));
   return (
     <div className="print-window">
       <PrintBar route={route} documents={shown} paper={paper} fit={fit} back={back} />
-      <p className="print-refused">{words.clippedPrint}</p>
+      <p className="print-refused">{words.print.clippedPrint}</p>
       <main className="print-desk" ref={sheets}>
         <State documents={documents} fit={fit} />
         {shown.map((d) => (
@@ -74,14 +73,14 @@ function fitKey(documents: readonly PlanDocument[], paper: Paper): string {
 
 /** What stands above the sheets instead of, or besides, them. */
 function State({ documents, fit }: { documents: Documents; fit: Fit }) {
-  if (documents.at === 'loading') return <p className="no-print">{words.loading}</p>;
-  if (documents.at === 'failed') return <p className="no-print">{failureWords[documents.code]}</p>;
+  if (documents.at === 'loading') return <p className="no-print">{words.print.loading}</p>;
+  if (documents.at === 'failed') return <p className="no-print">{words.failure[documents.code]}</p>;
   if (documents.at === 'prep') return null;
-  if (documents.documents.length === 0) return <p className="no-print">{words.nobody}</p>;
+  if (documents.documents.length === 0) return <p className="no-print">{words.print.nobody}</p>;
   if (fit.at !== 'clipped') return null;
   return (
     <p className="print-clipped no-print" role="alert">
-      {words.clipped(fit.sheets.map((s) => words.sheetOf(s.sheet, s.name)).join(', '))}
+      {words.print.clipped(fit.sheets.map((s) => words.print.sheetOf(s.sheet, s.name)).join(', '))}
     </p>
   );
 }
@@ -102,11 +101,11 @@ function useBack(route: PrintRoute, documents: readonly PlanDocument[]): Back {
   const ofLitter = useLitter(route.of === 'litter' ? route.id : null);
   const ofPuppy = useLitterOfPuppy(route.of === 'puppy' ? route.id : (documents[0]?.puppyId ?? ''));
   const litter = (ofLitter ?? ofPuppy)?.litter;
-  if (litter === undefined) return { href: href({ at: 'litters' }), words: words.backToLitters, litter: '' };
+  if (litter === undefined) return { href: href({ at: 'litters' }), words: words.print.backToLitters, litter: '' };
   const name = litterName(litter);
   return {
     href: href({ at: 'litter', litterId: litter.id, page: 'homes', puppyId: null }),
-    words: words.backToHomes(name),
+    words: words.print.backToHomes(name),
     litter: name,
   };
 }

@@ -1,11 +1,10 @@
 import { useRef, useState } from 'react';
 import type { PaperOf } from '../../core/contract/homing.ts';
 import type { PlanDocument } from '../../core/homing/document.ts';
-import { failureWords } from '../../core/words/en/app.ts';
-import { printWords as words } from '../../core/words/en/print.ts';
 import { useToday } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import type { Paper } from '../links.ts';
+import { words } from '../state/words.ts';
 import type { PrintRoute } from './documents.ts';
 
 interface Saved {
@@ -44,7 +43,7 @@ export function SavePdf({
         route.of === 'kept' ? { kind: 'kept', planId: route.id } : { kind: 'puppy', puppyId: d.puppyId, on: today };
       const result = await run('homing.savePdf', { of, paper }, { quiet: true });
       if (!result.ok) {
-        failures.push(words.notSaved(d.name, failureWords[result.error.code]));
+        failures.push(words.print.notSaved(d.name, words.failure[result.error.code]));
         // Without an engine, or a place to write to, the next one fails for the same reason.
         if (result.error.code !== 'refused') break;
         continue;
@@ -62,12 +61,14 @@ export function SavePdf({
     <div>
       <div className="print-row">
         <button type="button" className="button" disabled={!ready || writing !== null} onClick={() => void save()}>
-          {many ? words.savePdfs : words.savePdf}
+          {many ? words.print.savePdfs : words.print.savePdf}
         </button>
         {writing !== null && (
           <>
-            {many && <progress aria-label={words.progress} value={writing.done} max={documents.length} />}
-            <span role="status">{many ? words.saving(writing.done + 1, documents.length, writing.name) : words.savingOne}</span>
+            {many && <progress aria-label={words.print.progress} value={writing.done} max={documents.length} />}
+            <span role="status">
+              {many ? words.print.saving(writing.done + 1, documents.length, writing.name) : words.print.savingOne}
+            </span>
           </>
         )}
       </div>
@@ -84,12 +85,12 @@ function SavedFiles({ saved }: { saved: Saved }) {
       ))}
       {saved.files.length > 0 && (
         <>
-          <p>{words.saved(saved.files.length, saved.folder)}</p>
+          <p>{words.print.saved(saved.files.length, saved.folder)}</p>
           <ul className="print-saved">
             {saved.files.map((f) => (
               <li key={f}>
                 <button type="button" className="link" onClick={() => void openFile(f)}>
-                  {words.open(f)}
+                  {words.print.open(f)}
                 </button>
               </li>
             ))}

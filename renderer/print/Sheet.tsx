@@ -1,5 +1,5 @@
 import type { PlanDocument } from '../../core/homing/document.ts';
-import { paperWords as words } from '../../core/words/en/print.ts';
+import { words } from '../state/words.ts';
 
 export const SHEETS = 2;
 
@@ -17,12 +17,17 @@ export function Sheet({
   children: React.ReactNode;
 }) {
   return (
-    <section className="sheet" data-sheet={n} data-name={document.name} aria-label={words.sheetLabel(document.name, n, SHEETS)}>
+    <section
+      className="sheet"
+      data-sheet={n}
+      data-name={document.name}
+      aria-label={words.paper.sheetLabel(document.name, n, SHEETS)}
+    >
       <div className={thin ? 'sheet-body thin' : 'sheet-body'}>
         {children}
         <footer className="sheet-foot">
           <span>{document.foot}</span>
-          <span className="sheet-number">{words.sheet(n, SHEETS)}</span>
+          <span className="sheet-number">{words.paper.sheet(n, SHEETS)}</span>
         </footer>
       </div>
     </section>

@@ -1,9 +1,9 @@
 import type { PlanDocument } from '../../core/homing/document.ts';
 import { foodFigure } from '../../core/units/food.ts';
-import { paperWords as words } from '../../core/words/en/print.ts';
 import type { Paper } from '../links.ts';
 import { CollarRibbon } from '../parts/CollarBand.tsx';
 import { MealLadder } from '../parts/MealLadder.tsx';
+import { words } from '../state/words.ts';
 import { PartHead, Sheet, WriteOn } from './Sheet.tsx';
 import { WeightPicture } from './WeightPicture.tsx';
 
@@ -84,9 +84,9 @@ function Whose({ document }: { document: PlanDocument }) {
       </div>
       <address className="ask">
         <p>{contact.lead}</p>
-        {contact.name === '' ? <WriteOn label={words.name} /> : <p className="ask-name">{contact.name}</p>}
+        {contact.name === '' ? <WriteOn label={words.paper.name} /> : <p className="ask-name">{contact.name}</p>}
         {contact.address !== '' && <p>{contact.address}</p>}
-        {contact.phone === '' ? <WriteOn label={words.phone} /> : <p className="ask-phone">{contact.phone}</p>}
+        {contact.phone === '' ? <WriteOn label={words.paper.phone} /> : <p className="ask-phone">{contact.phone}</p>}
         {contact.email !== '' && <p>{contact.email}</p>}
       </address>
     </header>
@@ -122,7 +122,7 @@ function Week({ document }: { document: PlanDocument }) {
           {day}
           <span>
             {units.amount} <br />
-            {words.aDay}
+            {words.paper.aDay}
           </span>
         </p>
       </div>
@@ -131,7 +131,7 @@ function Week({ document }: { document: PlanDocument }) {
         <ul data-meals={week.meals.length}>
           {week.meals.map((m) => (
             <li key={m.name}>
-              <span className="meal-name">{words.meals[m.name]}</span> <span className="meal-time">{m.time}</span>{' '}
+              <span className="meal-name">{words.paper.meals[m.name]}</span> <span className="meal-time">{m.time}</span>{' '}
               <span className="meal-amount" style={{ fontSize: `${size}pt` }}>
                 {foodFigure(m.grams, units.amount)}
                 <span>{units.amount}</span>
@@ -151,7 +151,7 @@ const WEEKS_TO_WRITE = 18;
 function WeightsToWrite({ document }: { document: PlanDocument }) {
   const dates = document.table.groups.flatMap((g) => g.rows.map((r) => r.from)).slice(0, WEEKS_TO_WRITE);
   return (
-    <ul className="to-write" aria-label={words.writeHere}>
+    <ul className="to-write" aria-label={words.paper.writeHere}>
       {dates.map((d) => (
         <li key={d}>
           <span>{d}</span>

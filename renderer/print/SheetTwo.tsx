@@ -1,7 +1,7 @@
 import type { PlanDocument, PlanNote, PlanRow, Run } from '../../core/homing/document.ts';
 import { foodFigure } from '../../core/units/food.ts';
-import { paperWords as words } from '../../core/words/en/print.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
+import { words } from '../state/words.ts';
 import { halves, noteColumns } from './arrange.ts';
 import { PartHead, Sheet, WriteOn } from './Sheet.tsx';
 
@@ -55,7 +55,7 @@ function PlanTable({ document, groups }: { document: PlanDocument; groups: PlanD
       data-weights={weightsLength(document)}
       data-days={daysLength(document)}
     >
-      <caption className="unseen">{words.tableCaption(document.name)}</caption>
+      <caption className="unseen">{words.paper.tableCaption(document.name)}</caption>
       <colgroup>
         <col className="col-age" />
         <col className="col-from" />
@@ -68,28 +68,28 @@ function PlanTable({ document, groups }: { document: PlanDocument; groups: PlanD
       </colgroup>
       <thead>
         <tr>
-          <th scope="col">{words.age}</th>
-          <th scope="col">{words.from}</th>
+          <th scope="col">{words.paper.age}</th>
+          <th scope="col">{words.paper.from}</th>
           <th scope="col">
-            {words.weight}
+            {words.paper.weight}
             <br />
             {units.weight}
           </th>
           <th scope="col">
-            {words.share}
+            {words.paper.share}
             <br />
-            {words.perCent}
+            {words.paper.perCent}
           </th>
           <th scope="col">
-            {units.amount} {words.a}
+            {units.amount} {words.paper.a}
             <br />
-            {words.day}
+            {words.paper.day}
           </th>
           {columns.map((c) => (
             <th key={c} scope="col">
-              {words.mealHeads[c][0]}
+              {words.paper.mealHeads[c][0]}
               <br />
-              {words.mealHeads[c][1]}
+              {words.paper.mealHeads[c][1]}
             </th>
           ))}
         </tr>
@@ -120,7 +120,7 @@ function PlanTableRow({ row, document }: { row: PlanRow; document: PlanDocument 
       <td>{row.share}</td>
       {row.dayGrams === null ? (
         <td className="cell-none" colSpan={1 + document.table.columns.length}>
-          {words.noAmount}
+          {words.paper.noAmount}
         </td>
       ) : (
         <>
@@ -143,7 +143,7 @@ function ByWeight({ document }: { document: PlanDocument }) {
   const { byWeight, units } = document;
   return (
     <table className="by-weight">
-      <caption className="unseen">{words.byWeightCaption(units.weight, units.amount)}</caption>
+      <caption className="unseen">{words.paper.byWeightCaption(units.weight, units.amount)}</caption>
       <thead>
         <tr>
           <th scope="col">{units.weight}</th>

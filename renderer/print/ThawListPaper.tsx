@@ -1,9 +1,9 @@
 import { clockOf, dateOf } from '../../core/calendar/clock.ts';
 import { longDate } from '../../core/calendar/words.ts';
-import { timeNear, freezerPaperWords as w } from '../../core/words/en/freezer.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
 import { namesText, takesText, weekRows } from '../freezer/say.ts';
 import type { Paper } from '../links.ts';
+import { words } from '../state/words.ts';
 import './print.css';
 import './freezer-paper.css';
 
@@ -13,27 +13,37 @@ const MOST_ROWS = 18;
 /** The thaw list of seven days on one sheet, for the freezer door. */
 export function ThawListPaper({ f, paper }: { f: Freezer; paper: Paper }) {
   const rows = weekRows(f).slice(0, MOST_ROWS);
-  const time = (t: Parameters<typeof clockOf>[0]) => w.atTime(dateOf(t), clockOf(t));
+  const time = (t: Parameters<typeof clockOf>[0]) => words.freezerPaper.atTime(dateOf(t), clockOf(t));
   const byDay = [...Map.groupBy(rows, (r) => dateOf(r.out))];
   return (
-    <article className="plan-paper thaw-paper on-paper" data-paper={paper} lang="en" aria-label={w.listTitle(f.today)}>
-      <section className="sheet" data-sheet={1} data-name={w.listTitle(f.today)} aria-label={w.listTitle(f.today)}>
+    <article
+      className="plan-paper thaw-paper on-paper"
+      data-paper={paper}
+      lang="en"
+      aria-label={words.freezerPaper.listTitle(f.today)}
+    >
+      <section
+        className="sheet"
+        data-sheet={1}
+        data-name={words.freezerPaper.listTitle(f.today)}
+        aria-label={words.freezerPaper.listTitle(f.today)}
+      >
         <div className="sheet-body">
           <header className="thaw-paper-head">
-            <h1>{w.listTitle(f.today)}</h1>
-            <p>{w.lead(f.rules.thawHours, f.rules.keepHours)}</p>
+            <h1>{words.freezerPaper.listTitle(f.today)}</h1>
+            <p>{words.freezerPaper.lead(f.rules.thawHours, f.rules.keepHours)}</p>
           </header>
           <table>
             <thead>
               <tr>
                 <th scope="col">
-                  <span className="unseen">{w.box}</span>
+                  <span className="unseen">{words.freezerPaper.box}</span>
                 </th>
-                <th scope="col">{w.out}</th>
-                <th scope="col">{w.what}</th>
-                <th scope="col">{w.ready}</th>
-                <th scope="col">{w.useBy}</th>
-                <th scope="col">{w.forWhom}</th>
+                <th scope="col">{words.freezerPaper.out}</th>
+                <th scope="col">{words.freezerPaper.what}</th>
+                <th scope="col">{words.freezerPaper.ready}</th>
+                <th scope="col">{words.freezerPaper.useBy}</th>
+                <th scope="col">{words.freezerPaper.forWhom}</th>
               </tr>
             </thead>
             {byDay.map(([day, ofDay]) => (
@@ -48,15 +58,15 @@ export function ThawListPaper({ f, paper }: { f: Freezer; paper: Paper }) {
                     <td>
                       <i className="thaw-paper-box" aria-hidden="true" />
                     </td>
-                    <td>{row.manyTimes ? w.from(clockOf(row.out)) : clockOf(row.out)}</td>
+                    <td>{row.manyTimes ? words.freezerPaper.from(clockOf(row.out)) : clockOf(row.out)}</td>
                     <th scope="row">{takesText(f, row.takes)}</th>
-                    <td>{row.manyTimes ? w.from(time(row.ready)) : time(row.ready)}</td>
+                    <td>{row.manyTimes ? words.freezerPaper.from(time(row.ready)) : time(row.ready)}</td>
                     <td>
-                      <b>{row.manyTimes ? w.from(time(row.useBy)) : time(row.useBy)}</b>
+                      <b>{row.manyTimes ? words.freezerPaper.from(time(row.useBy)) : time(row.useBy)}</b>
                       {row.officialUseBy < row.useBy && (
                         <>
                           <br />
-                          <i>{w.official(time(row.officialUseBy))}</i>
+                          <i>{words.freezerPaper.official(time(row.officialUseBy))}</i>
                         </>
                       )}
                     </td>
@@ -67,8 +77,8 @@ export function ThawListPaper({ f, paper }: { f: Freezer; paper: Paper }) {
             ))}
           </table>
           <footer className="sheet-foot">
-            <span>{w.foot}</span>
-            <span className="sheet-number">{w.made(timeNear(f.now, f.today))}</span>
+            <span>{words.freezerPaper.foot}</span>
+            <span className="sheet-number">{words.freezerPaper.made(words.timeNear(f.now, f.today))}</span>
           </footer>
         </div>
       </section>

@@ -1,6 +1,6 @@
 import type { PlanDocument } from '../../core/homing/document.ts';
 import { GRAMS_PER_POUND } from '../../core/units/mass.ts';
-import { paperWords as words } from '../../core/words/en/print.ts';
+import { words } from '../state/words.ts';
 import { niceTop, weekTicks } from './scales.ts';
 
 /** Millimetres, nearly: the picture is drawn 129 mm wide. */
@@ -23,7 +23,7 @@ export function WeightPicture({ document }: { document: PlanDocument }) {
   const x = (day: number) => PLOT.left + (Math.min(day, lastDay) / lastDay) * (PLOT.right - PLOT.left);
   const y = (g: number) => PLOT.base - (g / grams / top) * (PLOT.base - PLOT.top);
   const lastText = document.weights.facts[0]?.figure ?? '';
-  const say = shown.length > 1 ? words.weightsPicture : words.weightsPictureAlone;
+  const say = shown.length > 1 ? words.paper.weightsPicture : words.paper.weightsPictureAlone;
   return (
     <svg
       className="weights"
@@ -101,7 +101,7 @@ function BandName({
   const foot = Math.max(y(at.high) - 6, PLOT.top + 8);
   return (
     <>
-      {words.littermates.map((line, i) => (
+      {words.paper.littermates.map((line, i) => (
         <text key={line} className="halo" x={end} y={foot - 4.3 + i * 4.3} fontSize={TEXT} textAnchor="end">
           {line}
         </text>

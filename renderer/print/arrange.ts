@@ -1,6 +1,6 @@
 /** Where things stand on the second sheet: the halves of the table, the columns of the notes. Pure. */
 import type { PlanDocument, PlanNote, Run } from '../../core/homing/document.ts';
-import { paperWords as words } from '../../core/words/en/print.ts';
+import { words } from '../state/words.ts';
 
 type Group = PlanDocument['table']['groups'][number];
 
@@ -32,7 +32,7 @@ function divided(groups: readonly Group[], linesLeft: number): [Group[], Group[]
     const rows = Math.max(0, Math.min(g.rows.length, room - 1));
     if (rows > 0) left.push({ heading: g.heading, rows: g.rows.slice(0, rows) });
     if (rows < g.rows.length)
-      right.push({ heading: rows > 0 ? words.continued(g.heading) : g.heading, rows: g.rows.slice(rows) });
+      right.push({ heading: rows > 0 ? words.paper.continued(g.heading) : g.heading, rows: g.rows.slice(rows) });
     room -= rows + 1;
   }
   return [left, right];

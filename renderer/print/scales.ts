@@ -1,5 +1,5 @@
 /** Round figures for the axes of a picture on paper. */
-import { paperWords as words } from '../../core/words/en/print.ts';
+import { words } from '../state/words.ts';
 
 const STEPS = [0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50] as const;
 const MOST_LINES = 5;
@@ -19,10 +19,10 @@ const MOST_TICKS = 9;
 export function weekTicks(lastDay: number): { day: number; text: string }[] {
   const weeks = Math.floor(lastDay / 7 + 0.15);
   const every = [1, 2, 4, 8, 13, 26, 52, 104].find((n) => weeks / n <= MOST_TICKS) ?? 208;
-  const ticks = [{ day: 0, text: words.birth }];
+  const ticks = [{ day: 0, text: words.paper.birth }];
   for (let week = every; week <= weeks; week += every) {
     const last = week + every > weeks;
-    ticks.push({ day: week * 7, text: last ? words.week(week) : String(week) });
+    ticks.push({ day: week * 7, text: last ? words.paper.week(week) : String(week) });
   }
   return ticks;
 }

@@ -1,11 +1,9 @@
 import { useState } from 'react';
 import type { Backup } from '../../core/contract/records.ts';
-import { when } from '../../core/words/en/dates.ts';
-import { keepingWords as w } from '../../core/words/en/keeping.ts';
-import { recordsWords } from '../../core/words/en/records.ts';
 import { call } from '../data/host.ts';
 import { localOf, useToday } from '../data/now.ts';
 import { run } from '../data/query.ts';
+import { words } from '../state/words.ts';
 import { FolderField } from './FolderField.tsx';
 import { GoBack } from './GoBack.tsx';
 import './keeping.css';
@@ -22,17 +20,17 @@ export function ElsewherePart({ canChoose, canCopy }: { canChoose: boolean; canC
     setFound(null);
   };
   const copy = async () => {
-    setSaid(w.copying);
+    setSaid(words.keeping.copying);
     const answer = await run('records.backUpTo', { folder: folder.trim() }, { quiet: true });
-    setSaid(answer.ok ? w.copied(answer.value.backup.file) : '');
-    setSentence(answer.ok ? null : w.failed(answer.error.code));
+    setSaid(answer.ok ? words.keeping.copied(answer.value.backup.file) : '');
+    setSentence(answer.ok ? null : words.keeping.failed(answer.error.code));
   };
   const look = async () => {
-    setSaid(w.looking);
+    setSaid(words.keeping.looking);
     const answer = await call('records.backupsIn', { folder: folder.trim() });
     setFound(answer.ok ? answer.value.backups : null);
     setSaid(answer.ok ? foundText(answer.value.backups.length) : '');
-    setSentence(answer.ok ? null : w.failed(answer.error.code));
+    setSentence(answer.ok ? null : words.keeping.failed(answer.error.code));
   };
   return (
     <>
@@ -40,11 +38,11 @@ export function ElsewherePart({ canChoose, canCopy }: { canChoose: boolean; canC
       <p className="keeping-do">
         {canCopy && (
           <button type="button" className="button" onClick={() => void copy()}>
-            {w.copyThere}
+            {words.keeping.copyThere}
           </button>
         )}
         <button type="button" className="button" onClick={() => void look()}>
-          {w.look}
+          {words.keeping.look}
         </button>
         <span role="status">{said}</span>
       </p>
@@ -54,7 +52,7 @@ export function ElsewherePart({ canChoose, canCopy }: { canChoose: boolean; canC
 }
 
 function foundText(n: number): string {
-  return n === 0 ? w.foundNone : w.found(n);
+  return n === 0 ? words.keeping.foundNone : words.keeping.found(n);
 }
 
 function Found({ folder, backups }: { folder: string; backups: readonly Backup[] }) {
@@ -63,9 +61,9 @@ function Found({ folder, backups }: { folder: string; backups: readonly Backup[]
     <ul className="keeping-found">
       {backups.map((backup) => (
         <li key={backup.file} className="line">
-          <span className="keeping-when">{when(localOf(backup.instant), today)}</span>
+          <span className="keeping-when">{words.when(localOf(backup.instant), today)}</span>
           <span className="soft keeping-file">
-            {recordsWords.bytesFigure(backup.bytes)}, {backup.checked ? backup.file : recordsWords.notChecked}
+            {words.records.bytesFigure(backup.bytes)}, {backup.checked ? backup.file : words.records.notChecked}
           </span>
           <GoBack folder={folder} backup={backup} />
         </li>

@@ -1,11 +1,9 @@
 import { useState } from 'react';
 import type { OutputOf } from '../../core/contract/operations.ts';
 import { EXPORTS, type ExportKind } from '../../core/contract/records.ts';
-import { failureWords } from '../../core/words/en/app.ts';
-import { exportWords as w } from '../../core/words/en/import.ts';
-import { recordsWords } from '../../core/words/en/records.ts';
 import { run } from '../data/query.ts';
 import { href } from '../links.ts';
+import { words } from '../state/words.ts';
 import './import.css';
 
 /** Everything in open formats: written into the exports folder, and offered to be opened or kept elsewhere. */
@@ -23,33 +21,33 @@ export function ExportPart() {
   };
   return (
     <section className="part">
-      <h2>{w.title}</h2>
-      <p className="note records-note">{w.lead}</p>
+      <h2>{words.export.title}</h2>
+      <p className="note records-note">{words.export.lead}</p>
       <p className="line">
-        <a href={href({ at: 'import' })}>{w.bringIn}</a>
+        <a href={href({ at: 'import' })}>{words.export.bringIn}</a>
       </p>
       <table className="export-kinds">
         <thead className="unseen">
           <tr>
-            <th scope="col">{w.what}</th>
-            <th scope="col">{w.how}</th>
-            <th scope="col">{w.write}</th>
+            <th scope="col">{words.export.what}</th>
+            <th scope="col">{words.export.how}</th>
+            <th scope="col">{words.export.write}</th>
           </tr>
         </thead>
         <tbody>
           {EXPORTS.map((as) => (
             <tr key={as}>
-              <th scope="row">{w.kinds[as].what}</th>
-              <td className="note">{w.kinds[as].how}</td>
+              <th scope="row">{words.export.kinds[as].what}</th>
+              <td className="note">{words.export.kinds[as].how}</td>
               <td className="figure">
                 <button
                   type="button"
                   className="link"
                   disabled={writing !== null}
-                  aria-label={w.writeOf(w.kinds[as].what)}
+                  aria-label={words.export.writeOf(words.export.kinds[as].what)}
                   onClick={() => void write(as)}
                 >
-                  {w.write}
+                  {words.export.write}
                 </button>
               </td>
             </tr>
@@ -57,15 +55,15 @@ export function ExportPart() {
         </tbody>
       </table>
       <div role="status">
-        {writing !== null && <p>{w.writing}</p>}
+        {writing !== null && <p>{words.export.writing}</p>}
         {written !== null && (
           <>
-            <p className="export-written">{w.written(written.folder, written.files.length)}</p>
+            <p className="export-written">{words.export.written(written.folder, written.files.length)}</p>
             <ul className="export-files">
               {written.files.map(({ file, bytes }) => (
                 <li key={file}>
                   <button type="button" className="link" onClick={() => void openFile(file).then(setRefused)}>
-                    {w.open(file, recordsWords.bytesFigure(bytes))}
+                    {words.export.open(file, words.records.bytesFigure(bytes))}
                   </button>
                 </li>
               ))}
@@ -74,7 +72,7 @@ export function ExportPart() {
           </>
         )}
       </div>
-      <p className="note">{w.caution}</p>
+      <p className="note">{words.export.caution}</p>
     </section>
   );
 }
@@ -82,7 +80,7 @@ export function ExportPart() {
 /** A window can't reach the folder, so the host hands the file over and the browser keeps it where she says. Answers why not. */
 async function openFile(file: string): Promise<string | null> {
   const answer = await run('records.exportFile', { file }, { quiet: true });
-  if (!answer.ok) return answer.error.code === 'too-large' ? w.tooLarge : failureWords[answer.error.code];
+  if (!answer.ok) return answer.error.code === 'too-large' ? words.export.tooLarge : words.failure[answer.error.code];
   const bytes = Uint8Array.from(atob(answer.value.base64), (c) => c.codePointAt(0) ?? 0);
   const address = URL.createObjectURL(new Blob([bytes], { type: 'application/octet-stream' }));
   const link = document.createElement('a');

@@ -1,6 +1,6 @@
-import { keepingWords as w } from '../../core/words/en/keeping.ts';
 import { call } from '../data/host.ts';
 import { FormField } from '../parts/form/fields.tsx';
+import { words } from '../state/words.ts';
 
 /** The path of a folder: typed, or (on the desktop) chosen in the system's dialog. */
 export function FolderField(props: {
@@ -15,11 +15,11 @@ export function FolderField(props: {
   };
   return (
     <div className="form">
-      <FormField label={w.folder} value={props.value} onChange={props.onChange} sentence={props.sentence} />
+      <FormField label={words.keeping.folder} value={props.value} onChange={props.onChange} sentence={props.sentence} />
       {props.canChoose && (
         <p className="keeping-choose">
           <button type="button" className="link" onClick={() => void choose()}>
-            {w.choose}
+            {words.keeping.choose}
           </button>
         </p>
       )}

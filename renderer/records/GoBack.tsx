@@ -1,14 +1,14 @@
 import { useState } from 'react';
 import type { Backup } from '../../core/contract/records.ts';
-import { keepingWords as w } from '../../core/words/en/keeping.ts';
 import { run } from '../data/query.ts';
 import { useWindow } from '../state/window.ts';
+import { words } from '../state/words.ts';
 
 /** Goes back to a copy; answers the sentence of a failure, or null. Where it went well, the foot says what became of the old. */
 export async function goBackTo(folder: string | null, file: string): Promise<string | null> {
   const answer = await run('records.restore', { folder, file }, { quiet: true });
-  if (!answer.ok) return w.failed(answer.error.code);
-  useWindow.getState().explain({ figure: w.wentBack, how: w.wentBackHow(answer.value.kept), sum: [] });
+  if (!answer.ok) return words.keeping.failed(answer.error.code);
+  useWindow.getState().explain({ figure: words.keeping.wentBack, how: words.keeping.wentBackHow(answer.value.kept), sum: [] });
   return null;
 }
 
@@ -18,7 +18,7 @@ export function GoBack({ folder, backup }: { folder: string | null; backup: Back
   const [said, setSaid] = useState('');
   if (!backup.checked) return null;
   const goBack = async () => {
-    setSaid(w.goingBack);
+    setSaid(words.keeping.goingBack);
     const failure = await goBackTo(folder, backup.file);
     setAsking(false);
     setSaid(failure ?? '');
@@ -27,17 +27,22 @@ export function GoBack({ folder, backup }: { folder: string | null; backup: Back
     <span className="keeping-back">
       {asking ? (
         <>
-          <span className="note">{w.goBackAsk}</span>
+          <span className="note">{words.keeping.goBackAsk}</span>
           <button type="button" className="link" onClick={() => void goBack()}>
-            {w.goBackNow}
+            {words.keeping.goBackNow}
           </button>
           <button type="button" className="link" onClick={() => setAsking(false)}>
-            {w.leaveIt}
+            {words.keeping.leaveIt}
           </button>
         </>
       ) : (
-        <button type="button" className="link" aria-label={`${w.goBack}: ${backup.file}`} onClick={() => setAsking(true)}>
-          {w.goBack}
+        <button
+          type="button"
+          className="link"
+          aria-label={`${words.keeping.goBack}: ${backup.file}`}
+          onClick={() => setAsking(true)}
+        >
+          {words.keeping.goBack}
         </button>
       )}
       <span role="status" className={said === '' ? 'mistake-none' : ''}>

@@ -5,8 +5,8 @@ import { type Column, SHAPES } from '../../core/records/import-columns.ts';
 import { DATE_ORDERS } from '../../core/records/import-dates.ts';
 import { MEANINGS } from '../../core/records/import-words.ts';
 import { MASS_UNITS, massText } from '../../core/units/mass.ts';
-import { unitChoice, importWords as w } from '../../core/words/en/import.ts';
 import { FormChoice } from '../parts/form/fields.tsx';
+import { words } from '../state/words.ts';
 import type { ImportDraft, Preview } from './import-draft.ts';
 
 interface Props {
@@ -25,22 +25,22 @@ export function ImportColumns({ draft, preview, put }: Props) {
   const shape = columns.ok ? columns.read.shape : columns.shape;
   return (
     <section className="part">
-      <h2>{w.understood}</h2>
-      {columns.ok ? <Sentences preview={preview} /> : <p role="alert">{w.columnsFault(columns.fault)}</p>}
+      <h2>{words.import.understood}</h2>
+      {columns.ok ? <Sentences preview={preview} /> : <p role="alert">{words.import.columnsFault(columns.fault)}</p>}
       <div className="form">
         <FormChoice
-          label={w.shape}
+          label={words.import.shape}
           value={shape}
-          options={SHAPES.map((s) => ({ value: s, word: w.shapes[s] }))}
+          options={SHAPES.map((s) => ({ value: s, word: words.import.shapes[s] }))}
           onChange={(value) =>
             put({ table: { ...draft.table, meanings: {}, shape: SHAPES.find((s) => s === value) ?? null }, who: {}, left: [] })
           }
         />
         {columns.ok && columns.read.bareNumbers && (
           <FormChoice
-            label={w.unit}
+            label={words.import.unit}
             value={preview.unit}
-            options={MASS_UNITS.map((u) => ({ value: u, word: unitChoice[u] }))}
+            options={MASS_UNITS.map((u) => ({ value: u, word: words.unitChoice[u] }))}
             onChange={(value) => put({ unit: MASS_UNITS.find((u) => u === value) ?? null })}
           />
         )}
@@ -57,12 +57,12 @@ function Sentences({ preview }: { preview: Preview }) {
   const span = spanOf(preview.rows);
   const weights = preview.rows.flatMap((r) => (r.reading === null ? [] : [r.reading.grams])).sort((a, b) => a - b);
   const middle = weights[Math.floor(weights.length / 2)];
-  const sentences = [w.headings(read.headingLine)];
-  if (span !== null) sentences.push(w.span(fullDate(span.first), fullDate(span.last), span.days));
-  if (read.order === 'dmy' || read.order === 'mdy') sentences.push(w.orderTold[read.order]);
-  if (preview.rows.some((r) => r.reading !== null && r.entry.clockText === '')) sentences.push(w.noClocks);
+  const sentences = [words.import.headings(read.headingLine)];
+  if (span !== null) sentences.push(words.import.span(fullDate(span.first), fullDate(span.last), span.days));
+  if (read.order === 'dmy' || read.order === 'mdy') sentences.push(words.import.orderTold[read.order]);
+  if (preview.rows.some((r) => r.reading !== null && r.entry.clockText === '')) sentences.push(words.import.noClocks);
   if (middle !== undefined && (middle < LIGHT_GRAMS || middle > HEAVY_GRAMS))
-    sentences.push(w.unlikely(massText(middle, preview.unit)));
+    sentences.push(words.import.unlikely(massText(middle, preview.unit)));
   return <p className="import-sentences">{sentences.join(' ')}</p>;
 }
 
@@ -74,11 +74,11 @@ function Order({ draft, preview, put }: Props) {
   if (order !== 'both' && (order !== null || !twoWays)) return null;
   return (
     <fieldset className="import-order">
-      <legend>{order === 'both' ? w.orderBoth : w.orderAsk}</legend>
+      <legend>{order === 'both' ? words.import.orderBoth : words.import.orderAsk}</legend>
       {DATE_ORDERS.map((o) => (
         <label key={o} className="box">
           <input type="radio" name={id} checked={draft.order === o} onChange={() => put({ order: o })} />
-          {w.orders[o]}
+          {words.import.orders[o]}
         </label>
       ))}
     </fieldset>
@@ -91,13 +91,13 @@ function Meanings({ draft, preview, put }: Props) {
   const wrong = !preview.columns.ok;
   return (
     <details className="import-columns" open={wrong}>
-      <summary>{w.columns}</summary>
-      <p className="note">{w.columnsHint}</p>
+      <summary>{words.import.columns}</summary>
+      <p className="note">{words.import.columnsHint}</p>
       <table>
         <thead>
           <tr>
-            <th scope="col">{w.column}</th>
-            <th scope="col">{w.readAs}</th>
+            <th scope="col">{words.import.column}</th>
+            <th scope="col">{words.import.readAs}</th>
           </tr>
         </thead>
         <tbody>
@@ -107,13 +107,13 @@ function Meanings({ draft, preview, put }: Props) {
               <td>
                 <FormChoice
                   inCell
-                  label={`${nameOf(column)}, ${w.readAs}`}
+                  label={`${nameOf(column)}, ${words.import.readAs}`}
                   value={column.weights ? 'weights' : (column.meaning ?? 'leave')}
                   options={[
                     ...(shape !== 'rows' && (column.weights || draft.table.meanings[column.index] !== undefined)
-                      ? [{ value: 'weights', word: shape === 'days-down' ? w.gridPuppy : w.gridDay }]
+                      ? [{ value: 'weights', word: shape === 'days-down' ? words.import.gridPuppy : words.import.gridDay }]
                       : []),
-                    ...MEANINGS.map((m) => ({ value: m, word: w.meanings[m] })),
+                    ...MEANINGS.map((m) => ({ value: m, word: words.import.meanings[m] })),
                   ]}
                   onChange={(value) =>
                     put({ table: { ...draft.table, meanings: withMeaning(draft, column, value) }, who: {}, left: [] })
@@ -135,5 +135,5 @@ function withMeaning(draft: ImportDraft, column: Column, value: string): ImportD
 }
 
 function nameOf(column: Column): string {
-  return column.heading === '' ? w.unnamed(column.index + 1) : column.heading;
+  return column.heading === '' ? words.import.unnamed(column.index + 1) : column.heading;
 }

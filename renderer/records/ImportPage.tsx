@@ -1,10 +1,10 @@
 import { useDeferredValue, useMemo, useRef, useState } from 'react';
 import type { Litter } from '../../core/litter/litter.ts';
-import { importWords as w } from '../../core/words/en/import.ts';
 import { run, useQuery } from '../data/query.ts';
 import { useHouse } from '../facts/useLitterGrowth.ts';
 import { go, href } from '../links.ts';
 import { PageTitle } from '../parts/PageTitle.tsx';
+import { words } from '../state/words.ts';
 import { ImportColumns } from './ImportColumns.tsx';
 import { ImportRows } from './ImportRows.tsx';
 import { ImportSource } from './ImportSource.tsx';
@@ -30,8 +30,8 @@ export function ImportPage() {
   const preview = usePreview(draft);
   return (
     <>
-      <PageTitle title={w.title} lead={w.lead}>
-        <a href={href({ at: 'records' })}>{w.back}</a>
+      <PageTitle title={words.import.title} lead={words.import.lead}>
+        <a href={href({ at: 'records' })}>{words.import.back}</a>
       </PageTitle>
       <ImportSource draft={draft} write={write} />
       {draft.whole !== null && <ImportWhole whole={draft.whole} done={() => write(EMPTY_DRAFT)} />}
@@ -121,9 +121,11 @@ function Take({ draft, preview, done }: { draft: ImportDraft; preview: Preview; 
   return (
     <p className="import-take">
       <button type="button" className="button main" disabled={input === null || sending} onClick={() => void take()}>
-        {w.take(takenRows(draft, preview).length)}
+        {words.import.take(takenRows(draft, preview).length)}
       </button>
-      <span role="status">{refused ? w.refusedAll : input === null ? w.notYet : w.takeNote}</span>
+      <span role="status">
+        {refused ? words.import.refusedAll : input === null ? words.import.notYet : words.import.takeNote}
+      </span>
     </p>
   );
 }

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { clockOf, dateOf } from '../../core/calendar/clock.ts';
 import type { ImportRow } from '../../core/records/import.ts';
 import { massText } from '../../core/units/mass.ts';
-import { importWords as w } from '../../core/words/en/import.ts';
+import { words } from '../state/words.ts';
 import { type ImportDraft, isTaken, type Preview } from './import-draft.ts';
 
 interface Props {
@@ -32,15 +32,15 @@ export function ImportRows({ draft, preview, put, findings }: Props) {
   const table = { draft, preview, put, findings };
   return (
     <section className="part">
-      <h2>{w.rows}</h2>
+      <h2>{words.import.rows}</h2>
       <p role="status" className="import-counts">
-        {w.counts(good.length, doubtful.length, there.length, refused.length)}
+        {words.import.counts(good.length, doubtful.length, there.length, refused.length)}
       </p>
-      <h3>{w.toLookAt}</h3>
-      {toLookAt.length === 0 ? <p className="soft">{w.nothingToLookAt}</p> : <Rows {...table} rows={toLookAt} />}
+      <h3>{words.import.toLookAt}</h3>
+      {toLookAt.length === 0 ? <p className="soft">{words.import.nothingToLookAt}</p> : <Rows {...table} rows={toLookAt} />}
       {good.length > 0 && (
         <details className="import-good">
-          <summary>{w.allRows(good.length)}</summary>
+          <summary>{words.import.allRows(good.length)}</summary>
           <Rows {...table} rows={good} />
         </details>
       )}
@@ -55,18 +55,18 @@ function Rows({ rows, draft, preview, put, findings }: Props & { rows: readonly 
       <table className="import-rows">
         <thead>
           <tr>
-            <th scope="col">{w.row}</th>
-            <th scope="col">{w.stands}</th>
-            <th scope="col">{w.day}</th>
+            <th scope="col">{words.import.row}</th>
+            <th scope="col">{words.import.stands}</th>
+            <th scope="col">{words.import.day}</th>
             <th scope="col" className="figure">
-              {w.weight}
+              {words.import.weight}
             </th>
-            <th scope="col">{w.remark}</th>
+            <th scope="col">{words.import.remark}</th>
           </tr>
         </thead>
         <tbody>
           {rows.slice(0, most).map(({ row, n }) => {
-            const place = w.place(row.entry.line, row.entry.heading);
+            const place = words.import.place(row.entry.line, row.entry.heading);
             const remark = remarkOf(row, findings.get(n), preview);
             const asks = isTaken(row) && (row.state.is === 'doubtful' || findings.has(n));
             return (
@@ -87,13 +87,13 @@ function Rows({ rows, draft, preview, put, findings }: Props & { rows: readonly 
                     <label className="box">
                       <input
                         type="checkbox"
-                        aria-label={w.takeItOf(place)}
+                        aria-label={words.import.takeItOf(place)}
                         checked={!draft.left.includes(n)}
                         onChange={(event) =>
                           put({ left: event.target.checked ? draft.left.filter((l) => l !== n) : [...draft.left, n] })
                         }
                       />
-                      {w.takeIt}
+                      {words.import.takeIt}
                     </label>
                   )}
                 </td>
@@ -104,9 +104,9 @@ function Rows({ rows, draft, preview, put, findings }: Props & { rows: readonly 
       </table>
       {rows.length > most && (
         <p className="note">
-          {w.firstOf(most, rows.length)}{' '}
+          {words.import.firstOf(most, rows.length)}{' '}
           <button type="button" className="link" onClick={() => setMost(rows.length)}>
-            {w.allOf(rows.length)}
+            {words.import.allOf(rows.length)}
           </button>
         </p>
       )}
@@ -117,14 +117,16 @@ function Rows({ rows, draft, preview, put, findings }: Props & { rows: readonly 
 function remarkOf(row: ImportRow, finding: string | undefined, preview: Preview): string {
   switch (row.state.is) {
     case 'refused':
-      return w.refusal(row.state.why, row.entry.weightText);
+      return words.import.refusal(row.state.why, row.entry.weightText);
     case 'there':
-      return w.there;
+      return words.import.there;
     case 'twice':
-      return w.twice;
+      return words.import.twice;
     case 'doubtful':
-      return [w.doubt(row.state.why, (grams) => massText(grams, preview.unit)), finding ?? ''].filter((t) => t !== '').join(' ');
+      return [words.import.doubt(row.state.why, (grams) => massText(grams, preview.unit)), finding ?? '']
+        .filter((t) => t !== '')
+        .join(' ');
     case 'taken':
-      return finding ?? w.good;
+      return finding ?? words.import.good;
   }
 }

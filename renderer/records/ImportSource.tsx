@@ -1,6 +1,6 @@
 import { useId, useRef, useState } from 'react';
 import { tableOfText } from '../../core/records/table.ts';
-import { importWords as w } from '../../core/words/en/import.ts';
+import { words } from '../state/words.ts';
 import { EMPTY_DRAFT, type ImportDraft, withSource } from './import-draft.ts';
 import { readFile } from './read-file.ts';
 
@@ -30,17 +30,17 @@ export function ImportSource({ draft, write }: { draft: ImportDraft; write: (dra
   const fromFile = (source !== null && source.name !== '') || whole !== null;
   return (
     <section className="import-source">
-      <h2>{w.table}</h2>
+      <h2>{words.import.table}</h2>
       {fromFile ? (
         <p className="line">
-          <span>{w.fromFile(source?.name ?? whole?.name ?? '')}</span>
+          <span>{words.import.fromFile(source?.name ?? whole?.name ?? '')}</span>
           <button type="button" className="link" onClick={() => write(EMPTY_DRAFT)}>
-            {w.another}
+            {words.import.another}
           </button>
         </p>
       ) : (
         <div className="form">
-          <label htmlFor={`${id}-file`}>{w.choose}</label>
+          <label htmlFor={`${id}-file`}>{words.import.choose}</label>
           <span className="field-body">
             <input
               id={`${id}-file`}
@@ -54,10 +54,10 @@ export function ImportSource({ draft, write }: { draft: ImportDraft; write: (dra
               }}
             />
             <span className="note" id={`${id}-hint`}>
-              {w.chooseHint}
+              {words.import.chooseHint}
             </span>
           </span>
-          <label htmlFor={`${id}-paste`}>{w.paste}</label>
+          <label htmlFor={`${id}-paste`}>{words.import.paste}</label>
           <span className="field-body">
             <textarea
               id={`${id}-paste`}
@@ -70,13 +70,19 @@ export function ImportSource({ draft, write }: { draft: ImportDraft; write: (dra
               onChange={(event) => paste(event.target.value)}
             />
             <span className="note" id={`${id}-paste-hint`}>
-              {w.pasteHint}
+              {words.import.pasteHint}
             </span>
           </span>
         </div>
       )}
       <p role="status" className="import-said">
-        {reading ? w.reading : fault !== null ? w.fault(fault) : source?.oldText === true ? w.oldText : ''}
+        {reading
+          ? words.import.reading
+          : fault !== null
+            ? words.import.fault(fault)
+            : source?.oldText === true
+              ? words.import.oldText
+              : ''}
       </p>
     </section>
   );

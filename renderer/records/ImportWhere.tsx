@@ -1,12 +1,11 @@
 import { dateOf } from '../../core/calendar/clock.ts';
 import { litterName } from '../../core/litter/litter.ts';
-import { shortDate } from '../../core/words/en/dates.ts';
-import { importWords as w } from '../../core/words/en/import.ts';
 import { now, useToday } from '../data/now.ts';
 import { useQuery } from '../data/query.ts';
 import { whelpingFault } from '../facts/changes.ts';
 import { FormChoice, FormField } from '../parts/form/fields.tsx';
 import { readClock, readDate } from '../parts/form/read.ts';
+import { words } from '../state/words.ts';
 import type { ImportDraft, Preview } from './import-draft.ts';
 
 /** The sheet, the litter of the table, and the litter it goes into: one that is there, or a new one. */
@@ -21,15 +20,15 @@ export function ImportWhere({
 }) {
   const today = useToday();
   const litters = useQuery('litter.all', {}).value?.litters ?? [];
-  const words = preview.columns.ok ? preview.columns.read.litters : [];
+  const inTable = preview.columns.ok ? preview.columns.read.litters : [];
   const sheets = draft.source?.tables ?? [];
   return (
     <section className="part">
-      <h2>{w.where}</h2>
+      <h2>{words.import.where}</h2>
       <div className="form">
         {sheets.length > 1 && (
           <FormChoice
-            label={w.sheet}
+            label={words.import.sheet}
             value={String(draft.sheet)}
             options={sheets.map((s, i) => ({ value: String(i), word: s.name }))}
             onChange={(value) =>
@@ -37,14 +36,14 @@ export function ImportWhere({
             }
           />
         )}
-        {words.length > 1 && (
+        {inTable.length > 1 && (
           <FormChoice
-            label={w.fromTable}
-            hint={draft.table.litter === null ? w.severalLitters : ''}
+            label={words.import.fromTable}
+            hint={draft.table.litter === null ? words.import.severalLitters : ''}
             value={draft.table.litter ?? ''}
             options={[
-              ...(draft.table.litter === null ? [{ value: '', word: w.chooseLitter }] : []),
-              ...words.map((l) => ({ value: l.key, word: w.ofTable(l.name, l.dam) })),
+              ...(draft.table.litter === null ? [{ value: '', word: words.import.chooseLitter }] : []),
+              ...inTable.map((l) => ({ value: l.key, word: words.import.ofTable(l.name, l.dam) })),
             ]}
             onChange={(litter) =>
               put({
@@ -61,14 +60,14 @@ export function ImportWhere({
           />
         )}
         <FormChoice
-          label={w.into}
+          label={words.import.into}
           value={preview.into}
           options={[
             ...litters.map(({ litter }) => ({
               value: litter.id,
-              word: w.littersOption(litterName(litter), shortDate(dateOf(litter.whelpedAt), today)),
+              word: words.import.littersOption(litterName(litter), words.shortDate(dateOf(litter.whelpedAt), today)),
             })),
-            { value: 'new', word: w.newLitter },
+            { value: 'new', word: words.import.newLitter },
           ]}
           onChange={(into) => put({ into, who: {}, left: [] })}
         />
@@ -85,24 +84,24 @@ function NewLitter({ preview, put }: { preview: Preview; put: (change: Partial<I
   return (
     <>
       <FormField
-        label={w.dam}
+        label={words.import.dam}
         required
         value={form.dam}
-        sentence={form.dam.trim() === '' ? w.damNeeded : null}
+        sentence={form.dam.trim() === '' ? words.import.damNeeded : null}
         onChange={(dam) => put({ dam })}
       />
-      <FormField label={w.name} value={form.name} sentence={null} onChange={(name) => put({ name })} />
+      <FormField label={words.import.name} value={form.name} sentence={null} onChange={(name) => put({ name })} />
       <FormField
-        label={w.bornOn}
+        label={words.import.bornOn}
         type="date"
         required
         max={dateOf(now().local)}
         value={form.day}
-        sentence={day.ok ? fault : form.day === '' ? w.bornNeeded : day.sentence}
+        sentence={day.ok ? fault : form.day === '' ? words.import.bornNeeded : day.sentence}
         onChange={(value) => put({ day: value })}
       />
       <FormField
-        label={w.bornAt}
+        label={words.import.bornAt}
         inputMode="numeric"
         value={form.clock}
         sentence={clock.ok ? null : clock.sentence}

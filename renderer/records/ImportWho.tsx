@@ -2,11 +2,10 @@ import { puppyName } from '../../core/litter/litter.ts';
 import { newKey } from '../../core/records/import.ts';
 import type { Label } from '../../core/records/import-columns.ts';
 import { SEXES } from '../../core/reference/classes.ts';
-import { importWords as w } from '../../core/words/en/import.ts';
-import { sexWords } from '../../core/words/en/litter.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
 import { collarLabel } from '../parts/collar-words.ts';
 import { FormChoice } from '../parts/form/fields.tsx';
+import { words } from '../state/words.ts';
 import { type ImportDraft, type Preview, sexesOf } from './import-draft.ts';
 
 interface Props {
@@ -20,17 +19,17 @@ export function ImportWho({ draft, preview, put }: Props) {
   const labels = preview.columns.ok ? preview.columns.read.labels : [];
   return (
     <section className="part">
-      <h2>{w.who}</h2>
-      <p className="note">{w.whoHint}</p>
-      {preview.made === null && <p role="alert">{w.tooMany}</p>}
+      <h2>{words.import.who}</h2>
+      <p className="note">{words.import.whoHint}</p>
+      {preview.made === null && <p role="alert">{words.import.tooMany}</p>}
       <table className="import-who">
         <thead>
           <tr>
-            <th scope="col">{w.inTable}</th>
+            <th scope="col">{words.import.inTable}</th>
             <th scope="col" className="figure">
-              {w.weights}
+              {words.import.weights}
             </th>
-            <th scope="col">{w.is}</th>
+            <th scope="col">{words.import.is}</th>
           </tr>
         </thead>
         <tbody>
@@ -49,7 +48,7 @@ function Row({ label, draft, preview, put }: Props & { label: Label }) {
   const made = preview.made?.find((p) => p.key === newKey(label));
   const there = who?.is === 'there' ? puppies.find((p) => p.id === who.puppyId) : undefined;
   const collar = there?.collar ?? made?.collar;
-  const called = label.text === '' ? w.noName : label.text;
+  const called = label.text === '' ? words.import.noName : label.text;
   const weights = preview.rows.filter((r) => r.entry.label.key === label.key).length;
   return (
     <tr>
@@ -62,22 +61,22 @@ function Row({ label, draft, preview, put }: Props & { label: Label }) {
           {collar !== undefined && <CollarBand collar={collar} height={24} label={null} />}
           <FormChoice
             inCell
-            label={w.whoOf(called)}
+            label={words.import.whoOf(called)}
             value={who === undefined ? '' : who.is === 'there' ? who.puppyId : who.is}
             options={[
-              ...(who === undefined ? [{ value: '', word: w.notSaid }] : []),
+              ...(who === undefined ? [{ value: '', word: words.import.notSaid }] : []),
               ...puppies.map((p) => ({ value: p.id, word: collarLabel(p.collar, puppyName(p)) })),
-              { value: 'new', word: w.newPuppy },
-              { value: 'nobody', word: w.leaveOut },
+              { value: 'new', word: words.import.newPuppy },
+              { value: 'nobody', word: words.import.leaveOut },
             ]}
             onChange={(value) => put({ who: { ...draft.who, [label.key]: value }, left: [] })}
           />
           {who?.is === 'new' && (
             <FormChoice
               inCell
-              label={w.sexOf(called)}
+              label={words.import.sexOf(called)}
               value={sexesOf(draft, preview).get(newKey(label)) ?? 'dog'}
-              options={SEXES.map((s) => ({ value: s, word: sexWords[s] }))}
+              options={SEXES.map((s) => ({ value: s, word: words.sex[s] }))}
               onChange={(value) => put({ sexes: { ...draft.sexes, [label.key]: SEXES.find((s) => s === value) ?? 'dog' } })}
             />
           )}

@@ -1,9 +1,8 @@
 import { useState } from 'react';
 import type { ContractError } from '../../core/contract/result.ts';
-import { failureWords } from '../../core/words/en/app.ts';
-import { importWords as w } from '../../core/words/en/import.ts';
 import { run } from '../data/query.ts';
 import { href } from '../links.ts';
+import { words } from '../state/words.ts';
 
 /** An export of a whole house, for a data file where nothing is written yet. */
 export function ImportWhole({ whole, done }: { whole: { readonly name: string; readonly text: string }; done: () => void }) {
@@ -15,22 +14,26 @@ export function ImportWhole({ whole, done }: { whole: { readonly name: string; r
     const answer = await run('records.takeIn', { text: whole.text }, { quiet: true });
     setSending(false);
     setTaken(answer.ok);
-    setSaid(answer.ok ? w.wholeDone(answer.value.contents.litters, answer.value.contents.readings) : sentenceOf(answer.error));
+    setSaid(
+      answer.ok
+        ? words.import.wholeDone(answer.value.contents.litters, answer.value.contents.readings)
+        : sentenceOf(answer.error),
+    );
   };
   return (
     <section className="part">
-      <h2>{w.whole}</h2>
-      <p>{w.wholeLead(whole.name)}</p>
+      <h2>{words.import.whole}</h2>
+      <p>{words.import.wholeLead(whole.name)}</p>
       <p className="import-take">
         {!taken && (
           <button type="button" className="button main" disabled={sending} onClick={() => void take()}>
-            {w.wholeTake}
+            {words.import.wholeTake}
           </button>
         )}
         <span role="status">{said}</span>
         {taken && (
           <a href={href({ at: 'litters' })} onClick={done}>
-            {w.wholeTo}
+            {words.import.wholeTo}
           </a>
         )}
       </p>
@@ -39,8 +42,10 @@ export function ImportWhole({ whole, done }: { whole: { readonly name: string; r
 }
 
 function sentenceOf({ code, field }: ContractError): string {
-  if (code === 'conflict') return w.wholeConflict;
-  if (code === 'refused') return w.wholeNewer;
-  if (code !== 'bad-input') return failureWords[code];
-  return field === undefined || field === 'text' ? w.wholeMisfit : `${w.wholeMisfit} ${w.wholeAt(field)}`;
+  if (code === 'conflict') return words.import.wholeConflict;
+  if (code === 'refused') return words.import.wholeNewer;
+  if (code !== 'bad-input') return words.failure[code];
+  return field === undefined || field === 'text'
+    ? words.import.wholeMisfit
+    : `${words.import.wholeMisfit} ${words.import.wholeAt(field)}`;
 }

@@ -1,14 +1,12 @@
 import { useState } from 'react';
 import type { OutputOf } from '../../core/contract/operations.ts';
 import type { Backup } from '../../core/contract/records.ts';
-import { when } from '../../core/words/en/dates.ts';
-import { keepingWords } from '../../core/words/en/keeping.ts';
-import { doneSentence, recordsWords as w } from '../../core/words/en/records.ts';
 import { localOf, useToday } from '../data/now.ts';
 import { run, useQuery } from '../data/query.ts';
 import { useHouse } from '../facts/useLitterGrowth.ts';
 import { PageTitle } from '../parts/PageTitle.tsx';
 import { ErasePart } from '../people/ErasePart.tsx';
+import { words } from '../state/words.ts';
 import { ElsewherePart } from './ElsewherePart.tsx';
 import { ExportPart } from './ExportPart.tsx';
 import { FactsTable } from './FactsTable.tsx';
@@ -25,22 +23,22 @@ export function RecordsPage() {
   const [said, setSaid] = useState('');
   const backUp = async () => {
     setMaking(true);
-    setSaid(w.backingUp);
+    setSaid(words.records.backingUp);
     const made = await run('records.backUp', {});
     setMaking(false);
-    setSaid(made.ok ? w.backedUp(made.value.backup.file) : '');
+    setSaid(made.ok ? words.records.backedUp(made.value.backup.file) : '');
   };
   return (
     <>
-      <PageTitle title={w.title} lead={w.lead}>
+      <PageTitle title={words.records.title} lead={words.records.lead}>
         <button type="button" className="button main" disabled={making} onClick={() => void backUp()}>
-          {w.backUp}
+          {words.records.backUp}
         </button>
       </PageTitle>
       <p className="records-said" role="status">
         {said}
       </p>
-      {status === null ? <p className="soft">{w.loading}</p> : <Where status={status} />}
+      {status === null ? <p className="soft">{words.records.loading}</p> : <Where status={status} />}
       {status !== null && <Backups backups={newestFirst(status.backups)} />}
       {status !== null && <Elsewhere canChoose={status.canChooseFolder} />}
       <ExportPart />
@@ -58,19 +56,21 @@ function Where({ status }: { status: OutputOf<'records.status'> }) {
   const today = useToday();
   const last = newestFirst(status.backups)[0];
   const rows: [string, string][] = [
-    [w.file, status.file],
-    [w.size, w.bytesFigure(status.bytes)],
+    [words.records.file, status.file],
+    [words.records.size, words.records.bytesFigure(status.bytes)],
     [
-      w.lastBackup,
-      last === undefined ? w.noBackup : `${when(localOf(last.instant), today)}, ${last.checked ? w.checked : w.notChecked}`,
+      words.records.lastBackup,
+      last === undefined
+        ? words.records.noBackup
+        : `${words.when(localOf(last.instant), today)}, ${last.checked ? words.records.checked : words.records.notChecked}`,
     ],
-    [w.papers, status.papersFolder],
-    [w.version, w.versionFigure(status.version)],
+    [words.records.papers, status.papersFolder],
+    [words.records.version, words.records.versionFigure(status.version)],
   ];
-  if (status.demo) rows.push([w.demo, w.demoThere]);
+  if (status.demo) rows.push([words.records.demo, words.records.demoThere]);
   return (
     <section>
-      <h2 className="unseen">{w.data}</h2>
+      <h2 className="unseen">{words.records.data}</h2>
       <FactsTable className="records-where" rows={rows} />
     </section>
   );
@@ -80,35 +80,35 @@ function Backups({ backups }: { backups: readonly Backup[] }) {
   const today = useToday();
   return (
     <section className="part">
-      <h2>{w.backups}</h2>
-      <p className="note records-note">{w.backupsNote}</p>
+      <h2>{words.records.backups}</h2>
+      <p className="note records-note">{words.records.backupsNote}</p>
       <table className="records-backups">
         <thead>
           <tr>
-            <th scope="col">{w.date}</th>
-            <th scope="col">{w.kind}</th>
+            <th scope="col">{words.records.date}</th>
+            <th scope="col">{words.records.kind}</th>
             <th scope="col" className="figure">
-              {w.bytes}
+              {words.records.bytes}
             </th>
-            <th scope="col">{w.state}</th>
-            <th scope="col">{w.name}</th>
-            <th scope="col">{w.goBack}</th>
+            <th scope="col">{words.records.state}</th>
+            <th scope="col">{words.records.name}</th>
+            <th scope="col">{words.records.goBack}</th>
           </tr>
         </thead>
         <tbody>
           {backups.length === 0 && (
             <tr>
               <td colSpan={6} className="soft">
-                {w.noBackup}
+                {words.records.noBackup}
               </td>
             </tr>
           )}
           {backups.map((b) => (
             <tr key={b.file}>
-              <td>{when(localOf(b.instant), today)}</td>
-              <td>{w.kinds[b.kind]}</td>
-              <td className="figure">{w.bytesFigure(b.bytes)}</td>
-              <td className={b.checked ? 'soft' : ''}>{b.checked ? w.checked : w.notChecked}</td>
+              <td>{words.when(localOf(b.instant), today)}</td>
+              <td>{words.records.kinds[b.kind]}</td>
+              <td className="figure">{words.records.bytesFigure(b.bytes)}</td>
+              <td className={b.checked ? 'soft' : ''}>{b.checked ? words.records.checked : words.records.notChecked}</td>
               <td className="records-file">{b.file}</td>
               <td>
                 <GoBack folder={null} backup={b} />
@@ -124,10 +124,10 @@ function Backups({ backups }: { backups: readonly Backup[] }) {
 function Elsewhere({ canChoose }: { canChoose: boolean }) {
   return (
     <section className="part">
-      <h2>{keepingWords.elsewhere}</h2>
-      <p className="note records-note">{keepingWords.elsewhereNote}</p>
+      <h2>{words.keeping.elsewhere}</h2>
+      <p className="note records-note">{words.keeping.elsewhereNote}</p>
       <ElsewherePart canChoose={canChoose} canCopy />
-      <p className="note">{keepingWords.moving}</p>
+      <p className="note">{words.keeping.moving}</p>
     </section>
   );
 }
@@ -142,38 +142,39 @@ function WhatWasDone() {
   const [undo, redo] = [status?.canUndo ?? null, status?.canRedo ?? null];
   return (
     <section className="part">
-      <h2>{w.done}</h2>
-      <p className="note records-note">{w.doneNote}</p>
+      <h2>{words.records.done}</h2>
+      <p className="note records-note">{words.records.doneNote}</p>
       <p className="records-undo">
         {undo !== null && (
           <button type="button" className="button" onClick={() => void run('records.undo', {})}>
-            {w.undo(doneSentence(undo, massUnit))}
+            {words.records.undo(words.doneSentence(undo, massUnit))}
           </button>
         )}
         {redo !== null && (
           <button type="button" className="button" onClick={() => void run('records.redo', {})}>
-            {w.redo(doneSentence(redo, massUnit))}
+            {words.records.redo(words.doneSentence(redo, massUnit))}
           </button>
         )}
       </p>
       <ol className="records-done">
-        {done?.length === 0 && <li className="line soft">{w.nothingDone}</li>}
+        {done?.length === 0 && <li className="line soft">{words.records.nothingDone}</li>}
         {(done ?? []).map((d) => (
           <li key={d.id} className="line">
-            <span className="soft records-when">{when(localOf(d.instant), today)}</span>
+            <span className="soft records-when">{words.when(localOf(d.instant), today)}</span>
             {d.undone ? (
               <span>
-                <s className="struck">{doneSentence(d, massUnit)}</s> <span className="note">{w.undoneWord}</span>
+                <s className="struck">{words.doneSentence(d, massUnit)}</s>{' '}
+                <span className="note">{words.records.undoneWord}</span>
               </span>
             ) : (
-              <span>{doneSentence(d, massUnit)}</span>
+              <span>{words.doneSentence(d, massUnit)}</span>
             )}
           </li>
         ))}
       </ol>
       {done !== undefined && done.length >= most && most < MOST_DONE && (
         <button type="button" className="link" onClick={() => setMost(Math.min(MOST_DONE, most * 5))}>
-          {w.more}
+          {words.records.more}
         </button>
       )}
     </section>

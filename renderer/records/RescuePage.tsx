@@ -1,13 +1,11 @@
 import { useState } from 'react';
 import type { Contents, Rescue } from '../../core/contract/records.ts';
 import type { Result } from '../../core/contract/result.ts';
-import { when } from '../../core/words/en/dates.ts';
-import { contentsText, keepingWords, rescueWords as w } from '../../core/words/en/keeping.ts';
-import { recordsWords } from '../../core/words/en/records.ts';
 import { localOf, useToday } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import { PageTitle } from '../parts/PageTitle.tsx';
 import { useWindow } from '../state/window.ts';
+import { words } from '../state/words.ts';
 import { ElsewherePart } from './ElsewherePart.tsx';
 import { FactsTable } from './FactsTable.tsx';
 import { GoBack, goBackTo } from './GoBack.tsx';
@@ -17,7 +15,7 @@ import './rescue.css';
 export function RescuePage({ rescue }: { rescue: Rescue }) {
   return (
     <main className="rescue">
-      <PageTitle title={w.titles[rescue.problem]} lead={w.leads[rescue.problem]} />
+      <PageTitle title={words.rescue.titles[rescue.problem]} lead={words.rescue.leads[rescue.problem]} />
       <WhatIsThere rescue={rescue} />
       {rescue.problem === 'changed' && <AsItIs />}
       <NewestBackup rescue={rescue} />
@@ -29,15 +27,16 @@ export function RescuePage({ rescue }: { rescue: Rescue }) {
 
 function useContentsText(): (contents: Contents) => string {
   const today = useToday();
-  return (contents) => contentsText(contents, contents.lastReading === null ? null : when(localOf(contents.lastReading), today));
+  return (contents) =>
+    words.contentsText(contents, contents.lastReading === null ? null : words.when(localOf(contents.lastReading), today));
 }
 
 function WhatIsThere({ rescue }: { rescue: Rescue }) {
   const inWords = useContentsText();
   const rows: [string, string][] = [
-    [w.file, rescue.file],
-    [w.size, recordsWords.bytesFigure(rescue.bytes)],
-    [w.readable, isEmpty(rescue.readable) ? w.readsNothing : inWords(rescue.readable)],
+    [words.rescue.file, rescue.file],
+    [words.rescue.size, words.records.bytesFigure(rescue.bytes)],
+    [words.rescue.readable, isEmpty(rescue.readable) ? words.rescue.readsNothing : inWords(rescue.readable)],
   ];
   return <FactsTable className="rescue-where" rows={rows} />;
 }
@@ -52,7 +51,7 @@ function Way({ word, main, go }: { word: string; main: boolean; go: () => Promis
   const [working, setWorking] = useState(false);
   const start = async () => {
     setWorking(true);
-    setSaid(w.working);
+    setSaid(words.rescue.working);
     const failure = await go();
     setWorking(false);
     setSaid(failure ?? '');
@@ -78,27 +77,27 @@ function NewestBackup({ rescue }: { rescue: Rescue }) {
   if (newest === null || newest.contents === null) {
     return (
       <section className="part">
-        <h2>{w.back}</h2>
-        <p>{w.noBackup}</p>
+        <h2>{words.rescue.back}</h2>
+        <p>{words.rescue.noBackup}</p>
       </section>
     );
   }
   const { backup, contents } = newest;
   return (
     <section className="part">
-      <h2>{w.back}</h2>
+      <h2>{words.rescue.back}</h2>
       <p>
-        {w.backMade(when(localOf(backup.instant), today), inWords(contents))}{' '}
-        {missingText(rescue, newest.missing, (instant) => when(localOf(instant), today))}
+        {words.rescue.backMade(words.when(localOf(backup.instant), today), inWords(contents))}{' '}
+        {missingText(rescue, newest.missing, (instant) => words.when(localOf(instant), today))}
       </p>
-      <Way word={w.backNow} main go={() => goBackTo(null, backup.file)} />
+      <Way word={words.rescue.backNow} main go={() => goBackTo(null, backup.file)} />
     </section>
   );
 }
 
 function missingText(rescue: Rescue, missing: number | null, at: (instant: number) => string): string {
-  if (missing === null || isEmpty(rescue.readable)) return w.missingUnknown;
-  return w.missing(missing, rescue.readable.lastReading === null ? null : at(rescue.readable.lastReading));
+  if (missing === null || isEmpty(rescue.readable)) return words.rescue.missingUnknown;
+  return words.rescue.missing(missing, rescue.readable.lastReading === null ? null : at(rescue.readable.lastReading));
 }
 
 function WhatCanBeRead({ rescue }: { rescue: Rescue }) {
@@ -106,13 +105,13 @@ function WhatCanBeRead({ rescue }: { rescue: Rescue }) {
   if (rescue.problem === 'changed') return null;
   return (
     <section className="part">
-      <h2>{w.take}</h2>
+      <h2>{words.rescue.take}</h2>
       {isEmpty(rescue.readable) ? (
-        <p>{w.takeNothing}</p>
+        <p>{words.rescue.takeNothing}</p>
       ) : (
         <>
-          <p>{w.takeNote(inWords(rescue.readable))}</p>
-          <Way word={w.takeNow} main={newestGood(rescue) === null} go={salvage} />
+          <p>{words.rescue.takeNote(inWords(rescue.readable))}</p>
+          <Way word={words.rescue.takeNow} main={newestGood(rescue) === null} go={salvage} />
         </>
       )}
     </section>
@@ -123,7 +122,7 @@ async function salvage(): Promise<string | null> {
   const answer = await run('records.salvage', {}, { quiet: true });
   if (!answer.ok) return sentenceOf(answer);
   const { kept, leftOut } = answer.value;
-  useWindow.getState().explain({ figure: w.took, how: w.tookHow(kept, leftOut), sum: [] });
+  useWindow.getState().explain({ figure: words.rescue.took, how: words.rescue.tookHow(kept, leftOut), sum: [] });
   return null;
 }
 
@@ -131,15 +130,15 @@ function AsItIs() {
   const go = async () => sentenceOf(await run('records.takeAsItIs', {}, { quiet: true }));
   return (
     <section className="part">
-      <h2>{w.asItIs}</h2>
-      <p>{w.asItIsNote}</p>
-      <Way word={w.asItIsNow} main={false} go={go} />
+      <h2>{words.rescue.asItIs}</h2>
+      <p>{words.rescue.asItIsNote}</p>
+      <Way word={words.rescue.asItIsNow} main={false} go={go} />
     </section>
   );
 }
 
 function sentenceOf(result: Result<unknown>): string | null {
-  return result.ok ? null : keepingWords.failed(result.error.code);
+  return result.ok ? null : words.keeping.failed(result.error.code);
 }
 
 function OtherBackups({ rescue }: { rescue: Rescue }) {
@@ -149,17 +148,17 @@ function OtherBackups({ rescue }: { rescue: Rescue }) {
   const others = rescue.backups.filter((b) => b !== newest);
   return (
     <section className="part">
-      <h2>{w.others}</h2>
+      <h2>{words.rescue.others}</h2>
       <ul className="keeping-found">
         {others.map(({ backup, contents }) => (
           <li key={backup.file} className="line">
-            <span className="keeping-when">{when(localOf(backup.instant), today)}</span>
-            <span className="soft">{contents === null ? w.notWhole : inWords(contents)}</span>
+            <span className="keeping-when">{words.when(localOf(backup.instant), today)}</span>
+            <span className="soft">{contents === null ? words.rescue.notWhole : inWords(contents)}</span>
             <GoBack folder={null} backup={backup} />
           </li>
         ))}
       </ul>
-      <p>{w.fromElsewhere}</p>
+      <p>{words.rescue.fromElsewhere}</p>
       <ElsewherePart canChoose={rescue.canChooseFolder} canCopy={false} />
     </section>
   );

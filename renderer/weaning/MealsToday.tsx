@@ -7,10 +7,10 @@ import { foodText } from '../../core/units/food.ts';
 import { ATE, type Ate, eatenMeals, type Suggestion, stoolHints, suggestionOf } from '../../core/weaning/eaten.ts';
 import { prepSheet } from '../../core/weaning/prep.ts';
 import { OLD_WEIGHT_DAYS, type WeaningDay, type WeaningInput, weaningDay } from '../../core/weaning/weaning.ts';
-import { weaningWords as w } from '../../core/words/en/weaning.ts';
 import { useWeaning, type Weaning } from '../facts/useWeaning.ts';
 import { href } from '../links.ts';
 import { Why } from '../parts/Why.tsx';
+import { words } from '../state/words.ts';
 import { StoolNotes } from './StoolNotes.tsx';
 import { explainDay, presentMeal } from './weaning-facts.ts';
 import { writeNote } from './weaning-notes.ts';
@@ -25,7 +25,7 @@ export function MealsToday({ litterId, bare = false }: { litterId: string; bare?
   const { input, plan } = weaning;
   return (
     <section className="part meals-part">
-      <h2>{w.mealsToday}</h2>
+      <h2>{words.weaning.mealsToday}</h2>
       {input === null || (plan !== null && plan.starts > weaning.today) ? (
         <OnMilk weaning={weaning} />
       ) : (
@@ -38,11 +38,15 @@ export function MealsToday({ litterId, bare = false }: { litterId: string; bare?
 function OnMilk({ weaning: { litter, plan, born, age } }: { weaning: Weaning }) {
   const to = href({ at: 'litter', litterId: litter.id, page: 'weaning', puppyId: null });
   const sentence =
-    plan !== null ? w.begins(plan.starts) : age < FIRST_DAY ? w.beforeWeaning(addDays(born, FIRST_DAY), FIRST_DAY) : w.noPlan;
+    plan !== null
+      ? words.weaning.begins(plan.starts)
+      : age < FIRST_DAY
+        ? words.weaning.beforeWeaning(addDays(born, FIRST_DAY), FIRST_DAY)
+        : words.weaning.noPlan;
   return (
     <p className="line soft meals-milk">
       <span>
-        {sentence} <a href={to}>{plan === null ? w.setDay : w.toWeaning}</a>
+        {sentence} <a href={to}>{plan === null ? words.weaning.setDay : words.weaning.toWeaning}</a>
       </span>
     </p>
   );
@@ -65,9 +69,10 @@ function Meals({ weaning, input, bare }: { weaning: Weaning; input: WeaningInput
     sizeClass: litter.sizeClass,
   });
   const record = async (meal: MealName, ate: Ate) => {
-    if (await writeNote(litter.id, today, { kind: 'meal', meal, ate })) setSaid(w.recorded(meal, w.ate[ate]));
+    if (await writeNote(litter.id, today, { kind: 'meal', meal, ate }))
+      setSaid(words.weaning.recorded(meal, words.weaning.ate[ate]));
   };
-  if (day.puppies.every((p) => p.grams === null)) return <p className="line soft">{w.noBowls}</p>;
+  if (day.puppies.every((p) => p.grams === null)) return <p className="line soft">{words.weaning.noBowls}</p>;
   return (
     <>
       <MealTable
@@ -81,10 +86,10 @@ function Meals({ weaning, input, bare }: { weaning: Weaning; input: WeaningInput
       <p className="unseen" role="status">
         {said}
       </p>
-      <p className="note meals-keys">{w.keysNote}</p>
-      {day.cut < 1 && <p className="note">{w.cutNow(`${Math.round(day.cut * 100)}\u00a0%`)}</p>}
+      <p className="note meals-keys">{words.weaning.keysNote}</p>
+      {day.cut < 1 && <p className="note">{words.weaning.cutNow(`${Math.round(day.cut * 100)}\u00a0%`)}</p>}
       {day.puppies.some((p) => p.weighedAgo !== null && p.weighedAgo > OLD_WEIGHT_DAYS) && (
-        <p className="note">{w.olderWeights}</p>
+        <p className="note">{words.weaning.olderWeights}</p>
       )}
       {suggestion !== null && (
         <Suggested litterId={litter.id} suggestion={suggestion} vet={[facts.house.vetName, facts.house.vetPhone]} />
@@ -93,7 +98,7 @@ function Meals({ weaning, input, bare }: { weaning: Weaning; input: WeaningInput
       {bare ? null : <StoolNotes weaning={weaning} />}
       {!bare && plan !== null && (
         <p className="note">
-          <a href={href({ at: 'litter', litterId: litter.id, page: 'weaning', puppyId: null })}>{w.toWeaning}</a>
+          <a href={href({ at: 'litter', litterId: litter.id, page: 'weaning', puppyId: null })}>{words.weaning.toWeaning}</a>
         </p>
       )}
     </>
@@ -116,15 +121,15 @@ function MealTable(props: {
     <table className="meals" ref={table} onKeyDown={(event) => mealKeys(event, table.current, record)}>
       <thead>
         <tr>
-          <th scope="col">{w.at}</th>
-          <th scope="col">{w.what}</th>
+          <th scope="col">{words.weaning.at}</th>
+          <th scope="col">{words.weaning.what}</th>
           <th scope="col" className="figure">
-            {w.wholeLitter}
+            {words.weaning.wholeLitter}
           </th>
           <th scope="col" className="figure">
-            {w.each}
+            {words.weaning.each}
           </th>
-          <th scope="col">{w.howEaten}</th>
+          <th scope="col">{words.weaning.howEaten}</th>
         </tr>
       </thead>
       <tbody>
@@ -136,7 +141,7 @@ function MealTable(props: {
               <td className="meal-what">{whatOf(weaning, input, day, name, grams)}</td>
               <td className="figure meal-grams">
                 {grams === 0 ? (
-                  w.leftOut
+                  words.weaning.leftOut
                 ) : (
                   <Why explanation={explainDay(input, day, unit, `${foodText(grams, unit)}.`)}>{foodText(grams, unit)}</Why>
                 )}
@@ -150,11 +155,11 @@ function MealTable(props: {
                     className={`meal-key ${a}`}
                     data-meal={name}
                     aria-pressed={ate === a}
-                    aria-keyshortcuts={w.keys[a]}
-                    aria-label={w.record(name, w.ate[a])}
+                    aria-keyshortcuts={words.weaning.keys[a]}
+                    aria-label={words.weaning.record(name, words.weaning.ate[a])}
                     onClick={() => record(name, a)}
                   >
-                    {w.ate[a]}
+                    {words.weaning.ate[a]}
                   </button>
                 ))}
               </td>
@@ -176,7 +181,7 @@ function mealKeys(
   if (table === null || !(here instanceof HTMLButtonElement) || event.ctrlKey || event.metaKey || event.altKey) return;
   const meal = MEAL_NAMES.find((m) => m === here.dataset['meal']);
   if (meal === undefined) return;
-  const ate = ATE.find((a) => w.keys[a].toLowerCase() === event.key.toLowerCase());
+  const ate = ATE.find((a) => words.weaning.keys[a].toLowerCase() === event.key.toLowerCase());
   const keys = [...table.querySelectorAll<HTMLButtonElement>('.meal-key')];
   const step = { ArrowDown: ATE.length, ArrowUp: -ATE.length, ArrowRight: 1, ArrowLeft: -1 }[event.key] ?? 0;
   if (ate !== undefined) record(meal, ate);
@@ -194,23 +199,25 @@ function whatOf(weaning: Weaning, input: WeaningInput, day: WeaningDay, meal: Me
     const most = Math.max(...sheet.bowls.map((b) => b.puppies.length));
     return (
       <>
-        {w.weaningMeal(w.textures[texture], food.name)}
+        {words.weaning.weaningMeal(words.weaning.textures[texture], food.name)}
         <br />
-        <span className="note">{w.bowls(sheet.bowls.length, most)}</span>
+        <span className="note">{words.weaning.bowls(sheet.bowls.length, most)}</span>
       </>
     );
   }
   const bowl = bowlOn(fed.week, weaning.today, meal);
-  if (bowl === null) return w.mealOf(meal, food.name);
+  if (bowl === null) return words.weaning.mealOf(meal, food.name);
   const parts = fillBowl(bowl, grams, order.length, book, food, facts.house.massUnit);
   return (
     <>
-      {w.meals[meal]}
+      {words.weaning.meals[meal]}
       <br />
       <span className="note">
         {parts
           .map((p) =>
-            p.pieces === null ? w.part(foodText(p.grams, facts.house.massUnit), p.food.name) : w.bones(p.pieces, p.food.name),
+            p.pieces === null
+              ? words.weaning.part(foodText(p.grams, facts.house.massUnit), p.food.name)
+              : words.weaning.bones(p.pieces, p.food.name),
           )
           .join(', ')}
       </span>
@@ -220,15 +227,15 @@ function whatOf(weaning: Weaning, input: WeaningInput, day: WeaningDay, meal: Me
 
 function Suggested({ litterId, suggestion, vet }: { litterId: string; suggestion: Suggestion; vet: readonly [string, string] }) {
   const { code, day, meal, accepted } = suggestion;
-  const [yes, no] = w.answers[code];
+  const [yes, no] = words.weaning.answers[code];
   const answer = (taken: boolean) => void writeNote(litterId, day, { kind: 'answer', meal, suggestion: code, accepted: taken });
   return (
     <div className="meals-suggestion" role="status">
       <p>
         <b>{suggestion.sentence}</b> {suggestion.caution}
-        {suggestion.caution !== null && code !== 'offer-again' && ` ${w.callVet(vet[0], vet[1])}`}
+        {suggestion.caution !== null && code !== 'offer-again' && ` ${words.weaning.callVet(vet[0], vet[1])}`}
       </p>
-      <p className="note">{w.source(suggestion.source, suggestion.known)}</p>
+      <p className="note">{words.weaning.source(suggestion.source, suggestion.known)}</p>
       {accepted === null ? (
         <p className="meals-answers">
           <button type="button" className="button" onClick={() => answer(true)}>
@@ -239,7 +246,7 @@ function Suggested({ litterId, suggestion, vet }: { litterId: string; suggestion
           </button>
         </p>
       ) : (
-        <p className="note">{w.answered(accepted)}</p>
+        <p className="note">{words.weaning.answered(accepted)}</p>
       )}
     </div>
   );
@@ -252,8 +259,8 @@ function Hints({ weaning }: { weaning: Weaning }) {
     return (
       <p key={`${hint.puppyId ?? ''} ${hint.stool}`} className="line meals-hint">
         <span>
-          {puppy !== undefined && <b>{w.whose(puppyName(puppy))}</b>}
-          {hint.sentence} {hint.stool === 'loose' && <b>{w.callVet(facts.house.vetName, facts.house.vetPhone)}</b>}
+          {puppy !== undefined && <b>{words.weaning.whose(puppyName(puppy))}</b>}
+          {hint.sentence} {hint.stool === 'loose' && <b>{words.weaning.callVet(facts.house.vetName, facts.house.vetPhone)}</b>}
         </span>
       </p>
     );

@@ -1,11 +1,10 @@
 import { useMemo, useState } from 'react';
 import { addDays, type CivilDate, daysBetween, parseDate } from '../../core/calendar/day.ts';
 import { usualPlan, type WeaningPlan } from '../../core/weaning/weaning-plan.ts';
-import { formWords } from '../../core/words/en/form.ts';
-import { weaningWords as w } from '../../core/words/en/weaning.ts';
 import { run } from '../data/query.ts';
 import type { Weaning } from '../facts/useWeaning.ts';
 import { FormField } from '../parts/form/fields.tsx';
+import { words } from '../state/words.ts';
 import { WeaningSteps } from './WeaningSteps.tsx';
 
 const USUAL_AGE = 21;
@@ -21,7 +20,7 @@ export function WeaningBegin({ weaning: { litter, born, today } }: { weaning: We
   const starts = readStart(text, born);
   const plan = useMemo(() => (starts === null ? null : usualPlan(born, starts)), [born, starts]);
   const begin = async () => {
-    if (plan === null) return setSentence(parseDate(text) === null ? formWords.notDate : w.firstBowlFault);
+    if (plan === null) return setSentence(parseDate(text) === null ? words.form.notDate : words.weaning.firstBowlFault);
     await run('weaning.setPlan', { litterId: litter.id, plan });
   };
   return (
@@ -35,8 +34,8 @@ export function WeaningBegin({ weaning: { litter, born, today } }: { weaning: We
         }}
       >
         <FormField
-          label={w.firstBowl}
-          hint={w.firstBowlHint}
+          label={words.weaning.firstBowl}
+          hint={words.weaning.firstBowlHint}
           type="date"
           value={text}
           sentence={sentence}
@@ -47,13 +46,13 @@ export function WeaningBegin({ weaning: { litter, born, today } }: { weaning: We
         />
         <p className="wide">
           <button type="submit" className="button main">
-            {w.begin}
+            {words.weaning.begin}
           </button>
         </p>
       </form>
       {plan !== null && (
         <>
-          <p className="soft">{w.preview}</p>
+          <p className="soft">{words.weaning.preview}</p>
           <WeaningSteps
             plan={plan}
             spans={spansOf(plan, daysBetween(born, plan.starts))}
@@ -64,7 +63,7 @@ export function WeaningBegin({ weaning: { litter, born, today } }: { weaning: We
           />
         </>
       )}
-      <p className="note">{w.curveNote}</p>
+      <p className="note">{words.weaning.curveNote}</p>
     </>
   );
 }

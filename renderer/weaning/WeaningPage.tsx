@@ -8,13 +8,12 @@ import { foodText } from '../../core/units/food.ts';
 import { restsOn, type WeaningEvent } from '../../core/weaning/eaten.ts';
 import { solidShare, type WeaningDay, type WeaningInput, weaningDay } from '../../core/weaning/weaning.ts';
 import { holdSentence, nextStep, weaningFindings } from '../../core/weaning/weaning-words.ts';
-import { dayOfWeek } from '../../core/words/en/dates.ts';
-import { weaningWords as w } from '../../core/words/en/weaning.ts';
 import { DamPart } from '../dogs/DamPart.tsx';
 import { useWeaning, type Weaning } from '../facts/useWeaning.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
 import { PageTitle } from '../parts/PageTitle.tsx';
 import { Why } from '../parts/Why.tsx';
+import { words } from '../state/words.ts';
 import { MealsToday } from './MealsToday.tsx';
 import { StoolNotes } from './StoolNotes.tsx';
 import { WeaningBegin } from './WeaningBegin.tsx';
@@ -40,8 +39,10 @@ function NotBegun({ weaning }: { weaning: Weaning }) {
   return (
     <>
       <PageTitle
-        title={w.title}
-        lead={input === null ? w.beginLead(litterName(litter), age) : w.beginLate(litterName(litter), age)}
+        title={words.weaning.title}
+        lead={
+          input === null ? words.weaning.beginLead(litterName(litter), age) : words.weaning.beginLate(litterName(litter), age)
+        }
       />
       {input === null ? (
         <WeaningBegin weaning={weaning} />
@@ -49,7 +50,7 @@ function NotBegun({ weaning }: { weaning: Weaning }) {
         <>
           <MealsToday litterId={litter.id} bare />
           <section className="part">
-            <h2>{w.beginLateHeading}</h2>
+            <h2>{words.weaning.beginLateHeading}</h2>
             <WeaningBegin weaning={weaning} />
           </section>
         </>
@@ -103,11 +104,13 @@ function Head({ weaning, input, now }: { weaning: Weaning; input: WeaningInput; 
   return (
     <header className="title">
       <div>
-        <h1>{w.title}</h1>
+        <h1>{words.weaning.title}</h1>
         <p>
-          {now.step === null ? w.leadBefore(age, plan.starts, starts) : w.lead(age, starts)}{' '}
-          {now.step !== null && now.weaned && `${w.weaned} ${w.goHome(earliestGoHome(born, { fromDay: 56 }))}`}
-          {now.step !== null && !now.weaned && (next === null ? w.lastStep : nextSentence(weaning, input, next))}
+          {now.step === null ? words.weaning.leadBefore(age, plan.starts, starts) : words.weaning.lead(age, starts)}{' '}
+          {now.step !== null &&
+            now.weaned &&
+            `${words.weaning.weaned} ${words.weaning.goHome(earliestGoHome(born, { fromDay: 56 }))}`}
+          {now.step !== null && !now.weaned && (next === null ? words.weaning.lastStep : nextSentence(weaning, input, next))}
         </p>
       </div>
       {now.step !== null && (
@@ -115,9 +118,9 @@ function Head({ weaning, input, now }: { weaning: Weaning; input: WeaningInput; 
           <b className="big">{figure}</b>
           <br />
           <span className="note">
-            {w.todayForLitter}{' '}
+            {words.weaning.todayForLitter}{' '}
             <Why explanation={explainDay(input, now, unit, `${figure}.`)}>
-              {w.fromBowl(w.percent(plan.steps[now.step]?.share ?? 0))}
+              {words.weaning.fromBowl(words.weaning.percent(plan.steps[now.step]?.share ?? 0))}
             </Why>
           </span>
         </p>
@@ -130,8 +133,11 @@ function nextSentence({ born }: Weaning, { plan }: WeaningInput, next: { day: We
   const step = plan.steps[next.step];
   const before = plan.steps[next.step - 1];
   if (step === undefined) return '';
-  const what = before?.texture === step.texture ? w.fromBowl(w.percent(step.share)) : w.textures[step.texture];
-  return w.next(daysBetween(born, next.day), next.day, what);
+  const what =
+    before?.texture === step.texture
+      ? words.weaning.fromBowl(words.weaning.percent(step.share))
+      : words.weaning.textures[step.texture];
+  return words.weaning.next(daysBetween(born, next.day), next.day, what);
 }
 
 /** The steps stand still, and why; or the way to make them. */
@@ -142,9 +148,9 @@ function Rests({ weaning: { litter, events, today }, now }: { weaning: Weaning; 
   const pause = (on: boolean) => void writeToday(litter.id, { kind: 'pause', paused: on });
   return (
     <p className="weaning-rests">
-      {now.rests && <b>{paused ? w.restsPaused : w.restsLoose} </b>}
+      {now.rests && <b>{paused ? words.weaning.restsPaused : words.weaning.restsLoose} </b>}
       <button type="button" className="link" onClick={() => pause(!paused)}>
-        {paused ? w.goOn : w.pause}
+        {paused ? words.weaning.goOn : words.weaning.pause}
       </button>
     </p>
   );
@@ -155,11 +161,11 @@ function Findings({ input, now }: { input: WeaningInput; now: WeaningDay }) {
   if (found.length === 0) return null;
   return (
     <div>
-      <h3>{w.findings}</h3>
+      <h3>{words.weaning.findings}</h3>
       {found.map((f) => (
         <p key={f.code} className="line weaning-finding">
           <span>
-            {f.sentence} {f.mend} <span className="note">{w.source(f.source, f.known)}</span>
+            {f.sentence} {f.mend} <span className="note">{words.weaning.source(f.source, f.known)}</span>
           </span>
         </p>
       ))}
@@ -173,19 +179,24 @@ function Diary({ weaning: { events, order } }: { weaning: Weaning; unit: string 
   const latest = events.toReversed().slice(0, LAST_NOTES);
   return (
     <section className="part">
-      <h2>{w.diary}</h2>
-      {latest.length === 0 && <p className="line soft">{w.diaryNone}</p>}
+      <h2>{words.weaning.diary}</h2>
+      {latest.length === 0 && <p className="line soft">{words.weaning.diaryNone}</p>}
       {latest.map((e) => {
         const puppy = order.find((p) => p.id === e.puppyId);
-        const what = `${puppy === undefined ? '' : w.whose(puppyName(puppy))}${noteWords(e)}`;
+        const what = `${puppy === undefined ? '' : words.weaning.whose(puppyName(puppy))}${noteWords(e)}`;
         return (
           <p key={e.id} className="line">
             <span className="soft">
-              {dayOfWeek(e.day)} {clockOf(e.at)}
+              {words.dayOfWeek(e.day)} {clockOf(e.at)}
             </span>
             <span>{what}</span>
-            <button type="button" className="link" aria-label={`${w.takeBack}: ${what}`} onClick={() => void takeNoteBack(e.id)}>
-              {w.takeBack}
+            <button
+              type="button"
+              className="link"
+              aria-label={`${words.weaning.takeBack}: ${what}`}
+              onClick={() => void takeNoteBack(e.id)}
+            >
+              {words.weaning.takeBack}
             </button>
           </p>
         );
@@ -197,12 +208,12 @@ function Diary({ weaning: { events, order } }: { weaning: Weaning; unit: string 
 function noteWords({ note }: WeaningEvent): string {
   switch (note.kind) {
     case 'meal':
-      return w.diaryMeal(note.meal, note.ate);
+      return words.weaning.diaryMeal(note.meal, note.ate);
     case 'stool':
-      return w.diaryStool(note.stool);
+      return words.weaning.diaryStool(note.stool);
     case 'pause':
-      return w.diaryPause(note.paused);
+      return words.weaning.diaryPause(note.paused);
     case 'answer':
-      return w.diaryAnswer(note.suggestion, note.accepted);
+      return words.weaning.diaryAnswer(note.suggestion, note.accepted);
   }
 }

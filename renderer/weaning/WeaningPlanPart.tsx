@@ -3,8 +3,6 @@ import { addDays, daysBetween } from '../../core/calendar/day.ts';
 import { TEXTURES, type Texture } from '../../core/weaning/texture.ts';
 import { usualSteps, type WeaningPlan, weaningPlanSchema } from '../../core/weaning/weaning-plan.ts';
 import { curveOn } from '../../core/weaning/weaning-words.ts';
-import { formWords } from '../../core/words/en/form.ts';
-import { weaningWords as w } from '../../core/words/en/weaning.ts';
 import { call } from '../data/host.ts';
 import { run } from '../data/query.ts';
 import type { Weaning } from '../facts/useWeaning.ts';
@@ -12,6 +10,7 @@ import { SavedChoice, SavedField } from '../parts/form/fields.tsx';
 import { inTurn } from '../parts/form/in-turn.ts';
 import { bad, good, readDate, readNumber } from '../parts/form/read.ts';
 import { useWindow } from '../state/window.ts';
+import { words } from '../state/words.ts';
 
 const LONGEST_PLAN = 12;
 
@@ -21,18 +20,18 @@ function change(litterId: string, to: (plan: WeaningPlan) => WeaningPlan): Promi
     const now = await call('weaning.plan', { litterId });
     if (!now.ok) {
       useWindow.getState().setFailure(now.error);
-      return formWords.notSaved;
+      return words.form.notSaved;
     }
-    if (now.value.plan === null) return formWords.notSaved;
+    if (now.value.plan === null) return words.form.notSaved;
     const plan = weaningPlanSchema.safeParse(to(now.value.plan));
-    if (!plan.success) return w.stepsCross;
+    if (!plan.success) return words.weaning.stepsCross;
     const done = await run('weaning.setPlan', { litterId, plan: plan.data });
-    return done.ok ? null : formWords.notSaved;
+    return done.ok ? null : words.form.notSaved;
   });
 }
 
-const shareField = readNumber({ low: 1, high: 100, whole: true, unit: '%', example: w.shareExample });
-const daysField = readNumber({ low: 1, high: 28, whole: true, example: w.daysExample });
+const shareField = () => readNumber({ low: 1, high: 100, whole: true, unit: '%', example: words.weaning.shareExample });
+const daysField = () => readNumber({ low: 1, high: 28, whole: true, example: words.weaning.daysExample });
 
 /** The plan as a table that is edited in place; the planning curve stands beside it. */
 export function WeaningPlanPart({
@@ -51,29 +50,29 @@ export function WeaningPlanPart({
     const day = readDate(text);
     if (!day.ok) return day;
     const age = daysBetween(born, day.value);
-    return age < 1 || age > 180 ? bad(w.firstBowlFault) : good(day.value);
+    return age < 1 || age > 180 ? bad(words.weaning.firstBowlFault) : good(day.value);
   };
   return (
     <section className="part weaning-plan">
-      <h2>{w.plan}</h2>
+      <h2>{words.weaning.plan}</h2>
       <div className="form">
         <SavedField
-          label={w.firstBowl}
+          label={words.weaning.firstBowl}
           type="date"
           value={plan.starts}
           read={dated}
           save={(starts) => save((p) => ({ ...p, starts }))}
         />
         <SavedField
-          label={w.liftMinutes}
+          label={words.weaning.liftMinutes}
           inputMode="numeric"
           value={String(plan.liftMinutes)}
-          hint={w.liftNote(rules.liftAfterMinutes)}
+          hint={words.weaning.liftNote(rules.liftAfterMinutes)}
           read={readNumber({ low: 5, high: 60, whole: true, example: '20' })}
           save={(liftMinutes) => save((p) => ({ ...p, liftMinutes }))}
         />
         <SavedField
-          label={w.atOneBowl}
+          label={words.weaning.atOneBowl}
           inputMode="numeric"
           value={String(plan.atOneBowl)}
           read={readNumber({ low: 1, high: 16, whole: true, example: '4' })}
@@ -87,7 +86,7 @@ export function WeaningPlanPart({
       <p className="weaning-plan-ways">
         {plan.steps.length < LONGEST_PLAN && (
           <button type="button" className="link" onClick={() => act(withOneMore)}>
-            {w.addStep}
+            {words.weaning.addStep}
           </button>
         )}
         <button
@@ -95,13 +94,13 @@ export function WeaningPlanPart({
           className="link"
           onClick={() => act((p) => ({ ...p, steps: usualSteps(daysBetween(born, p.starts)) }))}
         >
-          {w.usual}
+          {words.weaning.usual}
         </button>
         <button type="button" className="link" onClick={() => void run('weaning.dropPlan', { litterId: litter.id })}>
-          {w.drop}
+          {words.weaning.drop}
         </button>
       </p>
-      <p className="note">{w.curveNote}</p>
+      <p className="note">{words.weaning.curveNote}</p>
     </section>
   );
 }
@@ -116,18 +115,18 @@ function StepTable(props: {
   const { weaning, plan, spans, save, act } = props;
   // The fields keep their place when a share or a length changes.
   const placed = plan.steps.map((step, place) => ({ step, place }));
-  const options = TEXTURES.map((t) => ({ value: t, word: w.textures[t] }));
+  const options = TEXTURES.map((t) => ({ value: t, word: words.weaning.textures[t] }));
   return (
     <table className="step-table">
       <thead>
         <tr>
-          <th scope="col">{w.fromDay}</th>
-          <th scope="col">{w.share}</th>
-          <th scope="col">{w.curve}</th>
-          <th scope="col">{w.texture}</th>
-          <th scope="col">{w.days}</th>
+          <th scope="col">{words.weaning.fromDay}</th>
+          <th scope="col">{words.weaning.share}</th>
+          <th scope="col">{words.weaning.curve}</th>
+          <th scope="col">{words.weaning.texture}</th>
+          <th scope="col">{words.weaning.days}</th>
           <th scope="col">
-            <span className="unseen">{w.removeStep(0).split(' ')[0]}</span>
+            <span className="unseen">{words.weaning.removeStep(0).split(' ')[0]}</span>
           </th>
         </tr>
       </thead>
@@ -143,19 +142,23 @@ function StepTable(props: {
               <td>
                 <SavedField
                   inCell
-                  label={w.stepOf(i + 1, w.share)}
+                  label={words.weaning.stepOf(i + 1, words.weaning.share)}
                   inputMode="numeric"
                   value={String(Math.round(step.share * 100))}
                   hint="%"
-                  read={shareField}
+                  read={shareField()}
                   save={(percent) => set({ share: percent / 100 })}
                 />
               </td>
-              <td className="soft">{curve === null ? '' : w.curveFigure(w.percent(curve.low), w.percent(curve.high))}</td>
+              <td className="soft">
+                {curve === null
+                  ? ''
+                  : words.weaning.curveFigure(words.weaning.percent(curve.low), words.weaning.percent(curve.high))}
+              </td>
               <td>
                 <SavedChoice
                   inCell
-                  label={w.stepOf(i + 1, w.texture)}
+                  label={words.weaning.stepOf(i + 1, words.weaning.texture)}
                   value={step.texture}
                   options={options}
                   save={(texture) => set({ texture: TEXTURES.find((t) => t === texture) ?? (step.texture satisfies Texture) })}
@@ -163,14 +166,14 @@ function StepTable(props: {
               </td>
               <td>
                 {last ? (
-                  <span className="soft">{w.onwards}</span>
+                  <span className="soft">{words.weaning.onwards}</span>
                 ) : (
                   <SavedField
                     inCell
-                    label={w.stepOf(i + 1, w.days)}
+                    label={words.weaning.stepOf(i + 1, words.weaning.days)}
                     inputMode="numeric"
                     value={String(step.days)}
-                    read={daysField}
+                    read={daysField()}
                     save={(days) => set({ days })}
                   />
                 )}
@@ -180,7 +183,7 @@ function StepTable(props: {
                   <button
                     type="button"
                     className="link"
-                    aria-label={w.removeStep(i + 1)}
+                    aria-label={words.weaning.removeStep(i + 1)}
                     onClick={() => act((p) => ({ ...p, steps: p.steps.filter((_, n) => n !== i) }))}
                   >
                     ×

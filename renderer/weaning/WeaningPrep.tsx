@@ -2,33 +2,32 @@ import { puppyName } from '../../core/litter/litter.ts';
 import { foodFigure, foodText, foodUnit } from '../../core/units/food.ts';
 import { type PrepSheet, prepSheet } from '../../core/weaning/prep.ts';
 import type { WeaningDay, WeaningInput } from '../../core/weaning/weaning.ts';
-import { dayOfWeek } from '../../core/words/en/dates.ts';
-import { weaningWords as w } from '../../core/words/en/weaning.ts';
 import type { Weaning } from '../facts/useWeaning.ts';
 import { href } from '../links.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
 import { Why } from '../parts/Why.tsx';
+import { words } from '../state/words.ts';
 import { explainDay } from './weaning-facts.ts';
 
 /** Tomorrow by puppy with a line a bowl, and beside it what to weigh out for the litter. */
 export function WeaningPrep({ weaning, input, day }: { weaning: Weaning; input: WeaningInput; day: WeaningDay }) {
   const sheet = prepSheet(day, input.plan.atOneBowl, input.food);
   if (day.step === null) return null;
-  if (sheet.bowls.length === 0) return <p className="line soft">{w.noBowls}</p>;
+  if (sheet.bowls.length === 0) return <p className="line soft">{words.weaning.noBowls}</p>;
   return (
     <div className="weaning-tomorrow">
       <section>
-        <h2>{w.tomorrowEach}</h2>
+        <h2>{words.weaning.tomorrowEach}</h2>
         <EachPuppy weaning={weaning} sheet={sheet} />
       </section>
       <section>
         <div className="weigh-out-head">
-          <h2>{w.weighOut}</h2>
-          <a href={href({ at: 'prep', litterId: weaning.litter.id, day: day.day, paper: null })}>{w.print}</a>
+          <h2>{words.weaning.weighOut}</h2>
+          <a href={href({ at: 'prep', litterId: weaning.litter.id, day: day.day, paper: null })}>{words.weaning.print}</a>
         </div>
         <WeighOut weaning={weaning} input={input} day={day} sheet={sheet} />
-        <p className="note">{w.waterDown}</p>
-        <p className="note">{w.thawed}</p>
+        <p className="note">{words.weaning.waterDown}</p>
+        <p className="note">{words.weaning.thawed}</p>
       </section>
     </div>
   );
@@ -42,7 +41,7 @@ function EachPuppy({ weaning: { order, rules, facts }, sheet }: { weaning: Weani
       <thead>
         <tr>
           <th scope="col" colSpan={2}>
-            {w.puppy}
+            {words.weaning.puppy}
           </th>
           {sheet.meals.map((m) => (
             <th key={m} scope="col" className="figure">
@@ -50,7 +49,7 @@ function EachPuppy({ weaning: { order, rules, facts }, sheet }: { weaning: Weani
             </th>
           ))}
           <th scope="col" className="figure">
-            {w.dayColumn(foodUnit(unit))}
+            {words.weaning.dayColumn(foodUnit(unit))}
           </th>
         </tr>
       </thead>
@@ -64,7 +63,7 @@ function EachPuppy({ weaning: { order, rules, facts }, sheet }: { weaning: Weani
                   <CollarBand collar={puppy.collar} height={20} label={null} />
                 </td>
                 <th scope="row">
-                  {puppyName(puppy)} {row.holds && <span className="note">{w.holds}</span>}
+                  {puppyName(puppy)} {row.holds && <span className="note">{words.weaning.holds}</span>}
                 </th>
                 {sheet.meals.map((m, i) => (
                   <td key={m} className="figure">
@@ -77,7 +76,7 @@ function EachPuppy({ weaning: { order, rules, facts }, sheet }: { weaning: Weani
           })}
           <tr className="bowl-row">
             <th scope="row" colSpan={2}>
-              {oneTexture ? w.bowlName(n) : w.bowlOf(n, w.textures[bowl.texture])}
+              {oneTexture ? words.weaning.bowlName(n) : words.weaning.bowlOf(n, words.weaning.textures[bowl.texture])}
             </th>
             {sheet.meals.map((m, i) => (
               <td key={m} className="figure">
@@ -99,13 +98,13 @@ function WeighOut({ weaning, input, day, sheet }: { weaning: Weaning; input: Wea
     <table className="weigh-out">
       <thead>
         <tr>
-          <th scope="col">{dayOfWeek(day.day)}</th>
+          <th scope="col">{words.dayOfWeek(day.day)}</th>
           <th scope="col" className="figure">
-            {w.food(input.food.name, foodUnit(unit))}
+            {words.weaning.food(input.food.name, foodUnit(unit))}
           </th>
           {watered && (
             <th scope="col" className="figure">
-              {w.water(foodUnit(unit))}
+              {words.weaning.water(foodUnit(unit))}
             </th>
           )}
         </tr>
@@ -119,9 +118,9 @@ function WeighOut({ weaning, input, day, sheet }: { weaning: Weaning; input: Wea
           </tr>
         ))}
         <tr className="day-row">
-          <th scope="row">{w.theDay}</th>
+          <th scope="row">{words.weaning.theDay}</th>
           <td className="figure">
-            <Why explanation={explainDay(input, day, unit, w.tomorrow(foodText(sheet.food.day, unit)))}>
+            <Why explanation={explainDay(input, day, unit, words.weaning.tomorrow(foodText(sheet.food.day, unit)))}>
               {foodFigure(sheet.food.day, unit)}
             </Why>
           </td>

@@ -1,9 +1,9 @@
 import { useMemo, useRef } from 'react';
 import type { Collar } from '../../core/litter/collar.ts';
 import type { WeaningPlan } from '../../core/weaning/weaning-plan.ts';
-import { weaningWords as w } from '../../core/words/en/weaning.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
 import { useMeasure, useWidth } from '../parts/measure.ts';
+import { words } from '../state/words.ts';
 import { type StepsLayout, stepsLayout } from './weaning-steps.ts';
 
 export interface Holding {
@@ -39,14 +39,19 @@ export function WeaningSteps(props: {
             nowStep,
             today,
             width,
-            { percent: w.percent, texture: (t) => w.textures[t], day: w.dayTick, today: w.todayTick },
+            {
+              percent: words.weaning.percent,
+              texture: (t) => words.weaning.textures[t],
+              day: words.weaning.dayTick,
+              today: words.weaning.todayTick,
+            },
             measure,
           ),
     [plan, spans, nowStep, today, width, measure],
   );
   return (
     <div className="weaning-steps" ref={box}>
-      <p className="note">{w.pictureLead(dam)}</p>
+      <p className="note">{words.weaning.pictureLead(dam)}</p>
       {layout !== null && <Picture layout={layout} {...props} />}
       <StepsTable plan={plan} spans={spans} />
     </div>
@@ -64,8 +69,8 @@ function Picture({
   const { width, height, base, steps, ticks, brackets, bracketTop } = layout;
   const now = steps.find((s) => s.when === 'now');
   const share = nowStep === null ? 0 : (plan.steps[nowStep]?.share ?? 0);
-  const held = holding.map((h) => w.pictureHold(h.name, w.percent(h.share))).join('; ');
-  const label = w.picture(w.percent(share), today, spans.at(-1)?.from ?? today, held);
+  const held = holding.map((h) => words.weaning.pictureHold(h.name, words.weaning.percent(h.share))).join('; ');
+  const label = words.weaning.picture(words.weaning.percent(share), today, spans.at(-1)?.from ?? today, held);
   return (
     <svg viewBox={`0 0 ${width} ${height}`} width={width} height={height} role="img" aria-label={label}>
       {steps.map((s) => (
@@ -152,20 +157,20 @@ function stair({ steps, base }: StepsLayout): string {
 function StepsTable({ plan, spans }: Pick<Parameters<typeof WeaningSteps>[0], 'plan' | 'spans'>) {
   return (
     <table className="unseen">
-      <caption>{w.stepsTable}</caption>
+      <caption>{words.weaning.stepsTable}</caption>
       <thead>
         <tr>
-          <th scope="col">{w.stepColumns.from}</th>
-          <th scope="col">{w.stepColumns.share}</th>
-          <th scope="col">{w.stepColumns.texture}</th>
+          <th scope="col">{words.weaning.stepColumns.from}</th>
+          <th scope="col">{words.weaning.stepColumns.share}</th>
+          <th scope="col">{words.weaning.stepColumns.texture}</th>
         </tr>
       </thead>
       <tbody>
         {plan.steps.map((s, i) => (
           <tr key={s.share}>
             <th scope="row">{spans[i]?.from}</th>
-            <td>{w.percent(s.share)}</td>
-            <td>{w.textures[s.texture]}</td>
+            <td>{words.weaning.percent(s.share)}</td>
+            <td>{words.weaning.textures[s.texture]}</td>
           </tr>
         ))}
       </tbody>

@@ -7,8 +7,8 @@ import { type Puppy, puppyName } from '../../core/litter/litter.ts';
 import { foodText } from '../../core/units/food.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
 import { type WeaningDay, type WeaningInput, weaningDays } from '../../core/weaning/weaning.ts';
-import { weaningWords as w } from '../../core/words/en/weaning.ts';
 import type { Explanation } from '../state/window.ts';
+import { words } from '../state/words.ts';
 import type { Holding } from './WeaningSteps.tsx';
 
 /** Ages in days that each step runs from and to, with the rests there were. A step that rests keep away follows the one before it. */
@@ -48,27 +48,31 @@ export function presentMeal(meals: readonly MealName[], noted: ReadonlySet<MealN
 export function explainDay(input: WeaningInput, day: WeaningDay, unit: MassUnit, figure: string): Explanation {
   const fed = day.puppies.filter((p) => p.grams !== null);
   const weight = fed.reduce((all, p) => all + (p.grams ?? 0), 0);
-  const shares = [...new Set(fed.map((p) => w.percent(p.share)))].join(', ');
+  const shares = [...new Set(fed.map((p) => words.weaning.percent(p.share)))].join(', ');
   const kg = `${(weight / 1000).toFixed(1)}\u00a0kg`;
   const rule = `${Number((input.rules.shareYoung * 100).toFixed(1))}\u00a0%`;
   const kcal = (day.dayGrams * input.food.kcalPer100g) / 100;
   const need = fed.reduce((all, p) => all + (p.estimateKcal ?? 0), 0);
   const estimate = GROWTH_SOURCES[input.rules.growthMethod];
-  const from = w.sumSources;
+  const from = words.weaning.sumSources;
   return {
     figure,
-    how: w.how(kg, rule, shares),
+    how: words.weaning.how(kg, rule, shares),
     sum: [
-      { what: w.sumWeight, figure: kg, source: from.weights },
-      { what: w.sumRule, figure: rule, source: from.rules },
-      { what: w.sumStep, figure: shares, source: from.plan },
-      ...(day.cut < 1 ? [{ what: w.sumCut, figure: `× ${Number(day.cut.toFixed(3))}`, source: from.rules }] : []),
-      { what: w.sumDay, figure: foodText(day.dayGrams, unit), source: from.computed },
-      { what: w.sumKcal, figure: `${Math.round(kcal)}\u00a0kcal`, source: `${input.food.name}: ${input.food.source}` },
+      { what: words.weaning.sumWeight, figure: kg, source: from.weights },
+      { what: words.weaning.sumRule, figure: rule, source: from.rules },
+      { what: words.weaning.sumStep, figure: shares, source: from.plan },
+      ...(day.cut < 1 ? [{ what: words.weaning.sumCut, figure: `× ${Number(day.cut.toFixed(3))}`, source: from.rules }] : []),
+      { what: words.weaning.sumDay, figure: foodText(day.dayGrams, unit), source: from.computed },
+      {
+        what: words.weaning.sumKcal,
+        figure: `${Math.round(kcal)}\u00a0kcal`,
+        source: `${input.food.name}: ${input.food.source}`,
+      },
       ...(need > 0
         ? [
             {
-              what: w.sumEstimate,
+              what: words.weaning.sumEstimate,
               figure: `${Math.round(need)}\u00a0kcal`,
               source: `${estimate.source} (${estimate.known})`,
             },

@@ -2,9 +2,8 @@ import { useId, useState } from 'react';
 import { SCALE_WAYS, type ScaleWay } from '../../../core/growth/scale/value.ts';
 import type { House } from '../../../core/people/house.ts';
 import { MASS_UNITS } from '../../../core/units/mass.ts';
-import { unitShort } from '../../../core/words/en/feeding.ts';
-import { scaleWords as w } from '../../../core/words/en/scale.ts';
 import { changeHouse } from '../../facts/change-house.ts';
+import { words } from '../../state/words.ts';
 import { connectScale, disconnectScale, USUAL_BAUD, useScaleStore } from './scale-store.ts';
 import './scale.css';
 
@@ -39,7 +38,7 @@ export function ScaleLine({ house, isNow }: { house: House; isNow: boolean }) {
     return (
       <p className="scale-line">
         <span role="status">
-          {w.on(name, way)} {!isNow && w.otherTime}
+          {words.scale.on(name, way)} {!isNow && words.scale.otherTime}
         </span>{' '}
         {way === 'serial' && (numberless || house.scale?.unit != null) && <UnitChoice house={house} />}
         <button
@@ -50,7 +49,7 @@ export function ScaleLine({ house, isNow }: { house: House; isNow: boolean }) {
             void changeHouse({ scale: null }).then(done);
           }}
         >
-          {w.disconnect}
+          {words.scale.disconnect}
         </button>
       </p>
     );
@@ -59,11 +58,17 @@ export function ScaleLine({ house, isNow }: { house: House; isNow: boolean }) {
     <div className="scale-line">
       <p>
         <span role="status">
-          {status === 'opening' ? w.connecting : status === 'lost' ? w.lost : trouble === null ? '' : w.troubles[trouble]}
+          {status === 'opening'
+            ? words.scale.connecting
+            : status === 'lost'
+              ? words.scale.lost
+              : trouble === null
+                ? ''
+                : words.scale.troubles[trouble]}
         </span>{' '}
         {!asking && status !== 'opening' && (
           <button type="button" className="link note" onClick={() => setAsking(true)}>
-            {status === 'lost' ? w.again : w.connect}
+            {status === 'lost' ? words.scale.again : words.scale.connect}
           </button>
         )}
       </p>
@@ -85,14 +90,14 @@ function HowChoice({
   const id = useId();
   return (
     <p className="scale-how">
-      <span>{w.choose}</span>
+      <span>{words.scale.choose}</span>
       {SCALE_WAYS.map((way) => (
         <button key={way} type="button" className="button" onClick={() => void connect(way, baudRate)}>
-          {w.ways[way]}
+          {words.scale.ways[way]}
         </button>
       ))}
       <label htmlFor={id} className="note">
-        {w.baud}
+        {words.scale.baud}
       </label>
       <select id={id} className="written" value={baudRate} onChange={(event) => setBaudRate(Number(event.target.value))}>
         {BAUD_RATES.map((b) => (
@@ -102,7 +107,7 @@ function HowChoice({
         ))}
       </select>
       <button type="button" className="link" onClick={cancel}>
-        {w.cancel}
+        {words.scale.cancel}
       </button>
     </p>
   );
@@ -114,7 +119,7 @@ function UnitChoice({ house }: { house: House }) {
   if (scale === null) return null;
   return (
     <span className="scale-unit">
-      <label htmlFor={id}>{w.unit}</label>
+      <label htmlFor={id}>{words.scale.unit}</label>
       <select
         id={id}
         className="written"
@@ -123,10 +128,10 @@ function UnitChoice({ house }: { house: House }) {
           void changeHouse({ scale: { ...scale, unit: MASS_UNITS.find((u) => u === event.target.value) ?? null } })
         }
       >
-        <option value="">{w.unitUnknown}</option>
+        <option value="">{words.scale.unitUnknown}</option>
         {MASS_UNITS.map((u) => (
           <option key={u} value={u}>
-            {unitShort[u]}
+            {words.unitShort[u]}
           </option>
         ))}
       </select>

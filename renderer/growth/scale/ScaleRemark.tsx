@@ -1,6 +1,6 @@
 import { type Puppy, puppyName } from '../../../core/litter/litter.ts';
 import { type MassUnit, massText } from '../../../core/units/mass.ts';
-import { scaleWords as w } from '../../../core/words/en/scale.ts';
+import { words } from '../../state/words.ts';
 import { useScaleStore } from './scale-store.ts';
 import type { ScaleWeighing } from './useScaleWeighing.ts';
 
@@ -23,14 +23,14 @@ export function ScaleAsks({
     return (
       <>
         <span className="fact">
-          {w.fits(name, massText(other.expectedGrams, unit), inHand, massText(other.inHandGrams, unit))}
+          {words.scale.fits(name, massText(other.expectedGrams, unit), inHand, massText(other.inHandGrams, unit))}
         </span>
         <span className="answers">
           <button type="button" tabIndex={-1} onClick={scale.giveToOther}>
-            <kbd>Space</kbd> <b>{w.give(name, massText(other.grams, unit))}</b>
+            <kbd>Space</kbd> <b>{words.scale.give(name, massText(other.grams, unit))}</b>
           </button>
           <button type="button" tabIndex={-1} onClick={scale.keep}>
-            <kbd>Enter</kbd> {w.isInHand(inHand)}
+            <kbd>Enter</kbd> {words.scale.isInHand(inHand)}
           </button>
         </span>
       </>
@@ -39,10 +39,10 @@ export function ScaleAsks({
   if (offer !== null) {
     return (
       <>
-        <span className="fact">{w.offer(massText(offer.grams, unit), massText(offer.spread / 2, unit))}</span>
+        <span className="fact">{words.scale.offer(massText(offer.grams, unit), massText(offer.spread / 2, unit))}</span>
         <span className="answers">
           <button type="button" tabIndex={-1} onClick={scale.keep}>
-            <kbd>Enter</kbd> <b>{w.take(massText(offer.grams, unit))}</b>
+            <kbd>Enter</kbd> <b>{words.scale.take(massText(offer.grams, unit))}</b>
           </button>
         </span>
       </>
@@ -57,6 +57,13 @@ export function ScalePhase() {
   const loaded = useScaleStore((s) => s.capture.loaded);
   const taken = useScaleStore((s) => s.capture.taken);
   const takenOf = useScaleStore((s) => s.takenOf);
-  const words = fault !== null ? w.faults[fault] : !loaded ? w.ready : taken ? w.takeOff(takenOf ?? '') : w.moving;
-  return <span className="scale-phase">{words} </span>;
+  const phase =
+    fault !== null
+      ? words.scale.faults[fault]
+      : !loaded
+        ? words.scale.ready
+        : taken
+          ? words.scale.takeOff(takenOf ?? '')
+          : words.scale.moving;
+  return <span className="scale-phase">{phase} </span>;
 }

@@ -1,7 +1,7 @@
 /** What a person typed, read into a value or answered with a sentence. */
 import { type CivilDate, parseDate } from '../../../core/calendar/day.ts';
 import { GRAMS_PER_POUND, type Grams, grownUnit, type MassUnit, parseMass } from '../../../core/units/mass.ts';
-import { formWords } from '../../../core/words/en/form.ts';
+import { words } from '../../state/words.ts';
 
 export type Read<T> = { ok: true; value: T } | { ok: false; sentence: string };
 
@@ -18,7 +18,7 @@ export function readLine(most: number, needed?: string): (text: string) => Read<
   return (text) => {
     const line = text.trim();
     if (line === '' && needed !== undefined) return bad(needed);
-    return line.length > most ? bad(formWords.tooLong(most)) : good(line);
+    return line.length > most ? bad(words.form.tooLong(most)) : good(line);
   };
 }
 
@@ -33,23 +33,23 @@ export function readNumber(bounds: {
   return (text) => {
     let t = text.normalize('NFKC').trim().toLowerCase();
     if (bounds.unit !== undefined && t.endsWith(bounds.unit)) t = t.slice(0, -bounds.unit.length).trim();
-    if (!/^(\d+([.,]\d*)?|[.,]\d+)$/.test(t)) return bad(formWords.notNumber(bounds.example));
+    if (!/^(\d+([.,]\d*)?|[.,]\d+)$/.test(t)) return bad(words.form.notNumber(bounds.example));
     const n = Number(t.replace(',', '.'));
-    if (bounds.whole === true && !Number.isInteger(n)) return bad(formWords.notWhole);
-    if (n < bounds.low || n > bounds.high) return bad(formWords.between(String(bounds.low), String(bounds.high)));
+    if (bounds.whole === true && !Number.isInteger(n)) return bad(words.form.notWhole);
+    if (n < bounds.low || n > bounds.high) return bad(words.form.between(String(bounds.low), String(bounds.high)));
     return good(n);
   };
 }
 
 export function readDate(text: string): Read<CivilDate> {
   const d = parseDate(text);
-  return d === null ? bad(formWords.notDate) : good(d);
+  return d === null ? bad(words.form.notDate) : good(d);
 }
 
 /** A clock time `hh:mm`; `630`, `6.30` and `6:30` are read too. */
 export function readClock(text: string): Read<string> {
   const m = /^(\d{1,2})[:.h ]?(\d{2})$/.exec(text.trim());
-  if (!m || Number(m[1]) > 23 || Number(m[2]) > 59) return bad(formWords.notClock);
+  if (!m || Number(m[1]) > 23 || Number(m[2]) > 59) return bad(words.form.notClock);
   return good(`${(m[1] ?? '').padStart(2, '0')}:${m[2]}`);
 }
 
@@ -64,7 +64,7 @@ export function readMass(usual: MassUnit): (text: string) => Read<TypedMass | nu
   return (text) => {
     if (text.trim() === '') return good(null);
     const mass = parseMass(text, usual);
-    if (!mass.ok) return bad(formWords.massFault(mass.fault, text.trim()));
+    if (!mass.ok) return bad(words.form.massFault(mass.fault, text.trim()));
     return good({ grams: mass.grams, unit: mass.unit, typed: text.trim().slice(0, 40) });
   };
 }
@@ -74,9 +74,9 @@ export function readGrownKg(unit: MassUnit): (text: string) => Read<number | nul
   return (text) => {
     if (text.trim() === '') return good(null);
     const mass = parseMass(text, grownUnit(unit));
-    if (!mass.ok) return bad(formWords.massFault(mass.fault, text.trim()));
+    if (!mass.ok) return bad(words.form.massFault(mass.fault, text.trim()));
     const kg = mass.grams / 1000;
-    return kg < 0.5 || kg > 120 ? bad(formWords.between(grownText(0.5, unit), grownText(120, unit))) : good(kg);
+    return kg < 0.5 || kg > 120 ? bad(words.form.between(grownText(0.5, unit), grownText(120, unit))) : good(kg);
   };
 }
 

@@ -1,0 +1,90 @@
+/** Everything that is said in English, by subject. */
+import { appWords, failureWords } from './app.ts';
+import { dayOfWeek, shortDate, shortDay, shortMonth, when } from './dates.ts';
+import { choiceWords, houseWords, mealWords, reckonedWords, rulesWords, ruleWords, unitShort, unitWords } from './feeding.ts';
+import { findingWords, foodsWords, foodWords, treatWords, weekWords } from './foods.ts';
+import { formWords } from './form.ts';
+import { freezerPaperWords, freezerWords, timeNear } from './freezer.ts';
+import { answerWords, growthWords, signed, span, standingFigure, standingWords } from './growth.ts';
+import { helpParts, helpWords } from './help.ts';
+import { homesWords } from './homing.ts';
+import { exportWords, importWords, unitChoice } from './import.ts';
+import { contentsText, keepingWords, rescueWords } from './keeping.ts';
+import { beginWords, littersWords, puppiesWords, sexWords, sizeWords, stateWords } from './litter.ts';
+import { massMistake, massWords } from './mass.ts';
+import { chartWords, collarTextWords, driftWords, ladderWords, levelWords, tallyWords } from './parts.ts';
+import { paperWords, printWords } from './print.ts';
+import { BIRTH_SOURCE, birthHow, birthWords, milestoneWords, puppyNoteWords } from './puppy-notes.ts';
+import { doneSentence, recordsWords } from './records.ts';
+import { scaleWords } from './scale.ts';
+import { damWords, prepWords, topUpWords, weaningWords } from './weaning.ts';
+
+export const ENGLISH = {
+  app: appWords,
+  failure: failureWords,
+  shortDate,
+  shortDay,
+  shortMonth,
+  dayOfWeek,
+  when,
+  unit: unitWords,
+  unitShort,
+  meal: mealWords,
+  rule: ruleWords,
+  choice: choiceWords,
+  rules: rulesWords,
+  reckoned: reckonedWords,
+  house: houseWords,
+  foods: foodsWords,
+  food: foodWords,
+  finding: findingWords,
+  treat: treatWords,
+  week: weekWords,
+  form: formWords,
+  timeNear,
+  freezer: freezerWords,
+  freezerPaper: freezerPaperWords,
+  standing: standingWords,
+  standingFigure,
+  signed,
+  span,
+  growth: growthWords,
+  answer: answerWords,
+  help: helpWords,
+  helpParts,
+  homes: homesWords,
+  import: importWords,
+  unitChoice,
+  export: exportWords,
+  contentsText,
+  keeping: keepingWords,
+  rescue: rescueWords,
+  sex: sexWords,
+  state: stateWords,
+  size: sizeWords,
+  litters: littersWords,
+  begin: beginWords,
+  puppies: puppiesWords,
+  mass: massWords,
+  massMistake,
+  collarText: collarTextWords,
+  level: levelWords,
+  tally: tallyWords,
+  drift: driftWords,
+  ladder: ladderWords,
+  chart: chartWords,
+  paper: paperWords,
+  print: printWords,
+  BIRTH_SOURCE,
+  birth: birthWords,
+  birthHow,
+  milestone: milestoneWords,
+  puppyNote: puppyNoteWords,
+  doneSentence,
+  records: recordsWords,
+  scale: scaleWords,
+  weaning: weaningWords,
+  prep: prepWords,
+  dam: damWords,
+  topUp: topUpWords,
+} as const;
