@@ -1,11 +1,11 @@
 /** Sentences of foods, the week of bowls, and where a ration parts from the published numbers. */
 
-import { WEEKDAY_NAMES } from '../../calendar/words.ts';
 import type { Finding, RuleChange } from '../../feeding/findings.ts';
 import type { EnergyMethod, FoodForm } from '../../food/food.ts';
 import type { LabelBasis, LabelMethod } from '../../food/label.ts';
 import type { BoneBasis } from '../../reference/feeding/bone.ts';
 import type { Known } from '../../reference/feeding/known.ts';
+import { WEEKDAY_NAMES } from './dates.ts';
 
 const FORMS: Record<FoodForm, string> = {
   'complete mix': 'complete mix: meat, bone, organ and vegetables',

@@ -2,10 +2,9 @@
 
 import { clockOf, dateOf, type LocalTime } from '../../calendar/clock.ts';
 import { addDays, type CivilDate } from '../../calendar/day.ts';
-import { longDate } from '../../calendar/words.ts';
 import type { ThawWay, WayOut } from '../../freezer/pack.ts';
 import { COUNTER_IN_THE_TRADE, REFREEZING } from '../../reference/freezer/keeping.ts';
-import { shortDate, shortDay } from './dates.ts';
+import { longDate, shortDate, shortDay } from './dates.ts';
 
 const PARTS: Record<string, string> = {
   '1/2': 'half',

@@ -1,6 +1,7 @@
 /** Sentences of weigh-in, growth and puppy pages. What a weight means is worded in core; here is what stands around it. */
-import { numberWord } from '../../calendar/words.ts';
+
 import type { Session } from '../../litter/litter.ts';
+import { numberWord } from './figures.ts';
 
 const percent = (standing: number) => Math.round((Math.exp(standing) - 1) * 100);
 

@@ -1,8 +1,8 @@
 /** Sentences of the litters, of beginning one, and of its puppies. */
 
-import { capital, numberWord } from '../../calendar/words.ts';
 import type { PuppyState } from '../../litter/litter.ts';
 import type { Sex, SizeClass } from '../../reference/classes.ts';
+import { capital, numberWord } from './figures.ts';
 
 const inWords = (n: number) => (n === 0 ? 'None' : capital(numberWord(n)));
 

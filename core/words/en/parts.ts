@@ -1,6 +1,7 @@
 /** What the shared parts say: collars, levels, drift line, meal ladder, charts. */
-import { dateShort } from '../../calendar/words.ts';
+
 import type { CollarColour, CollarPattern } from '../../litter/collar.ts';
+import { dateShort } from './dates.ts';
 
 const count = (n: number, word: string): string => `${n} ${word}${n === 1 ? '' : 's'}`;
 

@@ -1,6 +1,7 @@
 /** Sentences of the records: what was done, backups, where the data is. */
 import type { Backup, Done } from '../../contract/records.ts';
-import { type MassUnit, massText } from '../../units/mass.ts';
+import type { MassUnit } from '../../units/mass.ts';
+import { massText } from './amounts.ts';
 
 /**
  * What one entry of the journal did: "Elder 2 365 g", "Litter of Hazel begun". Covers every command of the contract; an

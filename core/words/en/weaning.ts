@@ -1,14 +1,14 @@
 /** Sentences of weaning, the meals of the day, the dam, and milk by bottle. What the amounts mean is worded in core. */
 
 import type { CivilDate } from '../../calendar/day.ts';
-import { longDate, numberWord, weekdayName } from '../../calendar/words.ts';
 import type { DamPhase } from '../../feeding/dam-day.ts';
 import type { MealName } from '../../food/bowls.ts';
 import { type GestationFrom, SMALL_LITTER } from '../../reference/feeding/gestation.ts';
 import { DAM_FOOD_DENSITY } from '../../reference/feeding/nursing.ts';
 import type { Ate, Stool, SuggestionCode } from '../../weaning/eaten.ts';
 import type { Texture } from '../../weaning/texture.ts';
-import { dayOfWeek } from './dates.ts';
+import { dayOfWeek, longDate, weekdayName } from './dates.ts';
+import { numberWord } from './figures.ts';
 
 const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth', 'tenth'];
 
