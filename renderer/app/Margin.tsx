@@ -1,4 +1,3 @@
-import { ageInWords } from '../../core/calendar/age.ts';
 import { date } from '../../core/calendar/day.ts';
 import type { Level } from '../../core/growth/assess.ts';
 import { litterName, puppyName } from '../../core/litter/litter.ts';
@@ -111,7 +110,7 @@ function useLitterLine(facts: LitterFacts): { age: string; level: Level | null; 
         : 'steady';
   const first = flagged.find((p) => growth?.puppies.get(p.id)?.level === worst) ?? flagged[0];
   return {
-    age: ageInWords(date(facts.litter.whelpedAt.slice(0, 10)), today),
+    age: words.ageInWords(date(facts.litter.whelpedAt.slice(0, 10)), today),
     level: worst === 'steady' && !(input !== null && here.some((p) => knownOf(input, p.id) === 'more')) ? null : worst,
     who: first === undefined ? '' : puppyName(first),
   };

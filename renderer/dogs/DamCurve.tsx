@@ -2,7 +2,7 @@ import { useRef } from 'react';
 import { dateOf } from '../../core/calendar/clock.ts';
 import { type CivilDate, daysBetween } from '../../core/calendar/day.ts';
 import type { Dam } from '../../core/dogs/dam.ts';
-import { grownUnit, type MassUnit, massText } from '../../core/units/mass.ts';
+import { grownUnit, type MassUnit } from '../../core/units/mass.ts';
 import { useToday } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import { useWidth } from '../parts/measure.ts';
@@ -27,11 +27,11 @@ export function DamCurve({ dam, mark, unit }: { dam: Dam; mark: { day: CivilDate
       {weights.toReversed().map((weight) => (
         <p key={weight.id} className="line">
           <span className="soft">{words.when(weight.at, today)}</span>
-          <b>{massText(weight.grams, shown)}</b>
+          <b>{words.massText(weight.grams, shown)}</b>
           <button
             type="button"
             className="link"
-            aria-label={words.dam.takeBackOf(massText(weight.grams, shown), words.when(weight.at, today))}
+            aria-label={words.dam.takeBackOf(words.massText(weight.grams, shown), words.when(weight.at, today))}
             onClick={() => void run('dogs.damWithdraw', { weightId: weight.id })}
           >
             {words.dam.takeBack}
@@ -67,7 +67,7 @@ function Line({
   const y = (g: number) => BASE - ((g - low) / (high - low)) * (BASE - TOP);
   const points = weights.map((weight, i) => [x(days[i] ?? 0), y(weight.grams)] as const);
   const path = points.map(([px, py], i) => `${i === 0 ? 'M' : 'L'}${px} ${py}`).join('');
-  const label = words.dam.weightsPicture(weights.length, massText(end.grams, unit));
+  const label = words.dam.weightsPicture(weights.length, words.massText(end.grams, unit));
   return (
     <svg viewBox={`0 0 ${width} ${HIGH}`} width={width} height={HIGH} role="img" aria-label={label}>
       <path className="ground" d={`M0 ${BASE}H${width}`} />
@@ -94,7 +94,7 @@ function Line({
         fontSize="16"
         textAnchor="end"
       >
-        {massText(end.grams, unit)}
+        {words.massText(end.grams, unit)}
       </text>
     </svg>
   );

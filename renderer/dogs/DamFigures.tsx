@@ -1,7 +1,7 @@
 import type { CivilDate } from '../../core/calendar/day.ts';
 import type { Dam } from '../../core/dogs/dam.ts';
 import { type DamDay, damDay, lactationRange, milkYield } from '../../core/feeding/dam-day.ts';
-import { foodText, foodUnit } from '../../core/units/food.ts';
+import { foodUnit } from '../../core/units/food.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
 import { Why } from '../parts/Why.tsx';
 import { words } from '../state/words.ts';
@@ -39,7 +39,7 @@ export function DamFigures({ dam, day, nursed, unit }: { dam: Dam; day: CivilDat
           <Why explanation={whyEnergy(today, kg)}>{Math.round(today.kcal)}</Why>
         </Figure>
         <Figure term={words.dam.grams(foodUnit(unit))} note={today.foodGrams === null ? words.dam.gramsNone : ''}>
-          {today.foodGrams === null ? '–' : foodText(today.foodGrams, unit)}
+          {today.foodGrams === null ? '–' : words.foodText(today.foodGrams, unit)}
         </Figure>
         <Figure term={words.dam.meals} note={words.dam.mealsNote}>
           {words.dam.mealsFigure(today.meals.low, today.meals.high)}

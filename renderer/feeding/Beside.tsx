@@ -6,11 +6,8 @@ import { explainRation } from '../../core/feeding/explain.ts';
 import { type Finding, type FindingsInput, findings, type RuleChange } from '../../core/feeding/findings.ts';
 import { rationOn } from '../../core/feeding/ration.ts';
 import type { HouseRules } from '../../core/feeding/rules.ts';
-import { percentText, plain } from '../../core/food/figures.ts';
 import type { Food } from '../../core/food/food.ts';
 import { type Puppy, puppyName } from '../../core/litter/litter.ts';
-import { foodText } from '../../core/units/food.ts';
-import { massText } from '../../core/units/mass.ts';
 import { WEANED_DAYS } from '../../core/weaning/weaning-plan.ts';
 import { call } from '../data/host.ts';
 import { run } from '../data/query.ts';
@@ -44,7 +41,7 @@ function mendFor(litterId: string, today: CivilDate) {
 
 /** From which weight: weighed, carried on by the forecast, or old. */
 function reckonedAt(input: FindingsInput, facts: LitterGrowthFacts, today: CivilDate): string {
-  const mass = massText(input.weightGrams, facts.house.massUnit);
+  const mass = words.massText(input.weightGrams, facts.house.massUnit);
   if (input.day > today) return words.finding.atEight(mass);
   const days = input.weighedOn === null ? 0 : daysBetween(input.weighedOn, input.day);
   if (days <= FRESH_DAYS) return words.finding.now(mass);
@@ -83,8 +80,8 @@ export function PuppyBeside({
           <p className="puppy-beside-amount">
             <Why
               explanation={{
-                figure: words.finding.amount(foodText(ration.dayGrams, unit)),
-                how: words.finding.how(plain(ration.share * 100, 1), food.name),
+                figure: words.finding.amount(words.foodText(ration.dayGrams, unit)),
+                how: words.finding.how(words.plain(ration.share * 100, 1), food.name),
                 sum: explainRation(input).map((line) => ({
                   what: line.what,
                   figure: line.figure,
@@ -92,14 +89,14 @@ export function PuppyBeside({
                 })),
               }}
             >
-              <b className="big">{words.finding.amount(foodText(ration.dayGrams, unit))}</b>
+              <b className="big">{words.finding.amount(words.foodText(ration.dayGrams, unit))}</b>
             </Why>{' '}
             <span>
               {ration.estimateKcal === null
                 ? words.finding.noEstimate(figure(ration.kcal))
                 : words.finding.ofEstimate(
                     figure(ration.kcal),
-                    percentText(ration.kcal / ration.estimateKcal, 0).replace(/\D+$/, ''),
+                    words.percentText(ration.kcal / ration.estimateKcal, 0).replace(/\D+$/, ''),
                   )}
             </span>
           </p>

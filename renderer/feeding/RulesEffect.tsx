@@ -6,7 +6,7 @@ import type { Food } from '../../core/food/food.ts';
 import { expectedAdultKg, forecastWeight } from '../../core/growth/forecast.ts';
 import { puppyName } from '../../core/litter/litter.ts';
 import type { SizeClass } from '../../core/reference/classes.ts';
-import { type MassUnit, massText } from '../../core/units/mass.ts';
+import type { MassUnit } from '../../core/units/mass.ts';
 import { useQuery } from '../data/query.ts';
 import { useFoodOn } from '../facts/useFoods.ts';
 import { useLitterOfPuppy } from '../facts/useLitter.ts';
@@ -78,7 +78,9 @@ function OfExample(props: EffectProps) {
       sizeClass: 'medium',
     };
   }, [today, litterId]);
-  return <Ladders {...props} grown={grown} unit={massUnit} line={words.rules.exampleLine(massText(EXAMPLE_GRAMS, massUnit))} />;
+  return (
+    <Ladders {...props} grown={grown} unit={massUnit} line={words.rules.exampleLine(words.massText(EXAMPLE_GRAMS, massUnit))} />
+  );
 }
 
 function OfPuppy(props: EffectProps & { puppyId: string }) {
@@ -110,7 +112,7 @@ function OfPuppyIn({ puppyId, litterId, ...props }: EffectProps & { puppyId: str
       litterId={litterId}
       grown={grown}
       unit={house.massUnit}
-      line={words.rules.puppyLine(puppyName(puppy), massText(grown.anchorGrams, house.massUnit))}
+      line={words.rules.puppyLine(puppyName(puppy), words.massText(grown.anchorGrams, house.massUnit))}
     />
   );
 }

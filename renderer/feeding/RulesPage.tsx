@@ -1,6 +1,5 @@
 import { useState } from 'react';
 import type { CivilDate } from '../../core/calendar/day.ts';
-import { fullDate } from '../../core/calendar/words.ts';
 import { DEFAULT_RULES, type HouseRules, type LitterRules, ownRulesOn, type RulesVersion } from '../../core/feeding/rules.ts';
 import { litterName } from '../../core/litter/litter.ts';
 import type { RuleKey } from '../../core/words/en/feeding.ts';
@@ -266,7 +265,7 @@ function Versions({ versions }: { versions: readonly RulesVersion[] }) {
           const before = versions[i + 1];
           return (
             <li key={version.id} className="line">
-              <b>{before === undefined ? words.rules.versionDefault : words.rules.versionFrom(fullDate(version.from))}</b>
+              <b>{before === undefined ? words.rules.versionDefault : words.rules.versionFrom(words.fullDate(version.from))}</b>
               {before !== undefined && <span className="soft">{whatChanged(before.rules, version.rules)}</span>}
             </li>
           );

@@ -1,6 +1,5 @@
 import { useId, useState } from 'react';
 import type { FindingsInput } from '../../core/feeding/findings.ts';
-import { plain } from '../../core/food/figures.ts';
 import { foodUnit } from '../../core/units/food.ts';
 import { FormField } from '../parts/form/fields.tsx';
 import { words } from '../state/words.ts';
@@ -35,7 +34,7 @@ export function TreatsToday({ input }: { input: FindingsInput }) {
         />
         <FormField
           label={words.treat.kcal}
-          hint={words.treat.kcalHint(plain(input.food.kcalPer100g, 0))}
+          hint={words.treat.kcalHint(words.plain(input.food.kcalPer100g, 0))}
           inputMode="decimal"
           value={kcal}
           onChange={setKcal}

@@ -3,8 +3,7 @@
 import { type Finding, type FindingsInput, findings } from '../../core/feeding/findings.ts';
 import { rationOn, type Treats, treatShareOf } from '../../core/feeding/ration.ts';
 import { MEAL_NAMES } from '../../core/food/bowls.ts';
-import { percentText } from '../../core/food/figures.ts';
-import { foodFigure, foodUnit } from '../../core/units/food.ts';
+import { foodUnit } from '../../core/units/food.ts';
 import { type MassUnit, parseMass } from '../../core/units/mass.ts';
 import { bad, good, type Read, readNumber } from '../parts/form/read.ts';
 import { words } from '../state/words.ts';
@@ -37,9 +36,9 @@ export function treatsLeave(input: FindingsInput, treats: Treats): TreatsLeave {
   const unit = input.unit ?? 'g';
   const withTreats = { ...input, treats };
   const share = treatShareOf(withTreats);
-  const percent = percentText(share, share < 0.01 ? 1 : 0);
+  const percent = words.percentText(share, share < 0.01 ? 1 : 0);
   const { meals } = rationOn(withTreats);
-  const bowls = MEAL_NAMES.flatMap((name) => meals[name] ?? []).map((grams) => foodFigure(grams, unit));
+  const bowls = MEAL_NAMES.flatMap((name) => meals[name] ?? []).map((grams) => words.foodFigure(grams, unit));
   return {
     // A bowl is never rounded to nothing, so bowls say nothing once the treats are the whole day.
     sentence:

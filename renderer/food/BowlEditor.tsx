@@ -1,6 +1,5 @@
 /** The bowl of one meal: the usual food, a bowl of foods with their shares, or raw meaty bones. Every change is kept at once. */
 import { useEffect, useRef } from 'react';
-import { percentText } from '../../core/food/figures.ts';
 import type { Food } from '../../core/food/food.ts';
 import type { Bowl } from '../../core/food/rotation.ts';
 import { FormChoice, type Option, SavedField } from '../parts/form/fields.tsx';
@@ -124,7 +123,7 @@ function Foods({ bowl, options, put }: EditorProps & { bowl: FoodsBowl }) {
               onChange={(foodId) => void change(i, { foodId })}
             />
             {i === 0 ? (
-              <span className="bowl-rest">{percentText(part.share, 1)}</span>
+              <span className="bowl-rest">{words.percentText(part.share, 1)}</span>
             ) : (
               <SavedField
                 inCell

@@ -1,10 +1,8 @@
 /** What a food comes to: every figure with where it comes from, the published limits, and what is found. */
 
 import { useId, useState } from 'react';
-import { capital } from '../../core/calendar/words.ts';
 import { growthOf, nutrientFindings, vitaminAFinding } from '../../core/feeding/findings.ts';
 import type { FoodBook } from '../../core/food/catalogue.ts';
-import { plain, rangeText } from '../../core/food/figures.ts';
 import {
   boneShareOf,
   calciumPer1000Kcal,
@@ -65,8 +63,8 @@ export function FoodFigures({ food, label }: { food: Food; label: Label | null }
       </table>
       <p className="note foods-note">
         {food.recipe.length > 0 &&
-          `${capital(words.food.madeOf)} ${food.recipe.map((r) => words.food.madeOfPart(plain(r.share * 100, 1), r.name)).join(', ')}. `}
-        {capital(food.source)} ({words.foods.known[food.known]}). {words.food.bothRanges}
+          `${words.capital(words.food.madeOf)} ${food.recipe.map((r) => words.food.madeOfPart(words.plain(r.share * 100, 1), r.name)).join(', ')}. `}
+        {words.capital(food.source)} ({words.foods.known[food.known]}). {words.food.bothRanges}
       </p>
       {label !== null && <ByMethods label={label} />}
       <section className="food-found" aria-live="polite">
@@ -105,7 +103,11 @@ function ByMethods({ label }: { label: Label }) {
 /** The figure with its source, and the limit with its own behind "More". */
 function whyOf({ what, figure: text, published, source, limit }: Row): Explanation {
   const sum = published === '' ? [] : [{ what: words.food.published, figure: published, source: limit }];
-  return { figure: `${capital(what)}: ${text}.`, how: `${capital(source)}.`, sum: [{ what, figure: text, source }, ...sum] };
+  return {
+    figure: `${words.capital(what)}: ${text}.`,
+    how: `${words.capital(source)}.`,
+    sum: [{ what, figure: text, source }, ...sum],
+  };
 }
 
 function rowsOf(food: Food): Row[] {
@@ -132,20 +134,20 @@ function rowsOf(food: Food): Row[] {
     row(
       words.food.protein,
       both(a.protein, kcal),
-      words.food.atLeast(plain(PROTEIN_LIMITS.early.low, 1)),
+      words.food.atLeast(words.plain(PROTEIN_LIMITS.early.low, 1)),
       PROTEIN_LIMITS.early.source,
     ),
-    row(words.food.fat, both(a.fat, kcal), words.food.atLeast(plain(FAT_LIMIT.low, 1)), FAT_LIMIT.source),
-    row(words.food.water, words.food.gramsIn(plain(a.water, 1))),
+    row(words.food.fat, both(a.fat, kcal), words.food.atLeast(words.plain(FAT_LIMIT.low, 1)), FAT_LIMIT.source),
+    row(words.food.water, words.food.gramsIn(words.plain(a.water, 1))),
     row(
       words.food.calcium,
-      `${words.food.calciumIn(rangeText(calciumPer1000Kcal(food), 1))}; ${words.food.milligrams(rangeText(a.calciumMg, 0))}`,
+      `${words.food.calciumIn(words.rangeText(calciumPer1000Kcal(food), 1))}; ${words.food.milligrams(words.rangeText(a.calciumMg, 0))}`,
       `${words.food.between(usual.low.toFixed(1), usual.high.toFixed(1))}; ${words.food.bigDogs(large.low.toFixed(1), large.high.toFixed(1))}`,
       `${usual.source}; ${large.source} (${words.foods.known[usual.known]})`,
     ),
     row(
       words.food.ratio,
-      words.food.ratioFigure(rangeText(calciumToPhosphorus(food), 2)),
+      words.food.ratioFigure(words.rangeText(calciumToPhosphorus(food), 2)),
       words.food.between(ratio.low.toFixed(1), ratio.high.toFixed(1)),
       ratio.source,
     ),
@@ -169,7 +171,7 @@ function rowsOf(food: Food): Row[] {
 
 /** `83 g in 1000 kcal; 14 g in 100 g` */
 function both(per100g: number, kcal: number): string {
-  return `${words.food.calciumIn(plain(per1000Kcal(per100g, kcal), 0))}; ${words.food.gramsIn(plain(per100g, 1))}`;
+  return `${words.food.calciumIn(words.plain(per1000Kcal(per100g, kcal), 0))}; ${words.food.gramsIn(words.plain(per100g, 1))}`;
 }
 
 /** Instead of 100 g of this, so much of that, by energy. */

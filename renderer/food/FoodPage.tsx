@@ -1,6 +1,5 @@
 import { useState } from 'react';
 import { type FoodBook, foodBook } from '../../core/food/catalogue.ts';
-import { percentText } from '../../core/food/figures.ts';
 import { FOOD_FORMS, type Food } from '../../core/food/food.ts';
 import { ENERGY_METHODS, LABEL_BASES } from '../../core/food/label.ts';
 import { foodOf, portionGrams, type StoredFood } from '../../core/food/own-food.ts';
@@ -305,7 +304,7 @@ function TheRecipe({ draft, set, sentence, options }: FormProps & { options: rea
         <button type="button" className="link" onClick={() => set({ parts: [...parts, newPart('', '')] })}>
           {words.food.addPart}
         </button>{' '}
-        <span className="note">{words.food.sum(percentText(sum / 100, 1))}</span>
+        <span className="note">{words.food.sum(words.percentText(sum / 100, 1))}</span>
       </p>
       <p className={wrong === null ? 'mistake-none' : 'mistake'} aria-live="polite">
         {wrong}

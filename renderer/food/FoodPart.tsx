@@ -1,4 +1,3 @@
-import { rangeText } from '../../core/food/figures.ts';
 import { calciumPer1000Kcal } from '../../core/food/food.ts';
 import { useToday } from '../data/now.ts';
 import { useFoodOn } from '../facts/useFoods.ts';
@@ -16,7 +15,7 @@ export function FoodPart() {
       <h2>{words.reckoned.title}</h2>
       <p className="line">
         <b>{food.name}</b>
-        <span>{words.reckoned.figures(figure(food.kcalPer100g), rangeText(calciumPer1000Kcal(food), 1))}</span>
+        <span>{words.reckoned.figures(figure(food.kcalPer100g), words.rangeText(calciumPer1000Kcal(food), 1))}</span>
         <a href={href({ at: 'foods' })}>{words.reckoned.toFoods}</a>
       </p>
       <p className="note">{food.source}</p>

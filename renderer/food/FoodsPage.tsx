@@ -1,6 +1,5 @@
 import { growthOf, nutrientFindings, vitaminAFinding } from '../../core/feeding/findings.ts';
 import { foodBook, SHIPPED_FOODS } from '../../core/food/catalogue.ts';
-import { percentText, rangeText } from '../../core/food/figures.ts';
 import { boneShareOf, calciumPer1000Kcal, DEFAULT_FOOD, type Food } from '../../core/food/food.ts';
 import type { StoredFood } from '../../core/food/own-food.ts';
 import { type Feeding, feedingOf, isEmptyWeek } from '../../core/food/rotation.ts';
@@ -215,7 +214,7 @@ function YourFood({ stored, food }: { stored: StoredFood; food: Food | null }) {
             </Why>
           </td>
           <td className="figure" data-label={words.foods.perKcal}>
-            {rangeText(calciumPer1000Kcal(food), 1)}
+            {words.rangeText(calciumPer1000Kcal(food), 1)}
           </td>
           <td className="figure" data-label={words.foods.bone}>
             {percentRange(boneShareOf(food))}
@@ -301,10 +300,10 @@ function ShippedFood({ food }: { food: Food }) {
         {figure(a.fat, 1)}
       </td>
       <td className="figure" data-label={words.foods.calcium}>
-        {rangeText(a.calciumMg, 0)}
+        {words.rangeText(a.calciumMg, 0)}
       </td>
       <td className="figure" data-label={words.foods.bone}>
-        {food.bone === null ? percentRange(boneShareOf(food), 1) : percentText(food.bone.share, 0).replace(/\D+$/, '')}
+        {food.bone === null ? percentRange(boneShareOf(food), 1) : words.percentText(food.bone.share, 0).replace(/\D+$/, '')}
       </td>
       <td className="figure" data-label={words.foods.vitaminA}>
         {a.vitaminAIu === null ? '–' : figure(a.vitaminAIu)}

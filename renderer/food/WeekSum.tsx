@@ -4,11 +4,10 @@ import type { Growth } from '../../core/feeding/findings.ts';
 import type { HouseRules } from '../../core/feeding/rules.ts';
 import { type WeekFindingsInput, weekFindings } from '../../core/feeding/week-findings.ts';
 import type { FoodBook } from '../../core/food/catalogue.ts';
-import { percentText, plain, rangeText } from '../../core/food/figures.ts';
 import { calciumPer1000Kcal, calciumToPhosphorus, type Food, per1000Kcal } from '../../core/food/food.ts';
 import { type Eaters, type Week, type WeekSummary, weekSummary } from '../../core/food/rotation.ts';
 import { CALCIUM_LIMITS, FAT_LIMIT, PROTEIN_LIMITS, RATIO_LIMITS, VITAMIN_A_LIMIT } from '../../core/reference/feeding/limits.ts';
-import { type MassUnit, massText } from '../../core/units/mass.ts';
+import type { MassUnit } from '../../core/units/mass.ts';
 import { FindingLines } from '../feeding/FindingLines.tsx';
 import { FormChoice } from '../parts/form/fields.tsx';
 import { Why } from '../parts/Why.tsx';
@@ -78,7 +77,7 @@ interface Row {
 function Figures({ summary, diner, rules, unit }: { summary: WeekSummary; diner: Diner; rules: HouseRules; unit: MassUnit }) {
   const sum: Explanation['sum'] = summary.foods.map(({ food, gramsAWeek, energy }) => ({
     what: food.name,
-    figure: `${words.week.aWeek(massText(gramsAWeek, unit))}, ${words.week.ofEnergy(percent(energy))}`,
+    figure: `${words.week.aWeek(words.massText(gramsAWeek, unit))}, ${words.week.ofEnergy(percent(energy))}`,
     source: `${food.source} (${words.foods.known[food.known]})`,
   }));
   return (
@@ -123,7 +122,7 @@ function rowsOf(summary: WeekSummary, { energy, growth }: Diner, rules: HouseRul
     ...(summary.other > 0 ? [words.week.other(percent(summary.other))] : []),
   ];
   return [
-    { what: words.week.amount, figure: massText(summary.grams, unit), aim: '', source: words.week.howEnergy },
+    { what: words.week.amount, figure: words.massText(summary.grams, unit), aim: '', source: words.week.howEnergy },
     {
       what: words.week.kcal,
       figure: figure(summary.kcal),
@@ -133,32 +132,32 @@ function rowsOf(summary: WeekSummary, { energy, growth }: Diner, rules: HouseRul
     },
     {
       what: words.week.protein,
-      figure: plain(per1000Kcal(a.protein, kcal), 0),
-      aim: protein === null ? '' : words.week.least(plain(protein.low, 1)),
+      figure: words.plain(per1000Kcal(a.protein, kcal), 0),
+      aim: protein === null ? '' : words.week.least(words.plain(protein.low, 1)),
       source: protein?.source ?? '',
     },
     {
       what: words.week.fat,
-      figure: plain(per1000Kcal(a.fat, kcal), 0),
-      aim: growth === null ? '' : words.week.least(plain(FAT_LIMIT.low, 1)),
+      figure: words.plain(per1000Kcal(a.fat, kcal), 0),
+      aim: growth === null ? '' : words.week.least(words.plain(FAT_LIMIT.low, 1)),
       source: growth === null ? '' : FAT_LIMIT.source,
     },
     {
       what: words.week.calcium,
-      figure: rangeText(calciumPer1000Kcal(food), 1),
+      figure: words.rangeText(calciumPer1000Kcal(food), 1),
       aim: calcium === null ? '' : words.week.from(calcium.low.toFixed(1), calcium.high.toFixed(1)),
       source: calcium?.source ?? '',
     },
     {
       what: words.week.ratio,
-      figure: words.week.ratioFigure(rangeText(calciumToPhosphorus(food), 2)),
+      figure: words.week.ratioFigure(words.rangeText(calciumToPhosphorus(food), 2)),
       aim: ratio === null ? '' : words.week.from(ratio.low.toFixed(1), ratio.high.toFixed(1)),
       source: ratio?.source ?? '',
     },
     {
       what: words.week.bone,
       figure: percentRange(summary.bone),
-      aim: words.week.by(percentText(rules.boneShare, 0)),
+      aim: words.week.by(words.percentText(rules.boneShare, 0)),
       source: words.foods.known['common practice'],
     },
     {
@@ -178,5 +177,5 @@ function rowsOf(summary: WeekSummary, { energy, growth }: Diner, rules: HouseRul
 }
 
 function percent(part: number): string {
-  return plain(part * 100, 0);
+  return words.plain(part * 100, 0);
 }

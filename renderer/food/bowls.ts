@@ -3,7 +3,6 @@
 import type { HouseRules } from '../../core/feeding/rules.ts';
 import { MEAL_NAMES, type MealName } from '../../core/food/bowls.ts';
 import { type FoodBook, foodOrDefault } from '../../core/food/catalogue.ts';
-import { percentText } from '../../core/food/figures.ts';
 import type { Food } from '../../core/food/food.ts';
 import { type Bowl, DAYS_OF_WEEK, EMPTY_WEEK, feedingOf, type Week } from '../../core/food/rotation.ts';
 import { call } from '../data/host.ts';
@@ -57,7 +56,7 @@ export function bowlLines(bowl: Bowl | null, book: FoodBook): string[] {
   if (bowl === null) return [];
   if (bowl.kind === 'bone') return [words.week.bones(bowl.pieces, nameOf(book, bowl.foodId))];
   if (bowl.parts.length === 1) return bowl.parts.map((p) => nameOf(book, p.foodId));
-  return bowl.parts.map((p) => words.week.part(percentText(p.share, 0).replace(/\D+$/, ''), nameOf(book, p.foodId)));
+  return bowl.parts.map((p) => words.week.part(words.percentText(p.share, 0).replace(/\D+$/, ''), nameOf(book, p.foodId)));
 }
 
 function nameOf(book: FoodBook, foodId: string): string {

@@ -1,6 +1,4 @@
-import { longDate } from '../../core/calendar/words.ts';
 import type { Purchase } from '../../core/freezer/shopping.ts';
-import { foodText } from '../../core/units/food.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
 import { Why } from '../parts/Why.tsx';
 import { words } from '../state/words.ts';
@@ -9,7 +7,7 @@ import { heavyText, moneyText } from './say.ts';
 /** What to buy and by when, and what the week is expected to throw away. */
 export function BuyPart({ f, putIn }: { f: Freezer; putIn: (foodId: string, count: number | null) => void }) {
   const unit = f.house.massUnit;
-  const waste = foodText(f.wasteGrams, unit);
+  const waste = words.foodText(f.wasteGrams, unit);
   const isExact = f.plan.foods.every((food) => food.exact);
   const wanted = f.plan.foods.some((food) => food.wanted);
   return (
@@ -60,7 +58,7 @@ function PurchaseLine({
   const what = p.packs === null ? words.freezer.buyGrams(heavyText(p.grams, unit), food) : words.freezer.buy(p.packs.count, food);
   const [from, to] = [words.shortDate(p.from, f.today), words.shortDate(p.to, f.today)];
   const more = [
-    p.packs === null ? '' : words.freezer.each(foodText(p.packs.grams, unit)),
+    p.packs === null ? '' : words.freezer.each(words.foodText(p.packs.grams, unit)),
     words.freezer.buyFor(heavyText(p.packs === null ? p.grams : p.packs.count * p.packs.grams, unit), from, to),
     p.packs?.cost == null ? '' : words.freezer.cost(moneyText(p.packs.cost, f.stock.settings.money)),
   ];
@@ -68,7 +66,7 @@ function PurchaseLine({
     <div className="line">
       <p className="freezer-buy">
         <b>{what}</b>
-        {p.by <= f.today ? words.freezer.byToday : words.freezer.by(longDate(p.by))}
+        {p.by <= f.today ? words.freezer.byToday : words.freezer.by(words.longDate(p.by))}
         <br />
         <span className="note">{more.filter((t) => t !== '').join('; ')}</span>
       </p>

@@ -2,7 +2,7 @@ import { type FormEvent, useEffect, useRef, useState } from 'react';
 import { dateOf } from '../../core/calendar/clock.ts';
 import type { PackFields } from '../../core/freezer/pack.ts';
 import { usualPack } from '../../core/freezer/shopping.ts';
-import { foodText, foodUnit } from '../../core/units/food.ts';
+import { foodUnit } from '../../core/units/food.ts';
 import { parseMass } from '../../core/units/mass.ts';
 import { now } from '../data/now.ts';
 import { run } from '../data/query.ts';
@@ -60,7 +60,7 @@ export function DeliveryPart({ f, begun }: { f: Freezer; begun: Begun }) {
     if (!read.ok) return setMistakes(read.mistakes);
     const done = await run('freezer.add', { count: read.count, pack: read.pack });
     if (!done.ok) return;
-    setSaid(words.freezer.added(read.count, f.nameOf(read.pack.foodId), foodText(read.pack.grams, f.house.massUnit)));
+    setSaid(words.freezer.added(read.count, f.nameOf(read.pack.foodId), words.foodText(read.pack.grams, f.house.massUnit)));
     setDraft((d) => ({ ...d, count: '' }));
     countField.current?.focus();
   };
@@ -131,7 +131,7 @@ function useUsual(f: Freezer, stored: ReturnType<typeof useStoredFoods>) {
     const price = last === null ? (written?.price ?? null) : last.price;
     return {
       count: '',
-      weight: grams === null ? '' : foodText(grams, facts.house.massUnit).replace(/\u00a0/g, ' '),
+      weight: grams === null ? '' : words.foodText(grams, facts.house.massUnit).replace(/\u00a0/g, ' '),
       foodId,
       portions: String(last?.portions ?? written?.portionsPerPack ?? 1),
       frozenOn: facts.today,

@@ -1,8 +1,6 @@
 import { type FormEvent, useState } from 'react';
-import { longDate } from '../../core/calendar/words.ts';
 import { type Dog, type DogFields, type FreezerSettings, gramsLeft, type Starter } from '../../core/freezer/pack.ts';
 import { litterName } from '../../core/litter/litter.ts';
-import { foodText } from '../../core/units/food.ts';
 import { run, useQuery } from '../data/query.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
 import { inTheHouse } from '../facts/useLitter.ts';
@@ -37,7 +35,7 @@ function Litters({ f }: { f: Freezer }) {
       <p key={litter.id} className="line">
         <b>{litterName(litter)}</b>
         <span className="soft">
-          {grams > 0 ? words.freezer.litterEats(foodText(grams, f.house.massUnit)) : words.freezer.notYet}
+          {grams > 0 ? words.freezer.litterEats(words.foodText(grams, f.house.massUnit)) : words.freezer.notYet}
         </span>
       </p>
     );
@@ -53,7 +51,7 @@ function Dogs({ f }: { f: Freezer }) {
           <b>{dog.name}</b>
           <span className="soft">
             {dog.damId === null
-              ? words.freezer.dogLine(foodText(dog.gramsADay, f.house.massUnit), f.nameOf(dog.foodId), dog.meals)
+              ? words.freezer.dogLine(words.foodText(dog.gramsADay, f.house.massUnit), f.nameOf(dog.foodId), dog.meals)
               : words.freezer.damLine(f.nameOf(dog.foodId))}
             {dog.untilDay !== null &&
               `, ${words.freezer.until(words.shortDate(dog.fromDay, f.today), words.shortDate(dog.untilDay, f.today))}`}
@@ -95,7 +93,7 @@ function DogForm({ f, dog, close }: { f: Freezer; dog: Dog | null; close: () => 
   const unit = f.house.massUnit;
   const dams = useQuery('dogs.dams', {}).value?.dams ?? [];
   const [name, setName] = useState(dog?.name ?? '');
-  const [grams, setGrams] = useState(dog === null ? '' : foodText(dog.gramsADay, unit).replace(/\u00a0/g, ' '));
+  const [grams, setGrams] = useState(dog === null ? '' : words.foodText(dog.gramsADay, unit).replace(/\u00a0/g, ' '));
   const [foodId, setFoodId] = useState(dog?.foodId ?? f.plan.foods[0]?.foodId ?? 'food-generic-mix');
   const [follows, setFollows] = useState(dog?.damId ?? FIXED);
   const [meals, setMeals] = useState(String(dog?.meals ?? 2));
@@ -207,8 +205,8 @@ function StarterLine({ f, starter: s }: { f: Freezer; starter: Starter }) {
     <p className="line">
       <b>{s.who}</b>
       <span className="soft">
-        {words.freezer.starterLine(foodText(s.grams, unit), f.nameOf(s.foodId), longDate(s.day))}
-        {short !== undefined && `; ${words.freezer.starterShort(foodText(short.grams, unit))}`}
+        {words.freezer.starterLine(words.foodText(s.grams, unit), f.nameOf(s.foodId), words.longDate(s.day))}
+        {short !== undefined && `; ${words.freezer.starterShort(words.foodText(short.grams, unit))}`}
       </span>
       <button
         type="button"

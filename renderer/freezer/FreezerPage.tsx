@@ -1,10 +1,8 @@
 import { useRef, useState } from 'react';
 import { dateOf } from '../../core/calendar/clock.ts';
 import { addDays, type CivilDate } from '../../core/calendar/day.ts';
-import { longDate } from '../../core/calendar/words.ts';
 import { keepingOf } from '../../core/feeding/keeping.ts';
 import type { Demand } from '../../core/freezer/demand.ts';
-import { foodText } from '../../core/units/food.ts';
 import { type Freezer, useFreezer, WEEK_DAYS } from '../facts/useFreezer.ts';
 import { href } from '../links.ts';
 import { Why } from '../parts/Why.tsx';
@@ -100,7 +98,7 @@ function Lasts({ f }: { f: Freezer }) {
   const day = dateOf(first.lastsTo);
   const week = addDays(f.today, WEEK_DAYS - 1);
   const eaten = (on: CivilDate) => gramsOf(f.demand, first.foodId, on, on);
-  const text = (grams: number) => foodText(grams, f.house.massUnit);
+  const text = (grams: number) => words.foodText(grams, f.house.massUnit);
   const who = [
     ...new Set(f.demand.filter((d) => d.foodId === first.foodId && d.day >= f.today && d.day <= week).map((d) => d.who)),
   ];
@@ -131,7 +129,7 @@ function Lasts({ f }: { f: Freezer }) {
           ],
         }}
       >
-        {longDate(day)}
+        {words.longDate(day)}
       </Why>
     </>
   );

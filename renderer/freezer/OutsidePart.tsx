@@ -2,7 +2,6 @@ import { type FormEvent, type RefObject, useState } from 'react';
 import { dateOf, parseLocalTime } from '../../core/calendar/clock.ts';
 import { oldestFirst, type Pack, portionGrams, THAW_WAYS, type ThawWay } from '../../core/freezer/pack.ts';
 import { thawClock } from '../../core/freezer/thawing.ts';
-import { foodText } from '../../core/units/food.ts';
 import { instantOf, now } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
@@ -112,7 +111,7 @@ function choicesOf(f: Freezer): Pack[] {
 }
 
 function packWord(f: Freezer, p: Pack): string {
-  const what = words.freezer.perPack(f.nameOf(p.foodId), foodText(p.grams, f.house.massUnit));
+  const what = words.freezer.perPack(f.nameOf(p.foodId), words.foodText(p.grams, f.house.massUnit));
   const frozen = words.shortDate(p.frozenOn, f.today);
   return `${what}; ${p.left < p.portions ? words.freezer.batchPart(p.left, p.portions, frozen) : words.freezer.batch(1, frozen)}`;
 }

@@ -1,7 +1,7 @@
 import { useId, useState } from 'react';
 import { dateOf } from '../../core/calendar/clock.ts';
 import { gramsLeft, isOverdue, oldestFirst, type Pack, WAYS_OUT, type WayOut } from '../../core/freezer/pack.ts';
-import { foodFigure, foodText, foodUnit } from '../../core/units/food.ts';
+import { foodUnit } from '../../core/units/food.ts';
 import { now } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
@@ -22,7 +22,7 @@ function groupsOf(f: Freezer): Group[] {
   return [...groups]
     .map(([key, packs]) => {
       const first = packs[0] as Pack;
-      const each = foodText(first.grams, f.house.massUnit);
+      const each = words.foodText(first.grams, f.house.massUnit);
       return { key, foodId: first.foodId, what: words.freezer.perPack(f.nameOf(first.foodId), each), packs };
     })
     .sort((a, b) => (a.what < b.what ? -1 : 1));
@@ -173,7 +173,7 @@ function GroupRows({ f, group, counting, count, onCount, say }: GroupProps) {
             group.packs.length
           )}
         </td>
-        <td className="figure">{foodFigure(grams, f.house.massUnit)}</td>
+        <td className="figure">{words.foodFigure(grams, f.house.massUnit)}</td>
         <td className="stock-lasts">
           <LastsTo f={f} foodId={group.foodId} />
         </td>

@@ -2,7 +2,6 @@ import { useState } from 'react';
 import { clockOf, dateOf, type LocalTime, localMinutes, localTime } from '../../core/calendar/clock.ts';
 import { addDays, type CivilDate } from '../../core/calendar/day.ts';
 import { daysFrom, type OutNow, type ThawRow } from '../../core/freezer/plan.ts';
-import { foodText } from '../../core/units/food.ts';
 import { type Freezer, WEEK_DAYS } from '../facts/useFreezer.ts';
 import { words } from '../state/words.ts';
 import { eatersText, type ListRow, reasonText, takesText, weekRows } from './say.ts';
@@ -126,12 +125,12 @@ function OutRow({ f, out, days }: RowProps & { out: OutNow }) {
   const reason = [
     out.state === 'thawing'
       ? words.freezer.ready(words.timeNear(clock.ready, f.today))
-      : words.freezer.left(foodText(out.leftGrams, unit)),
+      : words.freezer.left(words.foodText(out.leftGrams, unit)),
     words.freezer.useBy(words.timeNear(clock.useBy, f.today)),
     thaw.way === 'refrigerator' ? '' : words.freezer.thawedBy(thaw.way),
     clock.officialUseBy < clock.useBy ? words.freezer.officialUseBy(words.timeNear(clock.officialUseBy, f.today)) : '',
     out.eaters.length > 0 ? eatersText(out.eaters, unit) : '',
-    out.wasteGrams >= 1 ? words.freezer.waste(foodText(out.wasteGrams, unit)) : '',
+    out.wasteGrams >= 1 ? words.freezer.waste(words.foodText(out.wasteGrams, unit)) : '',
   ];
   return (
     <tr className="thaw-out">

@@ -1,7 +1,6 @@
 import { dateOf } from '../../core/calendar/clock.ts';
 import { addDays } from '../../core/calendar/day.ts';
 import type { Gap } from '../../core/freezer/plan.ts';
-import { foodText } from '../../core/units/food.ts';
 import { now } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
@@ -36,7 +35,7 @@ export function Urgent({ f, writeDown }: { f: Freezer; writeDown: () => void }) 
               takesText(f, [
                 { packId: o.thaw.packId, portions: o.thaw.portions, of: portionsOf(f, o.thaw.packId), grams: o.grams },
               ]),
-              foodText(o.leftGrams, unit),
+              words.foodText(o.leftGrams, unit),
               words.timeNear(o.clock.useBy, today),
             )}{' '}
             <button type="button" className="link" onClick={() => void endThaws([o.thaw.id], 'thrown')}>
@@ -126,7 +125,7 @@ function GapLine({ f, gap }: { f: Freezer; gap: Gap }) {
         </p>
       ) : (
         <p>
-          <b>{words.freezer.tooLate(when, foodText(gap.grams, f.house.massUnit))}</b> {names}.{' '}
+          <b>{words.freezer.tooLate(when, words.foodText(gap.grams, f.house.massUnit))}</b> {names}.{' '}
           {coldWater === null
             ? words.freezer.noPackForIt
             : coldWater.inTime

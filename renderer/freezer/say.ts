@@ -3,7 +3,6 @@ import { dateOf } from '../../core/calendar/clock.ts';
 import { addDays } from '../../core/calendar/day.ts';
 import type { Pack } from '../../core/freezer/pack.ts';
 import type { Eater, Take, ThawRow } from '../../core/freezer/plan.ts';
-import { foodText } from '../../core/units/food.ts';
 import { GRAMS_PER_POUND, isMetric, type MassUnit } from '../../core/units/mass.ts';
 import { type Freezer, WEEK_DAYS } from '../facts/useFreezer.ts';
 import { words } from '../state/words.ts';
@@ -17,7 +16,7 @@ export function takesText(f: Said, takes: readonly Take[]): string {
   for (const take of takes) {
     const pack = f.stock.packs.find((p) => p.id === take.packId);
     if (pack === undefined) continue;
-    const [food, each] = [f.nameOf(pack.foodId), foodText(pack.grams, f.house.massUnit)];
+    const [food, each] = [f.nameOf(pack.foodId), words.foodText(pack.grams, f.house.massUnit)];
     if (take.portions < take.of) {
       parts.push(words.freezer.partOf(take.portions, take.of, food, each));
       continue;
@@ -35,7 +34,7 @@ export function eatersText(eaters: readonly Eater[], unit: MassUnit): string {
   if (first === undefined) return '';
   if (others.length === 0) return first.who;
   const last = others.at(-1)?.who ?? '';
-  const named = order.slice(0, -1).map((e) => words.freezer.eats(e.who, foodText(e.grams, unit)));
+  const named = order.slice(0, -1).map((e) => words.freezer.eats(e.who, words.foodText(e.grams, unit)));
   return [...named, words.freezer.rest(last)].join('; ');
 }
 
@@ -47,7 +46,7 @@ export function reasonText(f: Said, row: ThawRow): string {
   return [
     `${eatersText(row.eaters, unit)}, ${when}`,
     cut === undefined ? '' : words.freezer.cut(cut.of),
-    row.wasteGrams >= 1 ? words.freezer.waste(foodText(row.wasteGrams, unit)) : '',
+    row.wasteGrams >= 1 ? words.freezer.waste(words.foodText(row.wasteGrams, unit)) : '',
     row.officialUseBy < row.useBy ? words.freezer.officialUseBy(words.timeNear(row.officialUseBy, f.today)) : '',
   ]
     .filter((t) => t !== '')

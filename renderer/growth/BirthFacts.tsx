@@ -3,7 +3,7 @@ import type { GrowthInput } from '../../core/growth/input.ts';
 import { birthIn, milestonesOf } from '../../core/growth/milestones.ts';
 import { seriesOf } from '../../core/growth/series.ts';
 import type { Litter } from '../../core/litter/litter.ts';
-import { type MassUnit, massText } from '../../core/units/mass.ts';
+import type { MassUnit } from '../../core/units/mass.ts';
 import { Why } from '../parts/Why.tsx';
 import { words } from '../state/words.ts';
 
@@ -29,10 +29,14 @@ export function BirthFacts({
     <>
       <dt>{words.puppyNote.birthWeight}</dt>
       <dd>
-        {massText(birth, unit)}
+        {words.massText(birth, unit)}
         {note !== null && (
           <Why
-            explanation={{ figure: `${massText(birth, unit)}, ${words.birth(note)}.`, how: words.birthHow(note, unit), sum: [] }}
+            explanation={{
+              figure: `${words.massText(birth, unit)}, ${words.birth(note)}.`,
+              how: words.birthHow(note, unit),
+              sum: [],
+            }}
           >
             {words.birth(note)}
           </Why>

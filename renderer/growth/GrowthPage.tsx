@@ -2,7 +2,6 @@ import { useId } from 'react';
 import { dateOf } from '../../core/calendar/clock.ts';
 import { seriesOf } from '../../core/growth/series.ts';
 import { litterName, puppyName } from '../../core/litter/litter.ts';
-import { massFigure } from '../../core/units/mass.ts';
 import { useToday } from '../data/now.ts';
 import { knownOf } from '../facts/known.ts';
 import { useLitterGrowth } from '../facts/useLitterGrowth.ts';
@@ -84,9 +83,9 @@ export function GrowthPage({ litterId }: { litterId: string }) {
                 <th scope="row">
                   <a href={href({ at: 'puppy', puppyId: puppy.id, view: 'weight' })}>{puppyName(puppy)}</a>
                 </th>
-                <td className="figure">{a?.grams == null ? '' : massFigure(a.grams, unit)}</td>
+                <td className="figure">{a?.grams == null ? '' : words.massFigure(a.grams, unit)}</td>
                 <td className="figure">
-                  {a?.gain == null ? '' : words.signed(massFigure(Math.abs(a.gain.grams), unit), a.gain.grams)}
+                  {a?.gain == null ? '' : words.signed(words.massFigure(Math.abs(a.gain.grams), unit), a.gain.grams)}
                 </td>
                 <td className="figure">
                   {a?.gain == null ? '' : words.signed(Math.abs(a.gain.percent).toFixed(1), a.gain.percent)}

@@ -1,6 +1,5 @@
 import { dateOf } from '../../core/calendar/clock.ts';
 import { type CivilDate, daysBetween } from '../../core/calendar/day.ts';
-import { longDate } from '../../core/calendar/words.ts';
 import type { Assessment, LitterGrowth } from '../../core/growth/assess.ts';
 import type { GrowthInput } from '../../core/growth/input.ts';
 import { type Puppy, puppyName } from '../../core/litter/litter.ts';
@@ -61,6 +60,10 @@ function driftSentence(a: Assessment, today: CivilDate): string {
   if (a.standing === null) return '';
   const before = a.beforeAt === null ? null : dateOf(a.beforeAt);
   const day =
-    before === null ? null : daysBetween(before, today) < 7 ? (longDate(before).split(' ')[0] ?? null) : longDate(before);
+    before === null
+      ? null
+      : daysBetween(before, today) < 7
+        ? (words.longDate(before).split(' ')[0] ?? null)
+        : words.longDate(before);
   return words.growth.wasStanding(a.standing, a.standingBefore, day);
 }

@@ -1,15 +1,12 @@
 import { useId, useMemo, useState } from 'react';
-import { ageInWords } from '../../core/calendar/age.ts';
 import { clockOf, dateOf } from '../../core/calendar/clock.ts';
 import { addDays, type CivilDate, daysBetween } from '../../core/calendar/day.ts';
-import { fullDate, longDate } from '../../core/calendar/words.ts';
 import { mealLadder } from '../../core/feeding/ladder.ts';
 import type { Assessment } from '../../core/growth/assess.ts';
 import { expectedAdultKg, forecastWeight } from '../../core/growth/forecast.ts';
 import type { Line } from '../../core/growth/line/line-curve.ts';
 import { bandOf, gainsOf, seriesOf, standingsOf } from '../../core/growth/series.ts';
 import { type Puppy, puppyName } from '../../core/litter/litter.ts';
-import { massText } from '../../core/units/mass.ts';
 import { WEANED_DAYS } from '../../core/weaning/weaning-plan.ts';
 import { useToday } from '../data/now.ts';
 import { knownOf } from '../facts/known.ts';
@@ -128,8 +125,8 @@ function isHere(puppy: Puppy): boolean {
 /** "8 weeks"; of one that died "lived 9 days". */
 function ageOf(puppy: Puppy, today: CivilDate): string {
   const born = dateOf(puppy.bornAt);
-  if (puppy.state !== 'died' || puppy.stateOn === null) return ageInWords(born, today);
-  return words.growth.livedFor(ageInWords(born, puppy.stateOn));
+  if (puppy.state !== 'died' || puppy.stateOn === null) return words.ageInWords(born, today);
+  return words.growth.livedFor(words.ageInWords(born, puppy.stateOn));
 }
 
 function Head({
@@ -160,7 +157,7 @@ function Head({
             <Why
               explanation={{
                 figure: `${words.standing(assessment.standing)}.`,
-                how: `${massText(assessment.grams, unit)} against ${massText(assessment.middleGrams, unit)}, the middle of the littermates.`,
+                how: `${words.massText(assessment.grams, unit)} against ${words.massText(assessment.middleGrams, unit)}, the middle of the littermates.`,
                 sum: [],
               }}
             >
@@ -170,7 +167,7 @@ function Head({
         )}
       </p>
       <p>
-        <b className="big">{massText(assessment.grams, unit)}</b>
+        <b className="big">{words.massText(assessment.grams, unit)}</b>
         <br />
         <span className="note">{words.when(assessment.at, today)}</span>
       </p>
@@ -229,7 +226,7 @@ function View(props: ViewProps) {
                 <Why
                   explanation={{
                     figure: words.puppyNote.most,
-                    how: words.puppyNote.mostHow(massText(series[0]?.grams ?? 0, unit)),
+                    how: words.puppyNote.mostHow(words.massText(series[0]?.grams ?? 0, unit)),
                     sum: [],
                   }}
                 >
@@ -244,7 +241,7 @@ function View(props: ViewProps) {
           <StandingStrip points={standings} name={name} collar={puppy.collar} height={360} describedBy={tableId} />
         )}
         {isHere(puppy) && props.assessment?.expectedNext != null && (
-          <p className="soft">{words.growth.atOwnPace(massText(props.assessment.expectedNext, unit))}</p>
+          <p className="soft">{words.growth.atOwnPace(words.massText(props.assessment.expectedNext, unit))}</p>
         )}
       </div>
       <div id={tableId}>
@@ -318,7 +315,7 @@ function Notes({
           <dl className="facts">
             <dt>{words.growth.born}</dt>
             <dd>
-              {longDate(dateOf(puppy.bornAt))}, {clockOf(puppy.bornAt)}
+              {words.longDate(dateOf(puppy.bornAt))}, {clockOf(puppy.bornAt)}
             </dd>
             {facts.input !== null && <BirthFacts litter={litter} input={facts.input} puppyId={puppy.id} unit={unit} />}
             <dt>{words.growth.markings}</dt>
@@ -331,7 +328,7 @@ function Notes({
             <dt>{words.growth.state}</dt>
             <dd>
               {words.growth.states[puppy.state]}
-              {puppy.stateOn !== null && `, ${fullDate(puppy.stateOn)}`}
+              {puppy.stateOn !== null && `, ${words.fullDate(puppy.stateOn)}`}
             </dd>
             {puppy.state !== 'died' && (
               <>

@@ -1,7 +1,7 @@
 import { clockOf, dateOf } from '../../core/calendar/clock.ts';
 import type { CivilDate } from '../../core/calendar/day.ts';
 import { stands } from '../../core/litter/litter.ts';
-import { type MassUnit, massFigure } from '../../core/units/mass.ts';
+import type { MassUnit } from '../../core/units/mass.ts';
 import { run } from '../data/query.ts';
 import { Why } from '../parts/Why.tsx';
 import { words } from '../state/words.ts';
@@ -58,7 +58,7 @@ export function RecordTable({ rows, unit, today, caption, line = NO_LINE }: Prop
 function RecordLine({ row, unit, today, line }: Required<Omit<Props, 'rows' | 'caption'>> & { row: RecordRow }) {
   const { reading, gain, standing } = row;
   const standsNow = stands(reading);
-  const figure = massFigure(reading.grams, unit);
+  const figure = words.massFigure(reading.grams, unit);
   const middle = line.get(reading.id);
   return (
     <tr>
@@ -76,9 +76,9 @@ function RecordLine({ row, unit, today, line }: Required<Omit<Props, 'rows' | 'c
           <span className={standsNow ? '' : 'struck'}>{figure}</span>
         </Why>
       </td>
-      <td className="figure">{gain === null ? '' : words.signed(massFigure(Math.abs(gain), unit), gain)}</td>
+      <td className="figure">{gain === null ? '' : words.signed(words.massFigure(Math.abs(gain), unit), gain)}</td>
       <td className="figure">{standing === null ? '' : words.standingFigure(standing)}</td>
-      {line.size > 0 && <td className="figure">{middle === undefined ? '' : massFigure(middle, unit)}</td>}
+      {line.size > 0 && <td className="figure">{middle === undefined ? '' : words.massFigure(middle, unit)}</td>}
       <td className="remark">
         {reading.withdrawn ? (
           words.growth.takenBack

@@ -1,12 +1,10 @@
 import { clockOf, dateOf, fromLocalMinutes, localMinutes } from '../../core/calendar/clock.ts';
 import { type CivilDate, daysBetween } from '../../core/calendar/day.ts';
-import { longDate } from '../../core/calendar/words.ts';
 import type { Assessment, Level } from '../../core/growth/assess.ts';
 import type { ReadingFinding } from '../../core/growth/findings.ts';
 import type { GrowthInput } from '../../core/growth/input.ts';
 import { litterName, type Puppy, puppyName } from '../../core/litter/litter.ts';
 import type { House } from '../../core/people/house.ts';
-import { massText } from '../../core/units/mass.ts';
 import { now, useToday } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import { knownOf } from '../facts/known.ts';
@@ -44,7 +42,7 @@ export function TodayPage({ litterId }: { litterId: string }) {
     <>
       <header className="title">
         <div>
-          <h1>{longDate(today)}</h1>
+          <h1>{words.longDate(today)}</h1>
           <p>
             {words.growth.dayOfLife(litterName(litter), daysBetween(dateOf(litter.whelpedAt), today))} {state.sentence}
           </p>
@@ -52,7 +50,7 @@ export function TodayPage({ litterId }: { litterId: string }) {
         <div className="right today-middle">
           {growth.middleGrams !== null && (
             <p>
-              <b className="big">{massText(growth.middleGrams, facts.house.massUnit)}</b>
+              <b className="big">{words.massText(growth.middleGrams, facts.house.massUnit)}</b>
               <br />
               <span className="note">{words.growth.middleOfLitter}</span>
             </p>
@@ -238,7 +236,7 @@ function Questions({ facts, order }: { facts: LitterGrowthFacts; order: readonly
         return (
           <p className="line" key={r.id}>
             <CollarBand collar={puppy.collar} height={20} label={null} />
-            {words.growth.questionMore(puppyName(puppy), massText(r.grams, facts.house.massUnit))}{' '}
+            {words.growth.questionMore(puppyName(puppy), words.massText(r.grams, facts.house.massUnit))}{' '}
             <a href={href({ at: 'puppy', puppyId: puppy.id, view: 'notes' })}>{words.growth.answerIt}</a>
           </p>
         );

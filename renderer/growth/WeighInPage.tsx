@@ -1,10 +1,9 @@
 import { useEffect, useId, useRef, useState } from 'react';
 import { clockOf, dateOf, type LocalTime } from '../../core/calendar/clock.ts';
 import { addDays, type CivilDate, dayNumber, parseDate } from '../../core/calendar/day.ts';
-import { longDate } from '../../core/calendar/words.ts';
 import type { Assessment } from '../../core/growth/assess.ts';
 import { puppyName } from '../../core/litter/litter.ts';
-import { type MassUnit, massFigure, massText } from '../../core/units/mass.ts';
+import type { MassUnit } from '../../core/units/mass.ts';
 import { now, useToday } from '../data/now.ts';
 import { useLitterGrowth } from '../facts/useLitterGrowth.ts';
 import { sessionAt, type WeighingSession } from '../facts/weigh-in.ts';
@@ -145,7 +144,7 @@ function SessionChoice({
   return (
     <>
       <p>
-        {longDate(day)}, {words.growth.session[session]}{' '}
+        {words.longDate(day)}, {words.growth.session[session]}{' '}
         <button type="button" className="link note" aria-expanded={open} onClick={() => setOpen(!open)}>
           {words.growth.otherTime}
         </button>
@@ -266,16 +265,16 @@ function Row({ row, weighIn, unit, today }: { row: WeighInRow; weighIn: WeighIn;
       <th scope="row">
         <b>{name}</b> <span className="note">{collarWords(puppy.collar)}</span>
       </th>
-      <td className="figure soft">{before === null ? '' : massFigure(before.grams, unit)}</td>
+      <td className="figure soft">{before === null ? '' : words.massFigure(before.grams, unit)}</td>
       <td className="figure weight">
-        {grams === null ? '' : <span className={row.doubt === null ? '' : 'held'}>{massFigure(grams, unit)}</span>}
+        {grams === null ? '' : <span className={row.doubt === null ? '' : 'held'}>{words.massFigure(grams, unit)}</span>}
       </td>
       <td className="figure">
         {gain === null || row.reading === null ? (
           ''
         ) : (
           <Why explanation={explainGain(row, grams ?? 0, row.reading.at, today, unit)}>
-            {words.signed(massFigure(Math.abs(gain), unit), gain)}
+            {words.signed(words.massFigure(Math.abs(gain), unit), gain)}
           </Why>
         )}
       </td>
@@ -334,13 +333,13 @@ function InHand({ row, weighIn, scale, unit }: InHandProps) {
           {collarWords(puppy.collar)}, {words.growth.dogOrBitch[puppy.sex]}
         </span>
       </th>
-      <td className="figure soft">{before === null ? '' : massFigure(before.grams, unit)}</td>
+      <td className="figure soft">{before === null ? '' : words.massFigure(before.grams, unit)}</td>
       <td className="figure">
         <input
           ref={field}
           className={weighIn.mistake === null ? 'weight-field' : 'weight-field mistaken'}
           value={weighIn.text}
-          placeholder={live === null || !scale.listens ? '' : massFigure(live, unit)}
+          placeholder={live === null || !scale.listens ? '' : words.massFigure(live, unit)}
           aria-label={words.growth.weightOf(name)}
           aria-describedby={remarkId}
           aria-invalid={weighIn.mistake !== null}
@@ -415,11 +414,11 @@ function InHandRemark({ row, weighIn, scale, unit }: InHandProps) {
         <span className="answers">
           {doubt.guessGrams !== null && (
             <button type="button" tabIndex={-1} onClick={weighIn.takeGuess}>
-              <kbd>Space</kbd> <b>{massText(doubt.guessGrams, unit)}</b>
+              <kbd>Space</kbd> <b>{words.massText(doubt.guessGrams, unit)}</b>
             </button>
           )}
           <button type="button" tabIndex={-1} onClick={weighIn.enter}>
-            <kbd>Enter</kbd> {words.growth.keep(massText(row.grams, unit))}
+            <kbd>Enter</kbd> {words.growth.keep(words.massText(row.grams, unit))}
           </button>
         </span>
       </>
@@ -450,7 +449,7 @@ function InHandRemark({ row, weighIn, scale, unit }: InHandProps) {
           ? row.before === null
             ? words.growth.firstWeight
             : ''
-          : words.growth.expected(massText(weighIn.expected, unit))}
+          : words.growth.expected(words.massText(weighIn.expected, unit))}
       </span>
       <span className="note below">
         {scale.listens && weighIn.field === 'empty' && <ScalePhase />}
@@ -464,15 +463,15 @@ function InHandRemark({ row, weighIn, scale, unit }: InHandProps) {
 function explainGain(row: WeighInRow, grams: number, at: LocalTime, today: CivilDate, unit: MassUnit): Explanation {
   const name = puppyName(row.puppy);
   const before = row.before;
-  if (before === null) return { figure: `${name} ${massText(grams, unit)}.`, how: words.growth.firstWeight, sum: [] };
+  if (before === null) return { figure: `${name} ${words.massText(grams, unit)}.`, how: words.growth.firstWeight, sum: [] };
   const gain = grams - before.grams;
   const apart = (row.reading?.instant ?? now().instant) - before.instant;
   return {
-    figure: `${words.signed(massText(Math.abs(gain), unit), gain)}, ${name}.`,
+    figure: `${words.signed(words.massText(Math.abs(gain), unit), gain)}, ${name}.`,
     how: words.growth.explainGain(
-      massText(grams, unit),
+      words.massText(grams, unit),
       words.when(at, today),
-      massText(before.grams, unit),
+      words.massText(before.grams, unit),
       words.when(before.at, today),
       words.span(apart),
     ),

@@ -4,7 +4,7 @@ import type { Level } from '../../core/growth/assess.ts';
 import type { GrowthInput } from '../../core/growth/input.ts';
 import { seenOf } from '../../core/growth/seen.ts';
 import type { Reading } from '../../core/litter/litter.ts';
-import { type MassUnit, massText } from '../../core/units/mass.ts';
+import type { MassUnit } from '../../core/units/mass.ts';
 import { words } from '../state/words.ts';
 
 export interface SeenEntry {
@@ -33,11 +33,11 @@ function asWeighedHere(input: GrowthInput, puppyId: string): GrowthInput {
 }
 
 function answerOf(r: Reading, all: readonly Reading[], unit: MassUnit): string | null {
-  const mass = massText(r.grams, unit);
+  const mass = words.massText(r.grams, unit);
   if (r.withdrawn) return words.puppyNote.takenBack(mass);
   if (r.supersededBy !== null) {
     const by = all.find((other) => other.id === r.supersededBy);
-    return by === undefined ? null : words.puppyNote.replaced(mass, massText(by.grams, unit));
+    return by === undefined ? null : words.puppyNote.replaced(mass, words.massText(by.grams, unit));
   }
   if (r.held) return words.puppyNote.open(mass);
   return r.kept ? words.puppyNote.kept(mass) : null;

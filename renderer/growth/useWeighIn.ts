@@ -7,7 +7,7 @@ import type { ReadingFinding } from '../../core/growth/findings.ts';
 import type { GrowthInput } from '../../core/growth/input.ts';
 import { parseTyped, type TypedFault } from '../../core/growth/scale/wedge.ts';
 import type { Puppy, Reading, ReadingFields } from '../../core/litter/litter.ts';
-import { type Grams, type MassUnit, massText, parseMass, toGrams } from '../../core/units/mass.ts';
+import { type Grams, type MassUnit, parseMass, toGrams } from '../../core/units/mass.ts';
 import { instantOf, now } from '../data/now.ts';
 import { inOrder } from '../data/query.ts';
 import type { LitterGrowthFacts } from '../facts/useLitterGrowth.ts';
@@ -214,7 +214,7 @@ export function useWeighIn(
       setIn(setMistakes, inHandId, null);
     },
     fill: (id, grams) => {
-      const given = { id, text: massText(grams, unit), grams: toGrams(grams) };
+      const given = { id, text: words.massText(grams, unit), grams: toGrams(grams) };
       setChosen(id);
       setFilled(given);
       setIn(setDrafts, id, given.text);

@@ -1,7 +1,5 @@
-import { ageInWords } from '../../core/calendar/age.ts';
 import { dateOf } from '../../core/calendar/clock.ts';
 import { addDays, date } from '../../core/calendar/day.ts';
-import { longDate } from '../../core/calendar/words.ts';
 import type { KeptPlan } from '../../core/contract/homing.ts';
 import { GO_HOME_DAY } from '../../core/homing/basis.ts';
 import { earliestGoHome, GO_HOME_RULES } from '../../core/homing/go-home-day.ts';
@@ -34,9 +32,9 @@ export function HomesPage({ litterId }: { litterId: string }) {
   const waiting = puppies.filter(waitsForPlan).length;
   return (
     <>
-      <PageTitle title={words.homes.title} lead={words.homes.lead(litterName(litter), ageInWords(born, today))}>
+      <PageTitle title={words.homes.title} lead={words.homes.lead(litterName(litter), words.ageInWords(born, today))}>
         <p>
-          <b>{words.homes.earliest(longDate(earliest))}</b> {words.homes.localRule}
+          <b>{words.homes.earliest(words.longDate(earliest))}</b> {words.homes.localRule}
         </p>
       </PageTitle>
       {puppies.length === 0 ? (
@@ -72,7 +70,7 @@ export function HomesPage({ litterId }: { litterId: string }) {
           <p className="note">{words.homes.keptNote}</p>
           <p className="note">
             {words.homes.rules(
-              GO_HOME_RULES.map((r) => words.homes.rule(r.where, longDate(earliestGoHome(born, r)), r.source, r.known)),
+              GO_HOME_RULES.map((r) => words.homes.rule(r.where, words.longDate(earliestGoHome(born, r)), r.source, r.known)),
             )}
           </p>
         </>

@@ -1,6 +1,4 @@
-import { ageInWords } from '../../core/calendar/age.ts';
 import { dateOf } from '../../core/calendar/clock.ts';
-import { fullDate } from '../../core/calendar/words.ts';
 import type { Level, LitterGrowth } from '../../core/growth/assess.ts';
 import type { GrowthInput } from '../../core/growth/input.ts';
 import { type Puppy, puppyName } from '../../core/litter/litter.ts';
@@ -118,7 +116,7 @@ function LitterRow({ facts }: { facts: LitterFacts }) {
       <Parents facts={facts} />
       <td data-label={words.litters.born}>
         {words.shortDate(born, today)}
-        <span className="note litters-under">{ageInWords(born, today)}</span>
+        <span className="note litters-under">{words.ageInWords(born, today)}</span>
       </td>
       <td data-label={words.litters.puppies}>
         {here.length === 0 ? (
@@ -216,7 +214,7 @@ function GoneRow({ facts }: { facts: LitterFacts }) {
   return (
     <tr>
       <Parents facts={facts} />
-      <td data-label={words.litters.born}>{fullDate(dateOf(facts.litter.whelpedAt))}</td>
+      <td data-label={words.litters.born}>{words.fullDate(dateOf(facts.litter.whelpedAt))}</td>
       <td data-label={words.litters.puppies}>{facts.puppies.length}</td>
       <td className="soft">{kept.value === null ? '' : words.litters.plans(kept.value.plans.length)}</td>
     </tr>

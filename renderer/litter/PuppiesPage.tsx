@@ -1,7 +1,5 @@
 import { useState } from 'react';
-import { ageInWords } from '../../core/calendar/age.ts';
 import { dateOf } from '../../core/calendar/clock.ts';
-import { fullDate } from '../../core/calendar/words.ts';
 import { litterName, puppyName, type Reading } from '../../core/litter/litter.ts';
 import { useToday } from '../data/now.ts';
 import { run } from '../data/query.ts';
@@ -37,7 +35,7 @@ export function PuppiesPage({ litterId }: { litterId: string }) {
     <>
       <PageTitle
         title={words.puppies.title}
-        lead={words.puppies.lead(litterName(litter), fullDate(born), ageInWords(born, today))}
+        lead={words.puppies.lead(litterName(litter), words.fullDate(born), words.ageInWords(born, today))}
       >
         {puppies.length < MOST ? (
           <button type="button" className="button main" onClick={() => void add()}>

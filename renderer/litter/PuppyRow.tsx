@@ -3,7 +3,7 @@ import { clockOf, dateOf, localTime } from '../../core/calendar/clock.ts';
 import { COLLAR_COLOURS, COLLAR_LETTERS, COLLAR_PATTERNS, type Collar } from '../../core/litter/collar.ts';
 import { PUPPY_STATES, type Puppy, puppyName, type Reading } from '../../core/litter/litter.ts';
 import { SEXES } from '../../core/reference/classes.ts';
-import { type MassUnit, massFigure, massText } from '../../core/units/mass.ts';
+import type { MassUnit } from '../../core/units/mass.ts';
 import { now } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import { changeBirthWeight, changeBorn, changePuppy, changeState } from '../facts/changes.ts';
@@ -87,7 +87,7 @@ export function PuppyRow(props: RowProps) {
             save={(mass) => changeBirthWeight(puppy, birth, mass)}
           />
           {birth !== null && unusual(birth.grams) && (
-            <span className="note">{words.puppies.unusual(massText(birth.grams, unit))}</span>
+            <span className="note">{words.puppies.unusual(words.massText(birth.grams, unit))}</span>
           )}
         </td>
         <td data-label={words.puppies.born}>
@@ -153,7 +153,7 @@ function unusual(grams: number): boolean {
 /** As it was typed when that was in her unit, so that nothing looks rounded. */
 function birthText(birth: Reading | null, unit: MassUnit): string {
   if (birth === null) return '';
-  return birth.unit === unit && birth.typed !== '' ? birth.typed : massFigure(birth.grams, unit);
+  return birth.unit === unit && birth.typed !== '' ? birth.typed : words.massFigure(birth.grams, unit);
 }
 
 function MoveButton({ label, arrow, off, onMove }: { label: string; arrow: ReactNode; off: boolean; onMove: () => void }) {

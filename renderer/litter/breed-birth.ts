@@ -1,7 +1,7 @@
 /** The usual birth weight of a breed as a form asks for it: only where no figures of the breed were published. */
 import { breedBirthWeight, smallStudyMean } from '../../core/growth/birth-class.ts';
 import { BREED_BIRTH_GRAMS } from '../../core/litter/litter.ts';
-import { type Grams, isMetric, type MassUnit, massFigure } from '../../core/units/mass.ts';
+import { type Grams, isMetric, type MassUnit } from '../../core/units/mass.ts';
 import { bad, good, type Read, readMass } from '../parts/form/read.ts';
 import { words } from '../state/words.ts';
 
@@ -25,7 +25,7 @@ export function readBreedBirth(unit: MassUnit): (text: string) => Read<Grams | n
 /** "152.5 g", or "5.4 oz" for who weighs in pounds or ounces; empty for null. */
 export function breedBirthText(grams: number | null, unit: MassUnit): string {
   if (grams === null) return '';
-  return isMetric(unit) ? `${grams} g` : `${massFigure(grams, 'oz')} oz`;
+  return isMetric(unit) ? `${grams} g` : `${words.massFigure(grams, 'oz')} oz`;
 }
 
 /** What it is used for, and what serves without it. */

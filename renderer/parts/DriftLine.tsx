@@ -1,7 +1,7 @@
 import { useMemo, useRef } from 'react';
 import type { Level } from '../../core/growth/assess.ts';
 import type { Collar } from '../../core/litter/collar.ts';
-import { type MassUnit, massText } from '../../core/units/mass.ts';
+import type { MassUnit } from '../../core/units/mass.ts';
 import { href } from '../links.ts';
 import { words } from '../state/words.ts';
 import { CollarBand } from './CollarBand.tsx';
@@ -77,7 +77,7 @@ export function DriftLine({
           <DriftGround
             layout={layout}
             ends={ends}
-            middle={middleGrams === null ? ends.middleAlone : ends.middle(massText(middleGrams, unit))}
+            middle={middleGrams === null ? ends.middleAlone : ends.middle(words.massText(middleGrams, unit))}
             points={points}
             measure={measure}
           />

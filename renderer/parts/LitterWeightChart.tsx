@@ -1,7 +1,7 @@
 import type { Plugin } from 'chart.js';
 import { useMemo } from 'react';
 import type { Collar } from '../../core/litter/collar.ts';
-import { type MassUnit, massText } from '../../core/units/mass.ts';
+import type { MassUnit } from '../../core/units/mass.ts';
 import { words } from '../state/words.ts';
 import { ageAxis, ageSpan, ageWords, axisUnit, baseOptions, massAxis } from './axes.ts';
 import { ChartFrame, cornerText, EndLabel, groundTexts, useEnds } from './ChartFrame.tsx';
@@ -49,7 +49,7 @@ export function LitterWeightChart({
         callbacks: {
           title: (items: { parsed: { x: number | null } }[]) => ageWords(items[0]?.parsed.x ?? 0),
           label: (item: { datasetIndex: number; parsed: { y: number | null } }) =>
-            `${lines[item.datasetIndex]?.name ?? ''} ${massText((item.parsed.y ?? 0) * axis.grams, unit)}`,
+            `${lines[item.datasetIndex]?.name ?? ''} ${words.massText((item.parsed.y ?? 0) * axis.grams, unit)}`,
         },
       };
       return {

@@ -1,10 +1,7 @@
 import { useId, useMemo, useRef } from 'react';
-import { ageInWords } from '../../core/calendar/age.ts';
 import { addDays, type CivilDate } from '../../core/calendar/day.ts';
-import { fullDate } from '../../core/calendar/words.ts';
 import type { LadderStep } from '../../core/feeding/ladder.ts';
 import type { MealName } from '../../core/food/bowls.ts';
-import { foodFigure, foodText } from '../../core/units/food.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
 import { words } from '../state/words.ts';
 import { LAYERS, type LadderLayout, type LadderLook, type LadderTexts, ladderLayout, weightOf } from './ladder-layout.ts';
@@ -85,7 +82,7 @@ export function MealLadder({
 function ladderTexts(unit: MassUnit, paper: boolean): LadderTexts {
   return {
     figure: (grams, first, now) => {
-      const figure = first || now ? foodText(grams, unit) : foodFigure(grams, unit);
+      const figure = first || now ? words.foodText(grams, unit) : words.foodFigure(grams, unit);
       return now ? `${words.ladder.now} ${figure}` : figure;
     },
     meals: (count) => [words.ladder.mealsADay(count), words.ladder.mealsShort(count)],
@@ -183,10 +180,10 @@ function pictureWords({ treads }: LadderLayout, unit: MassUnit): string {
   const most = Math.max(...treads.map((t) => t.step.dayGrams));
   if (first === undefined || last === undefined) return words.ladder.table;
   return words.ladder.picture(
-    foodText(first.dayGrams, unit),
+    words.foodText(first.dayGrams, unit),
     Object.keys(first.meals).length,
-    foodText(most, unit),
-    foodText(last.dayGrams, unit),
+    words.foodText(most, unit),
+    words.foodText(last.dayGrams, unit),
   );
 }
 
@@ -211,12 +208,12 @@ function LadderTable({ steps, born, unit }: { steps: readonly LadderStep[]; born
         <tbody>
           {steps.map((s) => (
             <tr key={s.fromDay}>
-              <th scope="row">{ageInWords(born, addDays(born, s.fromDay))}</th>
-              <td>{fullDate(addDays(born, s.fromDay))}</td>
-              <td>{foodText(s.dayGrams, unit)}</td>
+              <th scope="row">{words.ageInWords(born, addDays(born, s.fromDay))}</th>
+              <td>{words.fullDate(addDays(born, s.fromDay))}</td>
+              <td>{words.foodText(s.dayGrams, unit)}</td>
               {columns.map((meal) => {
                 const grams = s.meals[meal];
-                return <td key={meal}>{grams === undefined ? words.ladder.notFed : foodText(grams, unit)}</td>;
+                return <td key={meal}>{grams === undefined ? words.ladder.notFed : words.foodText(grams, unit)}</td>;
               })}
             </tr>
           ))}

@@ -2,7 +2,7 @@ import type { Chart } from 'chart.js';
 import { useMemo } from 'react';
 import type { Level } from '../../core/growth/assess.ts';
 import type { Collar } from '../../core/litter/collar.ts';
-import { type MassUnit, massText } from '../../core/units/mass.ts';
+import type { MassUnit } from '../../core/units/mass.ts';
 import { words } from '../state/words.ts';
 import { type AgeSpan, ageAxis, ageSpan, ageWords, axisUnit, baseOptions, massAxis, RIGHT } from './axes.ts';
 import { ChartFrame, cornerText, EndLabel, type GroundText, groundTexts, useEnds } from './ChartFrame.tsx';
@@ -75,7 +75,7 @@ export function WeightChart({
         ...options.plugins?.tooltip,
         callbacks: {
           title: (items: { parsed: { x: number | null } }[]) => ageWords(items[0]?.parsed.x ?? 0),
-          label: (item: { parsed: { y: number | null } }) => `${name} ${massText((item.parsed.y ?? 0) * axis.grams, unit)}`,
+          label: (item: { parsed: { y: number | null } }) => `${name} ${words.massText((item.parsed.y ?? 0) * axis.grams, unit)}`,
         },
       };
       return {
@@ -168,7 +168,7 @@ export function WeightChart({
   const label =
     last === undefined
       ? words.chart.weightPictureEmpty(name)
-      : words.chart.weightPicture(name, massText(last.grams, unit), axis.name);
+      : words.chart.weightPicture(name, words.massText(last.grams, unit), axis.name);
   const places =
     ends === null
       ? []

@@ -1,6 +1,6 @@
 /** What every chart shares: age on x with weekly lines, real units on y, one left and right edge for charts under one another. */
 import type { ChartOptions } from 'chart.js';
-import { GRAMS_PER_OUNCE, GRAMS_PER_POUND, groupThousands, isMetric, type MassUnit } from '../../core/units/mass.ts';
+import { GRAMS_PER_OUNCE, GRAMS_PER_POUND, isMetric, type MassUnit } from '../../core/units/mass.ts';
 import { words } from '../state/words.ts';
 import type { ChartTheme } from './useChart.ts';
 
@@ -16,7 +16,7 @@ interface AxisUnit {
   readonly figure: (value: number) => string;
 }
 
-const plain = (value: number): string => groupThousands(String(Math.round(value * 100) / 100));
+const plain = (value: number): string => words.grouped(Math.round(value * 100) / 100, 2);
 
 export function axisUnit(unit: MassUnit, most: number): AxisUnit {
   if (isMetric(unit)) {

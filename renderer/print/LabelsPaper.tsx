@@ -1,6 +1,5 @@
 import { clockOf, dateOf, type LocalTime } from '../../core/calendar/clock.ts';
 import type { Take } from '../../core/freezer/plan.ts';
-import { foodText } from '../../core/units/food.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
 import { eatersText } from '../freezer/say.ts';
 import type { Paper } from '../links.ts';
@@ -39,7 +38,9 @@ export function labelsOf(f: Freezer): Label[] {
       key: `${take.packId} ${rest.out}`,
       food: f.nameOf(foodId),
       amount:
-        take.portions === take.of ? foodText(take.grams, unit) : `${take.portions}/${take.of}, ${foodText(take.grams, unit)}`,
+        take.portions === take.of
+          ? words.foodText(take.grams, unit)
+          : `${take.portions}/${take.of}, ${words.foodText(take.grams, unit)}`,
     }));
   const out = f.plan.out
     .filter((o) => o.state === 'thawing' || o.state === 'ready')

@@ -1,5 +1,4 @@
 import { useState } from 'react';
-import { fullDate } from '../../core/calendar/words.ts';
 import type { PlanDocument, PlanFinding } from '../../core/homing/document.ts';
 import { go, type Paper } from '../links.ts';
 import { words } from '../state/words.ts';
@@ -58,7 +57,7 @@ function status(fit: Fit, documents: readonly PlanDocument[], route: PrintRoute)
   if (first === undefined || fit.at === 'clipped') return '';
   if (fit.at === 'measuring') return words.print.preparing;
   const sheets = words.print.fits(documents.length * SHEETS);
-  return route.of === 'kept' ? `${words.print.kept(fullDate(first.made))} ${sheets}` : sheets;
+  return route.of === 'kept' ? `${words.print.kept(words.fullDate(first.made))} ${sheets}` : sheets;
 }
 
 /** What is found, with the names of the others it is true of too. */

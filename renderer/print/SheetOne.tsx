@@ -1,5 +1,4 @@
 import type { PlanDocument } from '../../core/homing/document.ts';
-import { foodFigure } from '../../core/units/food.ts';
 import type { Paper } from '../links.ts';
 import { CollarRibbon } from '../parts/CollarBand.tsx';
 import { MealLadder } from '../parts/MealLadder.tsx';
@@ -110,9 +109,9 @@ const SHEET_MM = 184;
 function Week({ document }: { document: PlanDocument }) {
   const { week, units } = document;
   if (week === null) return <p className="week-missing">{document.missing}</p>;
-  const day = foodFigure(week.dayGrams, units.amount);
+  const day = words.foodFigure(week.dayGrams, units.amount);
   const wide = (SHEET_MM - DAY_MM) / week.meals.length - 8;
-  const size = Math.min(...week.meals.map((m) => fitting(foodFigure(m.grams, units.amount), units.amount, wide, 42)));
+  const size = Math.min(...week.meals.map((m) => fitting(words.foodFigure(m.grams, units.amount), units.amount, wide, 42)));
   return (
     <section className="week">
       <div className="week-day">
@@ -133,7 +132,7 @@ function Week({ document }: { document: PlanDocument }) {
             <li key={m.name}>
               <span className="meal-name">{words.paper.meals[m.name]}</span> <span className="meal-time">{m.time}</span>{' '}
               <span className="meal-amount" style={{ fontSize: `${size}pt` }}>
-                {foodFigure(m.grams, units.amount)}
+                {words.foodFigure(m.grams, units.amount)}
                 <span>{units.amount}</span>
               </span>
             </li>

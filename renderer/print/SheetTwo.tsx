@@ -1,5 +1,4 @@
 import type { PlanDocument, PlanNote, PlanRow, Run } from '../../core/homing/document.ts';
-import { foodFigure } from '../../core/units/food.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
 import { words } from '../state/words.ts';
 import { halves, noteColumns } from './arrange.ts';
@@ -40,7 +39,7 @@ function weightsLength(document: PlanDocument): 'short' | 'long' {
 
 /** "980" is short; "1 080" needs a wider column. */
 function daysLength(document: PlanDocument): 'short' | 'long' {
-  const long = (grams: number | null) => grams !== null && foodFigure(grams, document.units.amount).length > 4;
+  const long = (grams: number | null) => grams !== null && words.foodFigure(grams, document.units.amount).length > 4;
   return document.table.groups.some((g) => g.rows.some((r) => long(r.dayGrams))) ? 'long' : 'short';
 }
 
@@ -124,12 +123,12 @@ function PlanTableRow({ row, document }: { row: PlanRow; document: PlanDocument 
         </td>
       ) : (
         <>
-          <td className="cell-day">{foodFigure(row.dayGrams, units.amount)}</td>
+          <td className="cell-day">{words.foodFigure(row.dayGrams, units.amount)}</td>
           {document.table.columns.map((c) => {
             const grams = row.meals[c];
             return (
               <td key={c} className="cell-meal">
-                {grams === undefined ? '' : foodFigure(grams, units.amount)}
+                {grams === undefined ? '' : words.foodFigure(grams, units.amount)}
               </td>
             );
           })}
@@ -160,7 +159,7 @@ function ByWeight({ document }: { document: PlanDocument }) {
             <th scope="row">{r.age}</th>
             {byWeight.columns.map((c, i) => {
               const grams = r.grams[i] ?? null;
-              return <td key={c}>{grams === null ? '' : foodFigure(grams, units.amount)}</td>;
+              return <td key={c}>{grams === null ? '' : words.foodFigure(grams, units.amount)}</td>;
             })}
           </tr>
         ))}

@@ -1,5 +1,4 @@
 import { clockOf, dateOf } from '../../core/calendar/clock.ts';
-import { longDate } from '../../core/calendar/words.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
 import { namesText, takesText, weekRows } from '../freezer/say.ts';
 import type { Paper } from '../links.ts';
@@ -50,7 +49,7 @@ export function ThawListPaper({ f, paper }: { f: Freezer; paper: Paper }) {
               <tbody key={day}>
                 <tr className="thaw-paper-day">
                   <th scope="rowgroup" colSpan={6}>
-                    {longDate(day)}
+                    {words.longDate(day)}
                   </th>
                 </tr>
                 {ofDay.map((row) => (

@@ -1,10 +1,9 @@
 import { useId } from 'react';
-import { fullDate } from '../../core/calendar/words.ts';
 import { spanOf } from '../../core/records/import.ts';
 import { type Column, SHAPES } from '../../core/records/import-columns.ts';
 import { DATE_ORDERS } from '../../core/records/import-dates.ts';
 import { MEANINGS } from '../../core/records/import-words.ts';
-import { MASS_UNITS, massText } from '../../core/units/mass.ts';
+import { MASS_UNITS } from '../../core/units/mass.ts';
 import { FormChoice } from '../parts/form/fields.tsx';
 import { words } from '../state/words.ts';
 import type { ImportDraft, Preview } from './import-draft.ts';
@@ -58,11 +57,11 @@ function Sentences({ preview }: { preview: Preview }) {
   const weights = preview.rows.flatMap((r) => (r.reading === null ? [] : [r.reading.grams])).sort((a, b) => a - b);
   const middle = weights[Math.floor(weights.length / 2)];
   const sentences = [words.import.headings(read.headingLine)];
-  if (span !== null) sentences.push(words.import.span(fullDate(span.first), fullDate(span.last), span.days));
+  if (span !== null) sentences.push(words.import.span(words.fullDate(span.first), words.fullDate(span.last), span.days));
   if (read.order === 'dmy' || read.order === 'mdy') sentences.push(words.import.orderTold[read.order]);
   if (preview.rows.some((r) => r.reading !== null && r.entry.clockText === '')) sentences.push(words.import.noClocks);
   if (middle !== undefined && (middle < LIGHT_GRAMS || middle > HEAVY_GRAMS))
-    sentences.push(words.import.unlikely(massText(middle, preview.unit)));
+    sentences.push(words.import.unlikely(words.massText(middle, preview.unit)));
   return <p className="import-sentences">{sentences.join(' ')}</p>;
 }
 

@@ -1,7 +1,6 @@
 import { useState } from 'react';
 import { clockOf, dateOf } from '../../core/calendar/clock.ts';
 import type { ImportRow } from '../../core/records/import.ts';
-import { massText } from '../../core/units/mass.ts';
 import { words } from '../state/words.ts';
 import { type ImportDraft, isTaken, type Preview } from './import-draft.ts';
 
@@ -80,7 +79,7 @@ function Rows({ rows, draft, preview, put, findings }: Props & { rows: readonly 
                 <td className="import-day">
                   {row.reading === null ? '' : `${dateOf(row.reading.at)} ${clockOf(row.reading.at)}`}
                 </td>
-                <td className="figure">{row.reading === null ? '' : massText(row.reading.grams, preview.unit)}</td>
+                <td className="figure">{row.reading === null ? '' : words.massText(row.reading.grams, preview.unit)}</td>
                 <td className="import-remark">
                   <bdi>{remark}</bdi>
                   {asks && (
@@ -123,7 +122,7 @@ function remarkOf(row: ImportRow, finding: string | undefined, preview: Preview)
     case 'twice':
       return words.import.twice;
     case 'doubtful':
-      return [words.import.doubt(row.state.why, (grams) => massText(grams, preview.unit)), finding ?? '']
+      return [words.import.doubt(row.state.why, (grams) => words.massText(grams, preview.unit)), finding ?? '']
         .filter((t) => t !== '')
         .join(' ');
     case 'taken':

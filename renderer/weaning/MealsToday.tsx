@@ -3,7 +3,6 @@ import { addDays } from '../../core/calendar/day.ts';
 import { MEAL_NAMES, type MealName } from '../../core/food/bowls.ts';
 import { bowlOn, fillBowl } from '../../core/food/rotation.ts';
 import { puppyName } from '../../core/litter/litter.ts';
-import { foodText } from '../../core/units/food.ts';
 import { ATE, type Ate, eatenMeals, type Suggestion, stoolHints, suggestionOf } from '../../core/weaning/eaten.ts';
 import { prepSheet } from '../../core/weaning/prep.ts';
 import { OLD_WEIGHT_DAYS, type WeaningDay, type WeaningInput, weaningDay } from '../../core/weaning/weaning.ts';
@@ -143,10 +142,12 @@ function MealTable(props: {
                 {grams === 0 ? (
                   words.weaning.leftOut
                 ) : (
-                  <Why explanation={explainDay(input, day, unit, `${foodText(grams, unit)}.`)}>{foodText(grams, unit)}</Why>
+                  <Why explanation={explainDay(input, day, unit, `${words.foodText(grams, unit)}.`)}>
+                    {words.foodText(grams, unit)}
+                  </Why>
                 )}
               </td>
-              <td className="figure">{grams === 0 ? '' : foodText(grams / fed, unit)}</td>
+              <td className="figure">{grams === 0 ? '' : words.foodText(grams / fed, unit)}</td>
               <td className="meal-ate">
                 {ATE.map((a) => (
                   <button
@@ -216,7 +217,7 @@ function whatOf(weaning: Weaning, input: WeaningInput, day: WeaningDay, meal: Me
         {parts
           .map((p) =>
             p.pieces === null
-              ? words.weaning.part(foodText(p.grams, facts.house.massUnit), p.food.name)
+              ? words.weaning.part(words.foodText(p.grams, facts.house.massUnit), p.food.name)
               : words.weaning.bones(p.pieces, p.food.name),
           )
           .join(', ')}

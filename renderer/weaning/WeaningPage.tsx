@@ -1,10 +1,8 @@
 import { useMemo } from 'react';
-import { ageInWords } from '../../core/calendar/age.ts';
 import { clockOf } from '../../core/calendar/clock.ts';
 import { addDays, daysBetween } from '../../core/calendar/day.ts';
 import { earliestGoHome } from '../../core/homing/go-home-day.ts';
 import { litterName, puppyName } from '../../core/litter/litter.ts';
-import { foodText } from '../../core/units/food.ts';
 import { restsOn, type WeaningEvent } from '../../core/weaning/eaten.ts';
 import { solidShare, type WeaningDay, type WeaningInput, weaningDay } from '../../core/weaning/weaning.ts';
 import { holdSentence, nextStep, weaningFindings } from '../../core/weaning/weaning-words.ts';
@@ -35,7 +33,7 @@ export function WeaningPage({ litterId }: { litterId: string }) {
 
 function NotBegun({ weaning }: { weaning: Weaning }) {
   const { litter, born, today, input } = weaning;
-  const age = ageInWords(born, today);
+  const age = words.ageInWords(born, today);
   return (
     <>
       <PageTitle
@@ -100,7 +98,7 @@ function Head({ weaning, input, now }: { weaning: Weaning; input: WeaningInput; 
   const { plan } = input;
   const next = nextStep(plan, daysAhead(input));
   const starts = daysBetween(born, plan.starts);
-  const figure = foodText(now.dayGrams, unit);
+  const figure = words.foodText(now.dayGrams, unit);
   return (
     <header className="title">
       <div>

@@ -1,5 +1,5 @@
 import { puppyName } from '../../core/litter/litter.ts';
-import { foodFigure, foodText, foodUnit } from '../../core/units/food.ts';
+import { foodUnit } from '../../core/units/food.ts';
 import { type PrepSheet, prepSheet } from '../../core/weaning/prep.ts';
 import type { WeaningDay, WeaningInput } from '../../core/weaning/weaning.ts';
 import type { Weaning } from '../facts/useWeaning.ts';
@@ -67,10 +67,10 @@ function EachPuppy({ weaning: { order, rules, facts }, sheet }: { weaning: Weani
                 </th>
                 {sheet.meals.map((m, i) => (
                   <td key={m} className="figure">
-                    {foodFigure(row.byMeal[i] ?? 0, unit)}
+                    {words.foodFigure(row.byMeal[i] ?? 0, unit)}
                   </td>
                 ))}
-                <td className="figure day-cell">{foodFigure(row.day, unit)}</td>
+                <td className="figure day-cell">{words.foodFigure(row.day, unit)}</td>
               </tr>
             );
           })}
@@ -80,7 +80,7 @@ function EachPuppy({ weaning: { order, rules, facts }, sheet }: { weaning: Weani
             </th>
             {sheet.meals.map((m, i) => (
               <td key={m} className="figure">
-                {foodFigure(bowl.food.byMeal[i] ?? 0, unit)}
+                {words.foodFigure(bowl.food.byMeal[i] ?? 0, unit)}
               </td>
             ))}
             <td />
@@ -113,18 +113,18 @@ function WeighOut({ weaning, input, day, sheet }: { weaning: Weaning; input: Wea
         {sheet.meals.map((m, i) => (
           <tr key={m}>
             <th scope="row">{weaning.rules.mealTimes[m]}</th>
-            <td className="figure amount">{foodFigure(sheet.food.byMeal[i] ?? 0, unit)}</td>
-            {watered && <td className="figure">{foodFigure(sheet.water.byMeal[i] ?? 0, unit)}</td>}
+            <td className="figure amount">{words.foodFigure(sheet.food.byMeal[i] ?? 0, unit)}</td>
+            {watered && <td className="figure">{words.foodFigure(sheet.water.byMeal[i] ?? 0, unit)}</td>}
           </tr>
         ))}
         <tr className="day-row">
           <th scope="row">{words.weaning.theDay}</th>
           <td className="figure">
-            <Why explanation={explainDay(input, day, unit, words.weaning.tomorrow(foodText(sheet.food.day, unit)))}>
-              {foodFigure(sheet.food.day, unit)}
+            <Why explanation={explainDay(input, day, unit, words.weaning.tomorrow(words.foodText(sheet.food.day, unit)))}>
+              {words.foodFigure(sheet.food.day, unit)}
             </Why>
           </td>
-          {watered && <td className="figure">{foodFigure(sheet.water.day, unit)}</td>}
+          {watered && <td className="figure">{words.foodFigure(sheet.water.day, unit)}</td>}
         </tr>
       </tbody>
     </table>

@@ -4,7 +4,6 @@ import { daysBetween } from '../../core/calendar/day.ts';
 import { GROWTH_SOURCES } from '../../core/feeding/energy.ts';
 import type { MealName } from '../../core/food/bowls.ts';
 import { type Puppy, puppyName } from '../../core/litter/litter.ts';
-import { foodText } from '../../core/units/food.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
 import { type WeaningDay, type WeaningInput, weaningDays } from '../../core/weaning/weaning.ts';
 import type { Explanation } from '../state/window.ts';
@@ -63,7 +62,7 @@ export function explainDay(input: WeaningInput, day: WeaningDay, unit: MassUnit,
       { what: words.weaning.sumRule, figure: rule, source: from.rules },
       { what: words.weaning.sumStep, figure: shares, source: from.plan },
       ...(day.cut < 1 ? [{ what: words.weaning.sumCut, figure: `× ${Number(day.cut.toFixed(3))}`, source: from.rules }] : []),
-      { what: words.weaning.sumDay, figure: foodText(day.dayGrams, unit), source: from.computed },
+      { what: words.weaning.sumDay, figure: words.foodText(day.dayGrams, unit), source: from.computed },
       {
         what: words.weaning.sumKcal,
         figure: `${Math.round(kcal)}\u00a0kcal`,

@@ -1,7 +1,23 @@
 /** Everything that is said in English, by subject. */
+
+import { foodFigure, foodText, massFigure, massText, weightText } from './amounts.ts';
 import { appWords, failureWords } from './app.ts';
-import { dayOfWeek, shortDate, shortDay, shortMonth, when } from './dates.ts';
+import {
+  ageInWords,
+  dateInWords,
+  dateShort,
+  dateSpan,
+  dayOfWeek,
+  fullDate,
+  longDate,
+  shortDate,
+  shortDay,
+  shortMonth,
+  weekdayName,
+  when,
+} from './dates.ts';
 import { choiceWords, houseWords, mealWords, reckonedWords, rulesWords, ruleWords, unitShort, unitWords } from './feeding.ts';
+import { capital, grouped, numberWord, percentText, plain, rangeText } from './figures.ts';
 import { findingWords, foodsWords, foodWords, treatWords, weekWords } from './foods.ts';
 import { formWords } from './form.ts';
 import { freezerPaperWords, freezerWords, timeNear } from './freezer.ts';
@@ -22,6 +38,24 @@ import { damWords, prepWords, topUpWords, weaningWords } from './weaning.ts';
 export const ENGLISH = {
   app: appWords,
   failure: failureWords,
+  ageInWords,
+  dateInWords,
+  dateShort,
+  dateSpan,
+  fullDate,
+  longDate,
+  weekdayName,
+  massFigure,
+  massText,
+  weightText,
+  foodFigure,
+  foodText,
+  capital,
+  grouped,
+  numberWord,
+  percentText,
+  plain,
+  rangeText,
   shortDate,
   shortDay,
   shortMonth,

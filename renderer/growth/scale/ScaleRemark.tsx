@@ -1,5 +1,5 @@
 import { type Puppy, puppyName } from '../../../core/litter/litter.ts';
-import { type MassUnit, massText } from '../../../core/units/mass.ts';
+import type { MassUnit } from '../../../core/units/mass.ts';
 import { words } from '../../state/words.ts';
 import { useScaleStore } from './scale-store.ts';
 import type { ScaleWeighing } from './useScaleWeighing.ts';
@@ -23,11 +23,11 @@ export function ScaleAsks({
     return (
       <>
         <span className="fact">
-          {words.scale.fits(name, massText(other.expectedGrams, unit), inHand, massText(other.inHandGrams, unit))}
+          {words.scale.fits(name, words.massText(other.expectedGrams, unit), inHand, words.massText(other.inHandGrams, unit))}
         </span>
         <span className="answers">
           <button type="button" tabIndex={-1} onClick={scale.giveToOther}>
-            <kbd>Space</kbd> <b>{words.scale.give(name, massText(other.grams, unit))}</b>
+            <kbd>Space</kbd> <b>{words.scale.give(name, words.massText(other.grams, unit))}</b>
           </button>
           <button type="button" tabIndex={-1} onClick={scale.keep}>
             <kbd>Enter</kbd> {words.scale.isInHand(inHand)}
@@ -39,10 +39,12 @@ export function ScaleAsks({
   if (offer !== null) {
     return (
       <>
-        <span className="fact">{words.scale.offer(massText(offer.grams, unit), massText(offer.spread / 2, unit))}</span>
+        <span className="fact">
+          {words.scale.offer(words.massText(offer.grams, unit), words.massText(offer.spread / 2, unit))}
+        </span>
         <span className="answers">
           <button type="button" tabIndex={-1} onClick={scale.keep}>
-            <kbd>Enter</kbd> <b>{words.scale.take(massText(offer.grams, unit))}</b>
+            <kbd>Enter</kbd> <b>{words.scale.take(words.massText(offer.grams, unit))}</b>
           </button>
         </span>
       </>
