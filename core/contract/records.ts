@@ -40,8 +40,12 @@ export type Contents = z.infer<typeof contentsSchema>;
 
 /** What is wrong with the data file, and the ways on. */
 const rescueSchema = z.strictObject({
-  /** `damaged` not whole, or no data file at all · `changed` whole, but not as the program left it · `lost` only its log is there. */
-  problem: z.enum(['damaged', 'changed', 'lost']),
+  /**
+   * `damaged` not whole, or no data file at all · `changed` whole, but not as the program left it · `older` whole, but without
+   * what was answered last or what a backup holds · `lost` not there, but something of it is · `newer` of a newer version ·
+   * `foreign` says that it is another program's · `update` can't be brought to this version.
+   */
+  problem: z.enum(['damaged', 'changed', 'older', 'lost', 'newer', 'foreign', 'update']),
   file: z.string(),
   bytes: z.number().int(),
   /** What can still be read of it; null when nothing can. */
@@ -155,15 +159,32 @@ export const RECORDS_OPERATIONS = {
     output: z.strictObject({ rescue: rescueSchema.nullable() }),
     tags: ['records'],
   }),
-  /** Writes what can be read of a damaged file into a new one; the damaged one is kept beside. Refused when it is in order. */
+  /**
+   * Writes what can be read of a damaged file into a new one, with what backups hold of the rest (`fromBackups` rows); the
+   * damaged one is kept beside. Refused when it is in order.
+   */
   'records.salvage': op({
     kind: 'act',
     input: nothing,
-    output: z.strictObject({ kept: z.string(), contents: contentsSchema, leftOut: z.number().int() }),
+    output: z.strictObject({
+      kept: z.string(),
+      contents: contentsSchema,
+      leftOut: z.number().int(),
+      fromBackups: z.number().int(),
+    }),
     tags: TAGS,
   }),
-  /** Goes on with a file that is whole but not as the program left it. Refused otherwise. */
+  /** Goes on with a file that is whole but not as the program left it, or older. Refused otherwise. */
   'records.takeAsItIs': op({ kind: 'act', input: nothing, output: nothing, tags: TAGS }),
+  /** Begins with an empty file; what stands in its place is kept beside. Refused when the file is in order. */
+  'records.beginAnew': op({ kind: 'act', input: nothing, output: z.strictObject({ kept: z.string() }), tags: TAGS }),
+  /** The program's own mistakes, newest first, one dated line each, and the file they stand in. */
+  'records.faults': op({
+    kind: 'query',
+    input: nothing,
+    output: z.strictObject({ file: z.string(), lines: z.array(z.string()) }),
+    tags: ['records'],
+  }),
   /**
    * All or nothing, in one entry. `bad-input` for a weight that stands twice in it or does not fit its puppy, `conflict`
    * for a collar that is taken. Puppies that are not named keep their place; new ones follow them.

@@ -11,6 +11,8 @@ export type Dispatch = (name: string, input: unknown) => Promise<Result<unknown>
 export interface DispatchHooks {
   /** Before a command runs. */
   readonly beforeCommand: () => void;
+  /** After a command or an act was done, before it is answered. */
+  readonly afterwards: () => void;
   readonly onChanged: (tags: readonly Tag[]) => void;
   /** Hears of errors that no person can mend: for the developer's log. */
   readonly onFault: (operation: string, error: unknown) => void;
@@ -38,6 +40,7 @@ async function run(name: OperationName, input: unknown, handlers: Handlers, hook
   // The schema of this very name has let the input through.
   const handler = handlers[name] as (input: unknown) => unknown;
   const value = operation.output.parse(await handler(checked.data));
+  if (operation.kind !== 'query') hooks.afterwards();
   const changed: Tag[] = operation.kind === 'query' ? [] : [...operation.tags];
   if (changed.length > 0) hooks.onChanged(changed);
   return { ok: true, value, changed };
@@ -53,6 +56,7 @@ function inputError(error: z.ZodError): ContractError {
 const CODES: Record<StoreCode, ErrorCode> = {
   damaged: 'damaged',
   changed: 'damaged',
+  older: 'damaged',
   newer: 'damaged',
   foreign: 'damaged',
   locked: 'busy',

@@ -1,5 +1,5 @@
 /** Folders that a person names: looked at before anything is written into them. */
-import { statSync } from 'node:fs';
+import { realpathSync, statSync } from 'node:fs';
 import { isAbsolute } from 'node:path';
 import { ContractFailure } from '../../core/contract/result.ts';
 import { findBackup } from '../store/backup.ts';
@@ -12,6 +12,15 @@ export function usable(folder: string): string {
   if (!isFolder(folder)) throw new ContractFailure('not-found', 'there is no such folder', 'folder');
   return folder;
 }
+
+/** A folder that a copy may be written into: not one in which a system shows its devices and itself as files. */
+export function usableForCopies(folder: string): string {
+  const path = usable(folder);
+  if (DEVICES.test(realpathSync(path))) throw new ContractFailure('bad-input', 'a folder of devices', 'folder');
+  return path;
+}
+
+const DEVICES = process.platform === 'win32' ? /^[\\/]{2}[.?][\\/](?![A-Za-z]:)/ : /^\/(?:dev|proc|sys)(?:\/|$)/;
 
 function isFolder(path: string): boolean {
   try {

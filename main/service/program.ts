@@ -1,11 +1,12 @@
 /** The program without a host: a data folder, a clock and a way to make paper in; one dispatch out. */
-import { dateOf } from '../../core/calendar/clock.ts';
-import { backUpDaily } from '../store/backup.ts';
+import { makeFolder } from '../store/file.ts';
 import { lockFolder } from '../store/lock.ts';
-import type { Moment } from '../store/moment.ts';
 import { openStore, type Store } from '../store/open.ts';
-import { type Dispatch, type DispatchHooks, dispatcher, errorOf, failure } from './dispatch.ts';
+import { freshCopy, putBack } from '../store/replace.ts';
+import { DayCopies } from './day-copies.ts';
+import { type Dispatch, dispatcher, errorOf, failure } from './dispatch.ts';
 import { dogsHandlers } from './dogs.ts';
+import { noteFault } from './fault-log.ts';
 import { feedingHandlers } from './feeding.ts';
 import { foodHandlers } from './food.ts';
 import { freezerHandlers } from './freezer.ts';
@@ -32,41 +33,78 @@ export function openProgramOrRescue(options: ProgramOptions): Program {
     try {
       return openFacts(options, reopening, asItIs);
     } catch (error) {
-      if (!canBeRescued(error)) throw error;
-      return openRescue(
-        options,
-        reopening,
-        error.code,
-        hooksOf(options, () => undefined),
-      );
+      if (!canBeRescued(error, options.folder)) throw error;
+      return openRescue(options, reopening, error.code, {
+        beforeCommand: () => undefined,
+        afterwards: () => undefined,
+        onChanged: (tags) => options.onChanged?.(tags),
+        onFault: faultsOn(options),
+      });
     }
   });
 }
 
-function hooksOf({ onChanged, onFault }: ProgramOptions, beforeCommand: () => void): DispatchHooks {
-  return {
-    beforeCommand,
-    onChanged: (tags) => onChanged?.(tags),
-    onFault: (operation, error) => onFault?.(operation, error),
+/** A program of which the one that stands over it can ask whether its file is still there. */
+interface Opened extends Program {
+  /** Writes what it holds into a new file, when its own was taken away or exchanged; answers whether it was. */
+  putBackIfGone(): boolean;
+}
+
+function faultsOn({ folder, now, version, onFault }: ProgramOptions): (operation: string, error: unknown) => void {
+  return (operation, error) => {
+    noteFault(folder, { now: now(), version, operation, error });
+    onFault?.(operation, error);
   };
 }
 
-function openFacts(options: ProgramOptions, reopening: Reopening, asItIs: boolean): Program {
-  const { folder, now, newId, paper, version, chooseFolder = null } = options;
+const MINUTE = 60_000;
+
+function openFacts(options: ProgramOptions, reopening: Reopening, asItIs: boolean): Opened {
+  const { folder, now, newId, paper, version, chooseFolder = null, onChanged } = options;
   const store = openStore({ folder, now, asItIs });
-  const backUpOnceADay = dailyBackUp(store, now);
-  if (!store.isNew) backUpOnceADay();
+  const copies = new DayCopies(store, now);
+  if (!store.isNew) copies.beforeCommand();
   const context = { store, now, newId, paper, version, chooseFolder, reopening };
-  const dispatch = dispatcher(allHandlers(context), hooksOf(options, backUpOnceADay));
-  return { dispatch, isRescue: () => false, close: () => store.close() };
+  const dispatch = dispatcher(allHandlers(context), {
+    beforeCommand: () => {
+      copies.beforeCommand();
+      copies.whenDue();
+    },
+    afterwards: () => {
+      if (!store.db.open) return; // the act went on with another file
+      store.settle();
+      copies.afterCommand();
+    },
+    onChanged: (tags) => onChanged?.(tags),
+    onFault: faultsOn(options),
+  });
+  const watch = setInterval(() => {
+    if (store.isThere() && copies.whenDue()) onChanged?.(['records']);
+  }, MINUTE).unref();
+  const close = (): void => {
+    clearInterval(watch);
+    if (store.db.open && store.isThere()) copies.atClose();
+    store.close();
+  };
+  return { dispatch, isRescue: () => false, putBackIfGone: () => putBackIfGone(options, store), close };
+}
+
+function putBackIfGone(options: ProgramOptions, store: Store): boolean {
+  if (!store.db.open || store.isThere()) return false;
+  const { folder, file } = store;
+  makeFolder(folder);
+  const fresh = freshCopy(store.db, file);
+  putBack(fresh, { folder, file, now: options.now() });
+  faultsOn(options)('data file', new Error('it was taken away while the program ran, and was put back'));
+  return true;
 }
 
 /**
  * One program over several openings of its file. When it can't be opened again after it was worked on, each further
  * call tries once more and answers why it can't.
  */
-function keptOpen(folder: string, open: (reopening: Reopening, asItIs: boolean) => Program): Program {
-  let inside: Program | null = null;
+function keptOpen(folder: string, open: (reopening: Reopening, asItIs: boolean) => Program | Opened): Program {
+  let inside: Program | Opened | null = null;
   let closed = false;
   const reopening: Reopening = (work, asItIs = false) => {
     inside?.close();
@@ -79,14 +117,25 @@ function keptOpen(folder: string, open: (reopening: Reopening, asItIs: boolean) 
       inside = open(reopening, asItIs);
     }
   };
+  /** Nothing is answered that is not there: a file that is gone is put back first, and opened again. */
+  const keptThere = (): Program => {
+    inside ??= open(reopening, false);
+    if ('putBackIfGone' in inside && inside.putBackIfGone()) {
+      inside.close();
+      inside = null;
+      inside = open(reopening, false);
+    }
+    return inside;
+  };
   const dispatch: Dispatch = async (name, input) => {
     try {
       if (closed) return failure(errorOf(new Error('the program is closed')));
-      inside ??= open(reopening, false);
+      const result = await keptThere().dispatch(name, input);
+      if (result.ok && !closed) keptThere();
+      return result;
     } catch (error) {
       return failure(errorOf(error));
     }
-    return inside.dispatch(name, input);
   };
   inside = open(reopening, false);
   return {
@@ -94,7 +143,11 @@ function keptOpen(folder: string, open: (reopening: Reopening, asItIs: boolean) 
     isRescue: () => inside?.isRescue() === true,
     close: () => {
       closed = true;
-      inside?.close();
+      try {
+        if (inside !== null && 'putBackIfGone' in inside) inside.putBackIfGone();
+      } finally {
+        inside?.close();
+      }
     },
   };
 }
@@ -112,29 +165,5 @@ export function allHandlers(c: Context): Handlers {
     ...peopleHandlers(c),
     ...homingHandlers(c),
     ...recordsHandlers(c),
-  };
-}
-
-const TRY_AGAIN_MS = 10 * 60_000;
-
-/**
- * Makes the day's copy the first time it is called on a day. A copy that can't be made doesn't stop a weighing: the
- * list of copies shows that today's is missing, and it is tried again ten minutes later.
- */
-function dailyBackUp(store: Store, now: () => Moment): () => void {
-  let doneOn: string = store.isNew ? dateOf(now().local) : '';
-  let triedAt = Number.NEGATIVE_INFINITY;
-  return () => {
-    const moment = now();
-    const today = dateOf(moment.local);
-    // A clock that was set back counts as time gone by.
-    if (today === doneOn || Math.abs(moment.instant - triedAt) < TRY_AGAIN_MS) return;
-    triedAt = moment.instant;
-    try {
-      backUpDaily(store.db, store.folder, moment);
-      doneOn = today;
-    } catch {
-      return;
-    }
   };
 }

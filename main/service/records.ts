@@ -12,7 +12,8 @@ import { goBackTo } from '../store/replace.ts';
 import { insertWeaningEvent, insertWeaningPlan } from '../store/weaning.ts';
 import { type DemoFacts, demoLitters } from './demo.ts';
 import { exportHandlers } from './export.ts';
-import { chosenFolder, foundBackup, usable } from './folders.ts';
+import { faultsOf } from './fault-log.ts';
+import { chosenFolder, foundBackup, usable, usableForCopies } from './folders.ts';
 import type { Context, HandlersOf } from './handlers.ts';
 import { importHandlers } from './import.ts';
 
@@ -50,7 +51,7 @@ export function recordsHandlers(c: Context): HandlersOf<'records'> {
 
     'records.backUp': () => ({ backup: backUp(db, folder, c.now(), 'by-hand') }),
 
-    'records.backUpTo': ({ folder: into }) => ({ backup: backUpInto(db, usable(into), c.now(), 'by-hand') }),
+    'records.backUpTo': ({ folder: into }) => ({ backup: backUpInto(db, usableForCopies(into), c.now(), 'by-hand') }),
 
     'records.backupsIn': ({ folder: from }) => ({ backups: backupsIn(usable(from)) }),
 
@@ -59,13 +60,15 @@ export function recordsHandlers(c: Context): HandlersOf<'records'> {
     'records.restore': ({ folder: from, file: name }) => {
       const copy = foundBackup(folder, from, name);
       const before = backUp(db, folder, c.now(), 'before-restore');
-      const { contents } = c.reopening(() => goBackTo(copy, file, null));
+      const { contents } = c.reopening(() => goBackTo(copy, { folder, file }, null));
       return { kept: before.file, contents };
     },
 
     'records.rescue': () => ({ rescue: null }),
     'records.salvage': () => inOrder(),
     'records.takeAsItIs': () => inOrder(),
+    'records.beginAnew': () => inOrder(),
+    'records.faults': () => faultsOf(folder),
 
     'records.addDemo': ({ now, utcOffsetMinutes }) => {
       if (hasDemo(db)) throw new ContractFailure('conflict', 'the demo is already there');

@@ -5,6 +5,7 @@ const SENTENCES: Readonly<Record<StoreCode, string>> = {
   damaged: 'The data file is damaged. It was left as it is; the backups beside it are whole copies to go back to.',
   changed:
     'The data file is not as the program left it. It was left as it is; the backups beside it are whole copies to go back to.',
+  older: 'The data file lacks what was written last. It was left as it is; the backups beside it are whole copies to go back to.',
   newer: 'The data file was written by a newer Whelpside. Install the newer one to open it.',
   foreign: 'The data file in this folder belongs to another program. Choose another folder.',
   locked: 'Whelpside is already open on this folder. Use that window, or close it first.',

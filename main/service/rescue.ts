@@ -1,5 +1,5 @@
 /**
- * The program over a damaged data file: it says what is wrong, names the copies to go back to and what can still be
+ * The program over a data file that is not in order: it says what is wrong, names the copies to go back to and what can still be
  * read, and does what she chooses. Until then it carries nothing else and changes nothing.
  */
 
@@ -13,35 +13,42 @@ import { contentsOf, weightIds } from '../store/contents.ts';
 import { StoreError } from '../store/fault.ts';
 import { isWhole } from '../store/file.ts';
 import { lockFolder } from '../store/lock.ts';
-import { dataFile } from '../store/open.ts';
+import { dataFile, hadOwnFile } from '../store/look.ts';
 import { fileBytes } from '../store/records.ts';
-import { goBackTo, replaceBySalvage, type Salvageable, salvageable } from '../store/replace.ts';
+import { goBackTo, replaceByNew, replaceBySalvage, type Salvageable, salvageable } from '../store/replace.ts';
 import { type DispatchHooks, dispatcher } from './dispatch.ts';
+import { faultsOf } from './fault-log.ts';
 import { chosenFolder, foundBackup, usable } from './folders.ts';
 import type { Handlers, HandlersOf, Reopening } from './handlers.ts';
 import type { Program, ProgramOptions } from './options.ts';
 
-type Rescuable = StoreError & { readonly code: 'damaged' | 'changed' };
+const CODES = ['damaged', 'changed', 'older', 'newer', 'foreign', 'update'] as const;
+type RescueCode = (typeof CODES)[number];
+type Rescuable = StoreError & { readonly code: RescueCode };
 
 /** Whether the file can't be opened because of what is in it, and is this program's to mend. */
-export function canBeRescued(error: unknown): error is Rescuable {
-  return error instanceof StoreError && (error.code === 'damaged' || error.code === 'changed');
+export function canBeRescued(error: unknown, folder: string): error is Rescuable {
+  if (!(error instanceof StoreError) || !CODES.some((code) => code === error.code)) return false;
+  return error.code !== 'foreign' || hadOwnFile(folder);
 }
 
 type Ways = Pick<
   HandlersOf<'records'>,
-  'records.rescue' | 'records.restore' | 'records.salvage' | 'records.takeAsItIs' | 'records.backupsIn' | 'records.chooseFolder'
+  | 'records.rescue'
+  | 'records.restore'
+  | 'records.salvage'
+  | 'records.takeAsItIs'
+  | 'records.beginAnew'
+  | 'records.faults'
+  | 'records.backupsIn'
+  | 'records.chooseFolder'
 >;
 
 /** Holds the folder's lock and carries the ways on. StoreError `locked` when another program has the folder. */
-export function openRescue(
-  options: ProgramOptions,
-  reopening: Reopening,
-  code: Rescuable['code'],
-  hooks: DispatchHooks,
-): Program {
+export function openRescue(options: ProgramOptions, reopening: Reopening, code: RescueCode, hooks: DispatchHooks): Program {
   const { folder, now, chooseFolder = null } = options;
   const file = dataFile(folder);
+  const place = () => ({ folder, file, now: now() });
   const unlock = lockFolder(folder);
   let found: Rescue | null = null;
   const ways: Ways = {
@@ -51,13 +58,15 @@ export function openRescue(
     },
     'records.restore': ({ folder: from, file: name }) => {
       const copy = foundBackup(folder, from, name);
-      return reopening(() => goBackTo(copy, file, now()));
+      return reopening(() => goBackTo(copy, { folder, file }, now()));
     },
-    'records.salvage': () => reopening(() => replaceBySalvage(file, now())),
+    'records.salvage': () => reopening(() => replaceBySalvage(place())),
     'records.takeAsItIs': () => {
-      if (code !== 'changed') throw new ContractFailure('refused', 'the data file is not whole');
+      if (code !== 'changed' && code !== 'older') throw new ContractFailure('refused', 'the data file is not whole');
       return reopening(() => ({}), true);
     },
+    'records.beginAnew': () => reopening(() => replaceByNew(place())),
+    'records.faults': () => faultsOf(folder),
     'records.backupsIn': ({ folder: from }) => ({ backups: backupsIn(usable(from)) }),
     'records.chooseFolder': async () => ({ folder: await chosenFolder(chooseFolder) }),
   };
@@ -71,9 +80,9 @@ function refusals(): Handlers {
   return Object.fromEntries(Object.keys(OPERATIONS).map((name) => [name, refuse])) as unknown as Handlers;
 }
 
-function rescueOf({ folder, chooseFolder = null }: ProgramOptions, file: string, code: Rescuable['code']): Rescue {
+function rescueOf({ folder, chooseFolder = null }: ProgramOptions, file: string, code: RescueCode): Rescue {
   const isThere = statSync(file, { throwIfNoEntry: false }) !== undefined;
-  const found = salvageable(file);
+  const found = salvageable({ folder, file });
   return {
     problem: isThere ? code : 'lost',
     file,

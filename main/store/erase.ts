@@ -1,5 +1,6 @@
 /** Erasing what was written about a person: what the journal remembers of it, and the bytes where it stood. */
 import type Database from 'better-sqlite3';
+import { emptyLog } from './keeper.ts';
 
 /**
  * Takes every change of a row out of the journal, so that neither undo nor a look into the file brings it back; entries
@@ -27,5 +28,5 @@ export function forgetChanges(db: Database.Database, table: 'house', id: string)
 /** Gives freed pages back and empties the log, which still held the old ones. Not inside a transaction. */
 export function overwriteFreed(db: Database.Database): void {
   db.pragma('incremental_vacuum');
-  db.pragma('wal_checkpoint(TRUNCATE)');
+  emptyLog(db);
 }

@@ -1,7 +1,8 @@
 /** Why the data file can't be opened or changed: a closed list of codes, each with a plain message. */
 
 /**
- * `damaged` not whole, or not a data file at all · `changed` whole, but not as the program left it · `newer` written by a
+ * `damaged` not whole, or not a data file at all, or gone with its log, seal or backups still there · `changed` whole, but
+ * not as the program left it · `older` whole, but without what was answered last or what a backup holds · `newer` written by a
  * later version · `foreign` another program's database · `locked` open in another window of this program, or held by
  * another program · `read-only` can't be written · `disk-full` it takes no more · `no-folder` the data folder can't be
  * made or used · `update` a step to the newest shape failed; the file keeps its old shape.
@@ -9,6 +10,7 @@
 export type StoreCode =
   | 'damaged'
   | 'changed'
+  | 'older'
   | 'newer'
   | 'foreign'
   | 'locked'

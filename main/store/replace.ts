@@ -1,25 +1,36 @@
 /**
- * Another file in the place of the data file: a copy that is gone back to, or what was salvaged. What stood there is
- * kept beside under a name of its own, with its log, before anything is touched. The folder's lock must be held.
+ * Another file in the place of the data file: a copy that is gone back to, what was salvaged, or an empty one. What stood
+ * there is kept beside under a name of its own, with its log, before anything is touched. The folder's lock must be held.
  */
 
 import { copyFileSync, existsSync, renameSync, rmSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import Database from 'better-sqlite3';
 import { clockOf, dateOf } from '../../core/calendar/clock.ts';
 import type { Contents } from '../../core/contract/records.ts';
-import { contentsOf, weightIds } from './contents.ts';
+import { acceptBackups, tellingBackups } from './accepted.ts';
+import { contentsIn, weightIds } from './contents.ts';
 import { StoreError } from './fault.ts';
 import { APPLICATION_ID, isWhole, makePrivate, placeDurably, readHeader, sideFiles, syncFile, syncFolder } from './file.ts';
+import { removeMark } from './mark.ts';
+import { makeFile, migrate, setUp } from './migrate.ts';
 import { MIGRATIONS } from './migrations.ts';
 import type { Moment } from './moment.ts';
 import { type Salvaged, salvage } from './salvage.ts';
-import { breakSeal } from './seal.ts';
+import { hasSeal, sealAhead, sealState } from './seal.ts';
 
-/** Keeps the data file and its log under a new name beside it, whole or damaged, and answers the name. */
+/** Where a data file is, and the moment by which what stood there is named. */
+export interface Place {
+  readonly folder: string;
+  readonly file: string;
+  readonly now: Moment;
+}
+
+/** Keeps the data file, its log and its journal under a new name beside it, whole or damaged, and answers the name. */
 function keepBeside(file: string, now: Moment): string {
   const folder = dirname(file);
   const name = freeName(folder, now);
-  for (const end of ['-wal', '']) keepOne(file + end, join(folder, name) + end);
+  for (const end of ['-journal', '-wal', '']) keepOne(file + end, join(folder, name) + end);
   syncFolder(folder);
   return name;
 }
@@ -28,22 +39,22 @@ function freeName(folder: string, now: Moment): string {
   const stem = `whelpside-set-aside-${dateOf(now.local)}-${clockOf(now.local).replace(':', '')}`;
   for (let n = 1; ; n += 1) {
     const name = `${stem}${n === 1 ? '' : `-${n}`}.sqlite`;
-    if (!existsSync(join(folder, name)) && !existsSync(join(folder, `${name}-wal`))) return name;
+    if (['', '-wal', '-journal'].every((end) => !existsSync(join(folder, name + end)))) return name;
   }
 }
 
-/** Moves a log that is not the data file's own out of its way, where there is one. */
-export function setLogAside(file: string, now: Moment): void {
-  const log = `${file}-wal`;
-  if ((statSync(log, { throwIfNoEntry: false })?.size ?? 0) === 0) return;
+/** Moves a log or journal that is not the data file's own out of its way, where there is one. */
+export function setAside(file: string, end: '-wal' | '-journal', now: Moment): void {
+  const stray = file + end;
+  if ((statSync(stray, { throwIfNoEntry: false })?.size ?? 0) === 0) return;
   const folder = dirname(file);
-  renameSync(log, join(folder, `${freeName(folder, now)}-wal`));
+  renameSync(stray, join(folder, `${freeName(folder, now)}${end}`));
   rmSync(`${file}-shm`, { force: true });
   syncFolder(folder);
 }
 
 function keepOne(file: string, kept: string): void {
-  if (!existsSync(file)) return;
+  if (statSync(file, { throwIfNoEntry: false })?.isFile() !== true) return;
   const part = `${kept}.part`;
   rmSync(part, { force: true });
   makePrivate(part);
@@ -52,38 +63,79 @@ function keepOne(file: string, kept: string): void {
   renameSync(part, kept);
 }
 
-/** Puts a whole new file in place of the old one and its log. A power cut leaves the old one, kept twice, or the new. */
-function place(fresh: string, file: string): void {
-  breakSeal(file);
+/**
+ * Puts a whole, closed file in place of the old one and its log. It is sealed before: a power cut leaves the old one, or
+ * what the next start finishes.
+ */
+function place(fresh: string, folder: string, file: string): void {
+  acceptBackups(folder, file);
+  syncFile(fresh);
+  sealAhead(file, fresh);
+  putInPlace(fresh, file);
+}
+
+function putInPlace(fresh: string, file: string): void {
   for (const side of sideFiles(file)) rmSync(side, { force: true });
   placeDurably(fresh, file);
+  removeMark(file);
+}
+
+const freshOf = (file: string): string => `${file}.new`;
+
+/** Finishes what a power cut or a kill broke off between the sealing of a new file and its being put in place. */
+export function finishPlacing(file: string): void {
+  const fresh = freshOf(file);
+  if (!existsSync(fresh) || !hasSeal(file) || sealState(file, fresh) !== 'closed') return;
+  if (existsSync(file) && sealState(file) !== 'changed') return;
+  putInPlace(fresh, file);
 }
 
 function freshBeside(file: string): string {
-  const fresh = `${file}.new`;
+  const fresh = freshOf(file);
   for (const path of [fresh, ...sideFiles(fresh)]) rmSync(path, { force: true });
   return fresh;
 }
 
-/**
- * Goes back to a copy. StoreError `damaged`, `foreign` or `newer` when the copy can't be used, and nothing is touched.
- * Answers what the copy holds and the name under which the file that stood there is kept: with `now` null none is, since
- * a whole copy of it was made.
- */
-export function goBackTo(copy: string, file: string, now: Moment | null): { kept: string; contents: Contents } {
-  checkCopy(copy);
+/** Makes a new file beside, by `make`, and puts it in place of the old one. When it can't be made, nothing is touched. */
+function replace<T>({ folder, file }: Omit<Place, 'now'>, now: Moment | null, make: (fresh: string) => T): T & { kept: string } {
   const fresh = freshBeside(file);
   try {
-    makePrivate(fresh);
-    copyFileSync(copy, fresh);
-    checkCopy(fresh);
-    const contents = contentsOf(fresh);
+    const made = make(fresh);
     const kept = now === null ? '' : keepBeside(file, now);
-    place(fresh, file);
-    return { kept, contents };
+    place(fresh, folder, file);
+    return { ...made, kept };
   } catch (error) {
     freshBeside(file);
     throw error;
+  }
+}
+
+/**
+ * Goes back to a copy. StoreError `damaged`, `foreign`, `newer` or `update` when the copy can't be used, and nothing is
+ * touched. Answers what the copy holds and the name under which the file that stood there is kept: without `now` none is,
+ * since a whole copy of it was made.
+ */
+export function goBackTo(copy: string, at: Omit<Place, 'now'>, now: Moment | null): { kept: string; contents: Contents } {
+  checkCopy(copy);
+  return replace(at, now, (fresh) => {
+    makePrivate(fresh);
+    copyFileSync(copy, fresh);
+    checkCopy(fresh);
+    return { contents: proven(fresh) };
+  });
+}
+
+/** Brings a file to the newest shape, gives it a log, and reads it: what it can't do here it could not do in its place. */
+function proven(fresh: string): Contents {
+  const db = new Database(fresh, { fileMustExist: true });
+  try {
+    setUp(db);
+    migrate(db, MIGRATIONS, () => undefined);
+    if ((db.pragma('foreign_key_check') as unknown[]).length > 0)
+      throw new StoreError('damaged', 'rows name rows that are not there');
+    return contentsIn(db);
+  } finally {
+    db.close();
   }
 }
 
@@ -94,19 +146,39 @@ function checkCopy(copy: string): void {
   if (header.userVersion > MIGRATIONS.length) throw new StoreError('newer', 'the copy was written by a newer version');
 }
 
-/** Puts what can be read of the file in its place. Answers the name under which the damaged one is kept. */
-export function replaceBySalvage(file: string, now: Moment): Salvaged & { kept: string } {
-  const fresh = freshBeside(file);
-  try {
-    const salvaged = salvage(file, fresh);
+/** Puts what can be read of the file in its place, with what the backups hold of the rest. */
+export function replaceBySalvage(at: Place): Salvaged & { kept: string } {
+  return replace(at, at.now, (fresh) => {
+    const salvaged = salvage(at.file, fresh, tellingBackups(at.folder, at.file));
     if (!isWhole(fresh)) throw new StoreError('damaged', 'what was salvaged is not whole');
-    const kept = keepBeside(file, now);
-    place(fresh, file);
-    return { ...salvaged, kept };
-  } catch (error) {
-    freshBeside(file);
-    throw error;
-  }
+    return { ...salvaged, contents: proven(fresh) };
+  });
+}
+
+/** Puts an empty file in its place. */
+export function replaceByNew(at: Place): { kept: string } {
+  return replace(at, at.now, (fresh) => {
+    makeFile(fresh);
+    return {};
+  });
+}
+
+/** What an open connection holds, as a file beside. */
+export function freshCopy(db: Database.Database, file: string): string {
+  const fresh = freshBeside(file);
+  makePrivate(fresh); // VACUUM INTO takes an empty file, and keeps its mode
+  db.prepare('VACUUM INTO ?').run(fresh);
+  return fresh;
+}
+
+/**
+ * Puts back a file that was taken away, or exchanged, under the open connection that still holds it: `fresh` is the copy
+ * that the connection wrote.
+ */
+export function putBack(fresh: string, at: Place): void {
+  proven(fresh);
+  if (existsSync(at.file)) keepBeside(at.file, at.now);
+  place(fresh, at.folder, at.file);
 }
 
 export interface Salvageable {
@@ -116,14 +188,14 @@ export interface Salvageable {
 }
 
 /** What a salvage would bring, without keeping it; null when it can't be made (no room, for one). */
-export function salvageable(file: string): Salvageable | null {
+export function salvageable({ folder, file }: Omit<Place, 'now'>): Salvageable | null {
   const trial = `${file}.trial`;
   const clear = () => {
     for (const path of [trial, ...sideFiles(trial)]) rmSync(path, { force: true });
   };
   try {
     clear();
-    const { contents } = salvage(file, trial);
+    const { contents } = salvage(file, trial, tellingBackups(folder, file));
     return { contents, weights: weightIds(trial) };
   } catch {
     return null;

@@ -29,12 +29,17 @@ export interface Salvaged {
   readonly contents: Contents;
   /** Rows and cells that were seen but could not be taken. */
   readonly leftOut: number;
+  /** Rows that could not be read and were taken from a backup. */
+  readonly fromBackups: number;
 }
 
 const NOT_FACTS = new Set(['journal']);
 
-/** Reads `damaged` and makes `target`, which must not be there. Changes nothing of `damaged`. */
-export function salvage(damaged: string, target: string): Salvaged {
+/**
+ * Reads `damaged` and makes `target`, which must not be there. What backups (the newest first) hold and the damaged file
+ * lacks is taken from them, parents above all: without its puppy a weight would go. Changes nothing of any of them.
+ */
+export function salvage(damaged: string, target: string, backups: readonly string[] = []): Salvaged {
   makePrivate(target);
   const db = new Database(target);
   try {
@@ -42,8 +47,11 @@ export function salvage(damaged: string, target: string): Salvaged {
     db.pragma('synchronous = OFF');
     makeTables(db, versionOf(damaged));
     db.pragma('foreign_keys = OFF'); // rows come in the order of their pages
-    const leftOut = db.transaction(() => takeRows(db, readPages(damaged)) + dropOrphans(db))();
-    return { contents: contentsIn(db), leftOut };
+    return db.transaction(() => {
+      const unread = takeRows(db, readPages(damaged));
+      const fromBackups = backups.reduce((taken, backup) => taken + takeFromBackup(db, backup), 0);
+      return { leftOut: unread + dropOrphans(db), fromBackups, contents: contentsIn(db) };
+    })();
   } finally {
     db.close();
   }
@@ -161,7 +169,16 @@ function suits(column: Column | undefined, value: Value): boolean {
 
 function takeRow(db: Database.Database, table: Table, row: RawRow): boolean {
   const columns = table.columns.slice(0, row.values.length);
-  const values = columns.map((column, n) => (column.isRowid ? row.rowid : (row.values[n] ?? null)));
+  return insertReadable(
+    db,
+    table,
+    columns,
+    columns.map((column, n) => (column.isRowid ? row.rowid : (row.values[n] ?? null))),
+  );
+}
+
+/** Takes a row when the file's own rules and the schemas of the facts let it in. */
+function insertReadable(db: Database.Database, table: Table, columns: readonly Column[], values: readonly Value[]): boolean {
   const names = columns.map((column) => `"${column.name}"`).join(', ');
   try {
     const insert = db.prepare(`INSERT INTO ${table.name} (${names}) VALUES (${columns.map(() => '?').join(', ')})`);
@@ -174,6 +191,43 @@ function takeRow(db: Database.Database, table: Table, row: RawRow): boolean {
     if (error instanceof Database.SqliteError && error.code.startsWith('SQLITE_CONSTRAINT')) return false;
     throw error;
   }
+}
+
+/** Takes what a backup holds and the file lacks, of the tables whose rows are marked when they are taken back, never deleted. */
+function takeFromBackup(db: Database.Database, backup: string): number {
+  let taken = 0;
+  const from = openBackup(backup);
+  if (from === null) return 0;
+  try {
+    for (const table of tablesOf(db).filter((t) => t.columns.some((c) => c.name === 'removed' || c.name === 'withdrawn'))) {
+      const isThere = db.prepare<[Value], number>(`SELECT 1 FROM ${table.name} WHERE id = ?`);
+      for (const row of from.prepare<[], Row>(`SELECT * FROM ${table.name}`).iterate())
+        if (isThere.get(row['id'] ?? null) === undefined && putRow(db, table, row)) taken += 1;
+    }
+  } catch (error) {
+    if (!(error instanceof Database.SqliteError)) throw error; // a backup that is damaged too, or of a shape without that table
+  } finally {
+    from.close();
+  }
+  return taken;
+}
+
+function openBackup(backup: string): Database.Database | null {
+  try {
+    return new Database(backup, { readonly: true, fileMustExist: true });
+  } catch {
+    return null;
+  }
+}
+
+function putRow(db: Database.Database, table: Table, row: Row): boolean {
+  const columns = table.columns.filter((column) => column.name in row);
+  return insertReadable(
+    db,
+    table,
+    columns,
+    columns.map((column) => row[column.name] ?? null),
+  );
 }
 
 /** Whether a row can be read by the program. A table that is not named here has only the file's own rules. */

@@ -10,6 +10,7 @@ import { words } from '../state/words.ts';
 import { ElsewherePart } from './ElsewherePart.tsx';
 import { ExportPart } from './ExportPart.tsx';
 import { FactsTable } from './FactsTable.tsx';
+import { FaultsPart } from './FaultsPart.tsx';
 import { GoBack } from './GoBack.tsx';
 import './records.css';
 
@@ -43,6 +44,7 @@ export function RecordsPage() {
       {status !== null && <Elsewhere canChoose={status.canChooseFolder} />}
       <ExportPart />
       <WhatWasDone />
+      <FaultsPart />
       <ErasePart />
     </>
   );

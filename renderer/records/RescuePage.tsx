@@ -17,10 +17,11 @@ export function RescuePage({ rescue }: { rescue: Rescue }) {
     <main className="rescue">
       <PageTitle title={words.rescue.titles[rescue.problem]} lead={words.rescue.leads[rescue.problem]} />
       <WhatIsThere rescue={rescue} />
-      {rescue.problem === 'changed' && <AsItIs />}
+      {(rescue.problem === 'changed' || rescue.problem === 'older') && <AsItIs />}
       <NewestBackup rescue={rescue} />
       <WhatCanBeRead rescue={rescue} />
       <OtherBackups rescue={rescue} />
+      <BeginAnew />
     </main>
   );
 }
@@ -102,7 +103,7 @@ function missingText(rescue: Rescue, missing: number | null, at: (instant: numbe
 
 function WhatCanBeRead({ rescue }: { rescue: Rescue }) {
   const inWords = useContentsText();
-  if (rescue.problem === 'changed') return null;
+  if (rescue.problem === 'changed' || rescue.problem === 'older') return null;
   return (
     <section className="part">
       <h2>{words.rescue.take}</h2>
@@ -121,8 +122,8 @@ function WhatCanBeRead({ rescue }: { rescue: Rescue }) {
 async function salvage(): Promise<string | null> {
   const answer = await run('records.salvage', {}, { quiet: true });
   if (!answer.ok) return sentenceOf(answer);
-  const { kept, leftOut } = answer.value;
-  useWindow.getState().explain({ figure: words.rescue.took, how: words.rescue.tookHow(kept, leftOut), sum: [] });
+  const { kept, leftOut, fromBackups } = answer.value;
+  useWindow.getState().explain({ figure: words.rescue.took, how: words.rescue.tookHow(kept, leftOut, fromBackups), sum: [] });
   return null;
 }
 
@@ -133,6 +134,17 @@ function AsItIs() {
       <h2>{words.rescue.asItIs}</h2>
       <p>{words.rescue.asItIsNote}</p>
       <Way word={words.rescue.asItIsNow} main={false} go={go} />
+    </section>
+  );
+}
+
+function BeginAnew() {
+  const go = async () => sentenceOf(await run('records.beginAnew', {}, { quiet: true }));
+  return (
+    <section className="part">
+      <h2>{words.rescue.anew}</h2>
+      <p>{words.rescue.anewNote}</p>
+      <Way word={words.rescue.anewNow} main={false} go={go} />
     </section>
   );
 }

@@ -586,6 +586,8 @@ const CASES: Cases = {
     ],
   },
   'records.rescue': { good: () => ({}) },
+  'records.beginAnew': { good: () => ({}), may: ['refused'], refused: [['a file that is in order', 'refused', () => ({})]] },
+  'records.faults': { good: () => ({}) },
   'records.salvage': { good: () => ({}), may: ['refused'], refused: [['a file that is in order', 'refused', () => ({})]] },
   'records.takeAsItIs': { good: () => ({}), may: ['refused'], refused: [['a file that is in order', 'refused', () => ({})]] },
   'people.eraseHouse': {

@@ -22,7 +22,7 @@ export const appWords = {
   puppyCount: (n: number) => (n === 1 ? '1 puppy' : `${n} puppies`),
   lampDay: 'Day paper',
   lampNight: 'Night lamp',
-  noBackup: 'No backup yet. The first is made with the first day’s weights.',
+  noBackup: 'No backup yet. The first is made when the first weights are in.',
   lastBackup: (when: string) => `Backup ${when}`,
   undo: 'Undo',
   redo: 'Redo',

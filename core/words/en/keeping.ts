@@ -62,13 +62,25 @@ export const rescueWords = {
   titles: {
     damaged: 'The data file is damaged.',
     changed: 'The data file is not as it was left.',
+    older: 'The data file lacks what was written last.',
+    newer: 'The data file is from a newer Whelpside.',
+    foreign: 'The data file says that it is another program’s.',
+    update: 'The data file could not be brought to this version.',
     lost: 'The data file is missing.',
   },
   leads: {
     damaged: 'Nothing was changed. Whatever you choose, the damaged file is kept beside the new one.',
     changed:
       'It is whole, but something else than this program wrote to it since it was last closed. Nothing was changed by looking.',
-    lost: 'Only its log is there. If you moved the file, close this program, put it back and start again.',
+    older:
+      'It is whole, but weights that were written, or that a backup holds, are not in it: an older file may have been put in its place. Nothing was changed by looking.',
+    newer:
+      'Install the newer Whelpside to go on with it. Or go back to a backup that this one can read: the newer file is kept beside it.',
+    foreign:
+      'It lies where your file lay, so its first page may be damaged. Nothing was changed. Whatever you choose, this file is kept beside the new one.',
+    update:
+      'It keeps its old shape, and nothing in it was lost. Send the line under Mistakes of the program in Records, or go back to a backup.',
+    lost: 'What belongs to it is there, the file is not. If you moved it, close this program, put it back and start again.',
   },
   file: 'data file',
   size: 'size',
@@ -89,12 +101,21 @@ export const rescueWords = {
   takeNothing: 'Nothing of this file can be read.',
   takeNow: 'Take what can be read',
   took: 'Taken.',
-  tookHow: (kept: string, leftOut: number) =>
-    `${leftOut === 0 ? 'Nothing that was found had to be left out.' : `${counted(leftOut, 'row', 'rows')} could not be read.`} The damaged file is kept as ${kept}.`,
+  tookHow: (kept: string, leftOut: number, fromBackups: number) =>
+    [
+      leftOut === 0 ? 'Nothing that was found had to be left out.' : `${counted(leftOut, 'row', 'rows')} could not be read.`,
+      fromBackups === 0 ? '' : `${counted(fromBackups, 'row comes', 'rows come')} from a backup instead.`,
+      `The damaged file is kept as ${kept}.`,
+    ]
+      .filter((sentence) => sentence !== '')
+      .join(' '),
   asItIs: 'Go on with it as it is',
   asItIsNote:
     'If you put this file here yourself, a backup perhaps, that is right. If you did not, the disk may have changed a figure: going back to a backup is safer.',
   asItIsNow: 'Go on with it as it is',
+  anew: 'Begin with an empty house',
+  anewNote: 'When nothing else is left. What lies here now is kept beside, and its backups stay.',
+  anewNow: 'Begin with an empty house',
   others: 'Other backups',
   fromElsewhere: 'A backup on a stick or in another folder:',
   notWhole: 'not whole',

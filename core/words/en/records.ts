@@ -134,12 +134,12 @@ export const recordsWords = {
   demo: 'invented litters',
   demoThere: 'are in the file, marked; they are removed on the page Litters',
   lastBackup: 'last backup',
-  noBackup: 'none yet; the first is made with the first day’s weights',
+  noBackup: 'none yet; the first is made when the first weights are in',
   checked: 'opened and checked',
   notChecked: 'not whole; do not rely on it',
   backups: 'Backups',
   backupsNote:
-    'A copy is made every day that something is written, before every update, and when you ask. It lies beside the data file, in the folder “backups”.',
+    'On every day that something is written, one copy is made before the first weight and one with the day’s own weights: at two in the afternoon, after a quarter of an hour’s quiet, and when the program is closed. One more before every update, and when you ask. They lie beside the data file, in the folder “backups”.',
   backUp: 'Back up now',
   backingUp: 'Copying …',
   backedUp: (file: string) => `Copied and checked: ${file}`,
@@ -157,6 +157,10 @@ export const recordsWords = {
   nothingDone: 'Nothing has been done yet.',
   undoneWord: 'undone',
   more: 'Show more',
+  faults: 'Mistakes of the program',
+  faultsNote: (file: string) =>
+    `What went wrong inside the program, latest first, without weights and without names of folders. To have it mended, send these lines, or the file ${file}.`,
+  noFaults: 'None was noticed.',
   bytesFigure: (bytes: number) =>
     bytes < 1_000_000 ? `${Math.max(1, Math.round(bytes / 1000))}\u00a0kB` : `${(bytes / 1_000_000).toFixed(1)}\u00a0MB`,
 } as const;

@@ -31,7 +31,12 @@ afterEach(() => {
 const make = (more: Partial<Handlers> = {}): Dispatch =>
   dispatcher(
     { ...handlers, ...more },
-    { beforeCommand: () => undefined, onChanged: (tags) => changes.push([...tags]), onFault: (name) => faults.push(name) },
+    {
+      beforeCommand: () => undefined,
+      afterwards: () => undefined,
+      onChanged: (tags) => changes.push([...tags]),
+      onFault: (name) => faults.push(name),
+    },
   );
 const house = { ...DEFAULT_HOUSE, address: 'long '.repeat(30) };
 const setHouse = (dispatch: Dispatch) => dispatch('people.setHouse', { house });

@@ -63,6 +63,7 @@ describe('opening', () => {
     open().close();
     renameSync(join(folder, 'whelpside.sqlite'), join(folder, 'whelpside.sqlite.new'));
     writeFileSync(join(folder, 'whelpside.sqlite.new'), 'half of a file');
+    rmSync(join(folder, 'whelpside.sqlite.seal')); // only a finished file is ever sealed
     const store = open();
     expect(store.isNew).toBe(true);
     expect(existsSync(join(folder, 'whelpside.sqlite.new'))).toBe(false);
