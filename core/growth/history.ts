@@ -14,9 +14,10 @@ import { inferredStep } from './noise.ts';
 import { NO_SUMS, type NoiseFactors, type NoiseSums, noiseFactors, withRise } from './noise-estimate.ts';
 import { type PuppyScore, scorePuppy } from './one-puppy.ts';
 import { type Cleaned, type CleanRow, type CleanSession, cleanNext, NOTHING_CLEANED } from './reading-outliers.ts';
-import { type ReferenceGain, referenceGain } from './reference-gain.ts';
+import { type LitterStart, type ReferenceGain, referenceGain, USUAL_START } from './reference-gain.ts';
 import { NO_SCORE, type Score } from './score.ts';
 import { sessionsOf, type WeighSession } from './sessions.ts';
+import { thinned } from './thinning.ts';
 import { scoreLitter } from './whole-litter.ts';
 
 /** What is known of one puppy after a session. */
@@ -38,6 +39,8 @@ export interface LitterTrack {
 
 export interface Snapshot {
   readonly cleaned: Cleaned;
+  /** How the litter starts, as far as it shows. */
+  readonly start: LitterStart;
   readonly reference: ReferenceGain;
   readonly stepGrams: number;
   readonly puppies: readonly PuppyTrack[];
@@ -55,7 +58,7 @@ const USUAL_BIRTH: Readonly<Record<SizeClass, number>> = { toy: 150, small: 200,
 
 /** What was known after each session, oldest first. */
 export function historyOf(input: GrowthInput): readonly Snapshot[] {
-  const sessions = sessionsOf(input);
+  const sessions = sessionsOf({ ...input, readings: thinned(input.readings) });
   const keys = sessions.map(keyOf);
   const ground = JSON.stringify([input.puppies, input.scaleStepGrams, input.sizeClass, input.breed, input.breedBirthGrams]);
   const kept = REMEMBERED.find((r) => r.ground === ground && r.keys[0] === keys[0]);
@@ -112,9 +115,10 @@ function knownAfter(past: Snapshot | null, session: WeighSession, input: GrowthI
   const alone = input.puppies.length < 2;
   const middleBirth = middleBirthOf([...earlier.sessions, { ...session, rows: session.rows.map(asCounting) }], input);
   // A weight is judged by what was known before it, a puppy also by what it shows.
-  const expected = referenceFor(earlier.sessions, middleBirth, input.puppies.length, stepGrams);
+  const expected = referenceGain(middleBirth, past?.start);
   const cleaned = cleanNext(earlier, session, index, { born, reference: expected, stepGrams, alone });
-  const reference = referenceFor(cleaned.sessions, middleBirth, input.puppies.length, stepGrams);
+  const start = startAfter(past, cleaned.sessions, middleBirth, input.puppies.length, stepGrams);
+  const reference = referenceGain(middleBirth, start);
   const k = cleaned.sessions.length - 1;
   const over = (days: number) =>
     windowOf(cleaned.sessions, firstWithin(cleaned.sessions, k, days), k, input.puppies.length, reference);
@@ -138,7 +142,7 @@ function knownAfter(past: Snapshot | null, session: WeighSession, input: GrowthI
     if (found !== null) risen = withRise(risen, found.rise);
     return trackAfter(track, found, row, window.first, k, cleaned.sessions, marks, veryLow, stepGrams);
   });
-  return { cleaned, reference, stepGrams, puppies, litter, rises: risen };
+  return { cleaned, start, reference, stepGrams, puppies, litter, rises: risen };
 }
 
 function trackAfter(
@@ -231,13 +235,20 @@ function middleBirthOf(sessions: readonly CleanSession[], input: GrowthInput): n
   return birth;
 }
 
-/** The reference of this litter, with its start as the sessions show it. */
-function referenceFor(sessions: readonly CleanSession[], birthGrams: number, puppies: number, stepGrams: number): ReferenceGain {
+/** The start of this litter as the sessions show it; later weights change nothing in it. */
+function startAfter(
+  past: Snapshot | null,
+  sessions: readonly CleanSession[],
+  birthGrams: number,
+  puppies: number,
+  stepGrams: number,
+): LitterStart {
+  const early = (s: CleanSession | undefined) => s?.rows.some((r) => r.ageDays <= START_DAYS) ?? true;
+  if (past !== null && !early(sessions.at(-2))) return past.start;
+  const last = sessions.findLastIndex(early);
+  if (last < 1) return USUAL_START;
   const usual = referenceGain(birthGrams);
-  const after = sessions.findIndex((s) => s.rows.every((r) => r.ageDays > START_DAYS));
-  const last = (after === -1 ? sessions.length : after) - 1;
-  if (last < 1) return usual;
-  return referenceGain(birthGrams, fitStart(windowOf(sessions, 0, last, puppies, usual), usual, stepGrams));
+  return fitStart(windowOf(sessions, 0, last, puppies, usual), usual, stepGrams);
 }
 
 function stepOf(sessions: readonly { readonly rows: readonly { readonly reading: { readonly grams: number } }[] }[]): number {

@@ -9,6 +9,7 @@ import { fitPath, type Window } from './littermates-path.ts';
 import { firstDayShare, LITTER_SPREAD, PUPPY_SPREAD, weighingVariance } from './noise.ts';
 import { type LitterStart, type ReferenceGain, USUAL_START } from './reference-gain.ts';
 import { covariance, type PathPoint } from './score.ts';
+import { thinnedRows } from './thinning.ts';
 
 /** Later weights say nothing about the start. */
 export const START_DAYS = 9;
@@ -24,15 +25,16 @@ export function fitStart(window: Window, reference: ReferenceGain, stepGrams: nu
     window,
     Array.from({ length: window.puppies }, () => true),
   );
-  const points: PathPoint[] = [];
+  const all: PathPoint[] = [];
   const most = Math.max(...path.counts);
   for (let s = 0; s < window.sessions; s += 1) {
     const n = path.counts[s] ?? 0;
     if (n === 0) continue;
     const age = present(window.age, window, s);
     const weighing = weighingVariance(PUPPY_SPREAD, age, present(window.grams, window, s), stepGrams);
-    points.push({ ageDays: age, value: path.moves[s] ?? 0, weighing: LITTER_SPREAD.session ** 2 + weighing / n });
+    all.push({ ageDays: age, value: path.moves[s] ?? 0, weighing: LITTER_SPREAD.session ** 2 + weighing / n });
   }
+  const points = thinnedRows(all);
   if (points.length < 2) return USUAL_START;
   const n = points.length;
   const wander = {

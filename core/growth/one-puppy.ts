@@ -3,7 +3,8 @@ import { fitPath, type Window } from './littermates-path.ts';
 import { COMPARISON, PUPPY_SPREAD, SHARED_LASTING, SHARED_RATE, START_SPREAD, weighingVariance } from './noise.ts';
 import type { NoiseFactors } from './noise-estimate.ts';
 import type { ReferenceGain } from './reference-gain.ts';
-import { covariance, type PathPoint, type Score, scoreAllStarts } from './score.ts';
+import { covariance, type PathPoint, type Score, scoreAllStarts, type Wander } from './score.ts';
+import { thinnedRows } from './thinning.ts';
 
 /** Littermates count n/(n + this), and nearly in full while the whole litter is slow. */
 const TRUST = 1.5;
@@ -41,8 +42,7 @@ export function scorePuppy(
   const slow = Math.min(1, Math.max(0, (litterScore - SLOW_FROM) / (SLOW_TO - SLOW_FROM)));
   const trust = n === 0 ? 0 : n / (n + TRUST + slow * (TRUST_SLOW_LITTER - TRUST));
   const shared = (1 - trust) ** 2;
-  const rows: number[] = [];
-  const points: PathPoint[] = [];
+  const weighed: { row: number; point: PathPoint }[] = [];
   let lastCompared: number | null = null;
   for (let s = 0; s < window.sessions; s += 1) {
     const cell = s * window.puppies + column;
@@ -51,13 +51,16 @@ export function scorePuppy(
     if (Number.isNaN(x)) continue;
     const age = window.age[cell] ?? 0;
     const weighing = weighingVariance(PUPPY_SPREAD, age, window.grams[cell] ?? 1, stepGrams) * (n === 0 ? 1 : 1 + COMPARISON / n);
-    rows.push(s);
-    points.push({
+    const point = {
       ageDays: age,
       value: x - trust * (path.moves[s] ?? 0),
       weighing: weighing + shared * PUPPY_SPREAD.session ** 2 + apart(window, column, s, lastCompared, reference),
-    });
+    };
+    weighed.push({ row: s, point });
   }
+  const counting = thinnedRows(weighed);
+  const rows = counting.map((w) => w.row);
+  const points = counting.map((w) => w.point);
   if (points.length < 2) return null;
   const wander = {
     rate: PUPPY_SPREAD.rate ** 2 + shared * SHARED_RATE ** 2,
@@ -78,7 +81,7 @@ export function scorePuppy(
     ),
     startRow,
     littermatesMoved: trust * ((path.moves[lastRow] ?? 0) - (path.moves[startRow] ?? 0)),
-    rise: threeDayChange(points, covariance(points, wander, reference, USUAL)),
+    rise: threeDayChange(points, wander, reference),
   };
 }
 
@@ -91,21 +94,18 @@ function apart(window: Window, column: number, s: number, lastCompared: number |
   return (SHARED_RATE * reference.pace(age)) ** 2 * days;
 }
 
-function threeDayChange(points: readonly PathPoint[], k: Float64Array): number {
-  const n = points.length;
-  const last = points[n - 1];
+function threeDayChange(points: readonly PathPoint[], wander: Wander, reference: ReferenceGain): number {
+  const last = points.at(-1);
   if (last === undefined) return 0;
-  let best = -1;
+  let then: PathPoint | null = null;
   let distance = Number.POSITIVE_INFINITY;
-  points.forEach((p, i) => {
+  for (const p of points) {
     const days = last.ageDays - p.ageDays;
-    if (days < RISE_DAYS.from || days > RISE_DAYS.to || Math.abs(days - RISE_DAYS.usual) >= distance) return;
-    best = i;
+    if (days < RISE_DAYS.from || days > RISE_DAYS.to || Math.abs(days - RISE_DAYS.usual) >= distance) continue;
+    then = p;
     distance = Math.abs(days - RISE_DAYS.usual);
-  });
-  const then = points[best];
-  if (then === undefined) return 0;
-  const end = n - 1;
-  const variance = (k[end * n + end] ?? 0) + (k[best * n + best] ?? 0) - 2 * (k[end * n + best] ?? 0);
-  return (last.value - then.value) / Math.sqrt(Math.max(variance, 1e-9));
+  }
+  if (then === null) return 0;
+  const k = covariance([then, last], wander, reference, USUAL);
+  return (last.value - then.value) / Math.sqrt(Math.max((k[0] ?? 0) + (k[3] ?? 0) - 2 * (k[1] ?? 0), 1e-9));
 }

@@ -63,25 +63,25 @@ export function referenceGain(middleBirthGrams: number, litter: LitterStart = US
   };
   const dayOne = litter.firstDay;
   const dayTwo = dayOne + SECOND_DAY_SHARE * sum(1, 2);
+  const fedOne = FIRST_DAY_FED * sum(0, 1);
+  const fedTwo = fedOne + SECOND_DAY_SHARE * sum(1, 2);
+  const faded = (from: number, to: number) => fading(fade + 1 / EARLY_FADES, from, to);
+  const earlyTwo = SECOND_DAY_SHARE * faded(1, 2);
   return {
     pace,
     since(age) {
       if (age <= 0) return 0;
       if (age <= 1) return dayOne * age;
-      if (age <= 2) return dayOne + SECOND_DAY_SHARE * sum(1, age);
-      return dayTwo + sum(2, age);
+      return age <= 2 ? dayOne + SECOND_DAY_SHARE * sum(1, age) : dayTwo + sum(2, age);
     },
     fed(age) {
       if (age <= 0) return 0;
       if (age <= 1) return FIRST_DAY_FED * sum(0, age);
-      if (age <= 2) return FIRST_DAY_FED * sum(0, 1) + SECOND_DAY_SHARE * sum(1, age);
-      return FIRST_DAY_FED * sum(0, 1) + SECOND_DAY_SHARE * sum(1, 2) + sum(2, age);
+      return age <= 2 ? fedOne + SECOND_DAY_SHARE * sum(1, age) : fedTwo + sum(2, age);
     },
     early(age) {
       if (age <= 1) return 0;
-      const faded = (from: number, to: number) => fading(fade + 1 / EARLY_FADES, from, to);
-      if (age <= 2) return SECOND_DAY_SHARE * faded(1, age);
-      return SECOND_DAY_SHARE * faded(1, 2) + faded(2, Math.min(age, LATER_FROM));
+      return age <= 2 ? SECOND_DAY_SHARE * faded(1, age) : earlyTwo + faded(2, Math.min(age, LATER_FROM));
     },
   };
 }

@@ -157,10 +157,11 @@ function startsOf(points: readonly PathPoint[], k: Float64Array, reference: Refe
   const most = 1 + FASTEST_LOSS / reference.pace(last.ageDays);
   const starts: Start[] = [];
   const expected = new Float64Array(n);
+  const fed = Float64Array.from(points, (p) => reference.fed(p.ageDays));
   for (let c = 0; c < n - 1; c += 1) {
-    const from = reference.fed(points[c]?.ageDays ?? 0);
-    for (let i = 0; i < n; i += 1) expected[i] = i <= c ? 0 : from - reference.fed(points[i]?.ageDays ?? 0);
-    const mean = forward(root, n, expected);
+    const from = fed[c] ?? 0;
+    for (let i = 0; i < n; i += 1) expected[i] = i <= c ? 0 : from - (fed[i] ?? 0);
+    const mean = forward(root, n, expected, c + 1);
     let u = 0;
     let v = 0;
     for (let i = c + 1; i < n; i += 1) {

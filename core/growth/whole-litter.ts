@@ -6,6 +6,7 @@ import { LITTER_SPREAD, PUPPY_SPREAD, START_SPREAD, weighingVariance } from './n
 import type { NoiseFactors } from './noise-estimate.ts';
 import type { ReferenceGain } from './reference-gain.ts';
 import { covariance, type PathPoint, type Score, scorePath } from './score.ts';
+import { thinnedRows } from './thinning.ts';
 
 const PENALTY = [0.2, 0.1] as const;
 
@@ -17,19 +18,17 @@ export function scoreLitter(window: Window, reference: ReferenceGain, stepGrams:
   );
   const most = Math.max(...path.counts);
   if (most < 2) return null;
-  const rows: number[] = [];
-  const points: PathPoint[] = [];
+  const weighed: { row: number; point: PathPoint }[] = [];
   for (let s = 0; s < window.sessions; s += 1) {
     const n = path.counts[s] ?? 0;
     if (n * 2 < most) continue;
     const { ageDays, grams } = middleOf(window, s);
-    rows.push(s);
-    points.push({
-      ageDays,
-      value: path.moves[s] ?? 0,
-      weighing: LITTER_SPREAD.session ** 2 + weighingVariance(PUPPY_SPREAD, ageDays, grams, stepGrams) / n,
-    });
+    const weighing = LITTER_SPREAD.session ** 2 + weighingVariance(PUPPY_SPREAD, ageDays, grams, stepGrams) / n;
+    weighed.push({ row: s, point: { ageDays, value: path.moves[s] ?? 0, weighing } });
   }
+  const counting = thinnedRows(weighed);
+  const rows = counting.map((w) => w.row);
+  const points = counting.map((w) => w.point);
   if (rows.at(-1) !== window.sessions - 1) return null;
   const wander = {
     rate: LITTER_SPREAD.rate ** 2 + PUPPY_SPREAD.rate ** 2 / most,

@@ -16,12 +16,12 @@ export function cholesky(k: Float64Array, n: number): Float64Array {
   return l;
 }
 
-/** Solves L w = b. */
-export function forward(l: Float64Array, n: number, b: Float64Array): Float64Array {
+/** Solves L w = b; `from` is the first row in which b is not 0. */
+export function forward(l: Float64Array, n: number, b: Float64Array, from = 0): Float64Array {
   const w = new Float64Array(n);
-  for (let i = 0; i < n; i += 1) {
+  for (let i = from; i < n; i += 1) {
     let sum = b[i] ?? 0;
-    for (let m = 0; m < i; m += 1) sum -= (l[i * n + m] ?? 0) * (w[m] ?? 0);
+    for (let m = from; m < i; m += 1) sum -= (l[i * n + m] ?? 0) * (w[m] ?? 0);
     w[i] = sum / (l[i * n + i] ?? 1);
   }
   return w;

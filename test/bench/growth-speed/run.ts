@@ -37,6 +37,20 @@ console.log(`${input.puppies.length} puppies, ${sessions.length} sessions, ${inp
 console.log(`  loss against yesterday, all weights   ${median(() => HAND_RULES['less than yesterday by 3 %']?.(input))}`);
 console.log(`  assessment, nothing remembered        ${median((run) => assessLitter(fresh(run)))}`);
 console.log(`  assessment after one more weight      ${median((run) => assessLitter(oneMore(run)))}`);
+const [only] = input.puppies;
+const [birth] = input.readings;
+/** Ten thousand weights of one puppy in eight weeks. */
+const dense = (run: number): GrowthInput => ({
+  ...fresh(run),
+  puppies: only === undefined ? [] : [only],
+  readings: Array.from({ length: 10_000 }, (_, i) => {
+    const instant = (birth?.instant ?? 0) + i * 484_000;
+    const like = input.readings.findLast((r) => r.puppyId === only?.id && r.instant <= instant) ?? last;
+    return { ...like, id: `dense-${String(i).padStart(5, '0')}`, instant };
+  }),
+});
+const dense10 = Array.from({ length: RUNS }, (_, run) => dense(run));
+console.log(`  10,000 weights of one puppy           ${median((run) => assessLitter(dense10[run] ?? input))}`);
 console.log(
   `  doubt at a key press                  ${median((run) => doubtAbout(input, puppy.id, last.instant + 3 * 3_600_000, last.at, 100 * (run + 1)))}`,
 );
