@@ -5,34 +5,29 @@ import { useQuery } from '../data/query.ts';
 import { DamPage } from '../dogs/DamPage.tsx';
 import { inTheHouse } from '../facts/useLitter.ts';
 import { useHouse } from '../facts/useLitterGrowth.ts';
-import { RulesPage } from '../feeding/RulesPage.tsx';
 import { FoodPage } from '../food/FoodPage.tsx';
 import { FoodsPage } from '../food/FoodsPage.tsx';
 import { WeekPage } from '../food/WeekPage.tsx';
 import { FreezerPage } from '../freezer/FreezerPage.tsx';
 import { GrowthPage } from '../growth/GrowthPage.tsx';
-import { PuppyPage } from '../growth/PuppyPage.tsx';
-import { TodayPage } from '../growth/TodayPage.tsx';
 import { WeighInPage } from '../growth/WeighInPage.tsx';
 import { HomesPage } from '../homing/HomesPage.tsx';
 import { href, type Route, useRoute } from '../links.ts';
 import { BeginLitterPage } from '../litter/BeginLitterPage.tsx';
-import { LittersPage } from '../litter/LittersPage.tsx';
 import { PuppiesPage } from '../litter/PuppiesPage.tsx';
 import { PageTitle } from '../parts/PageTitle.tsx';
 import { FreezerPaperPage } from '../print/FreezerPaperPage.tsx';
 import { PrepPage } from '../print/PrepPage.tsx';
 import { PrintPage } from '../print/PrintPage.tsx';
 import { ImportPage } from '../records/ImportPage.tsx';
-import { RecordsPage } from '../records/RecordsPage.tsx';
 import { RescuePage } from '../records/RescuePage.tsx';
 import { useWindow } from '../state/window.ts';
 import { words } from '../state/words.ts';
-import { WeaningPage } from '../weaning/WeaningPage.tsx';
 import { ErrorBoundary } from './ErrorBoundary.tsx';
 import { Foot } from './Foot.tsx';
 import { HelpPage } from './HelpPage.tsx';
 import { Margin } from './Margin.tsx';
+import { Litters, Puppy, Records, Rules, Today, Weaning } from './places.tsx';
 import { useTheme } from './useTheme.ts';
 
 export function Shell() {
@@ -77,13 +72,13 @@ function Notebook({
 function Place({ route }: { route: Exclude<Route, { at: 'print' | 'prep' | 'freezer-paper' }> }) {
   switch (route.at) {
     case 'litters':
-      return <LittersPage />;
+      return <Litters />;
     case 'begin':
       return <BeginLitterPage />;
     case 'litter':
       return <LitterPlace key={route.litterId} route={route} />;
     case 'puppy':
-      return <PuppyPage key={route.puppyId} puppyId={route.puppyId} view={route.view} />;
+      return <Puppy key={route.puppyId} puppyId={route.puppyId} view={route.view} />;
     case 'foods':
       return <FoodsPage />;
     case 'food':
@@ -95,9 +90,9 @@ function Place({ route }: { route: Exclude<Route, { at: 'print' | 'prep' | 'free
     case 'freezer':
       return <FreezerPage />;
     case 'rules':
-      return <RulesPage />;
+      return <Rules />;
     case 'records':
-      return <RecordsPage />;
+      return <Records />;
     case 'import':
       return <ImportPage />;
     case 'help':
@@ -113,13 +108,13 @@ function LitterPlace({ route }: { route: Extract<Route, { at: 'litter' }> }) {
   if (!all.value?.litters.some((l) => l.litter.id === route.litterId)) return <Nowhere />;
   switch (route.page) {
     case 'today':
-      return <TodayPage litterId={route.litterId} />;
+      return <Today litterId={route.litterId} />;
     case 'weigh-in':
       return <WeighInPage litterId={route.litterId} firstPuppyId={route.puppyId} />;
     case 'growth':
       return <GrowthPage litterId={route.litterId} />;
     case 'weaning':
-      return <WeaningPage key={route.litterId} litterId={route.litterId} />;
+      return <Weaning key={route.litterId} litterId={route.litterId} />;
     case 'puppies':
       return <PuppiesPage litterId={route.litterId} />;
     case 'homes':

@@ -14,14 +14,14 @@ import { run } from '../data/query.ts';
 import { FRESH_DAYS, rationInput } from '../facts/puppy-ration.ts';
 import { useFoodOn } from '../facts/useFoods.ts';
 import type { LitterGrowthFacts } from '../facts/useLitterGrowth.ts';
-import { rulesOfLitter } from '../facts/useRules.ts';
-import { figure } from '../food/figures.ts';
+import { rulesOfLitter, useRules } from '../facts/useRules.ts';
 import { href } from '../links.ts';
+import { FindingLines } from '../parts/FindingLines.tsx';
+import { figure } from '../parts/figures.ts';
 import { inTurn } from '../parts/form/in-turn.ts';
 import { Why } from '../parts/Why.tsx';
 import { useWindow } from '../state/window.ts';
 import { words } from '../state/words.ts';
-import { FindingLines } from './FindingLines.tsx';
 import { TreatsToday } from './TreatsToday.tsx';
 
 /** Writes one rule for a litter, from today, on top of what is in force for it now. */
@@ -132,18 +132,9 @@ function gathered(all: readonly { name: string; found: readonly Finding[] }[]): 
 }
 
 /** What is found about the rations of a weaned litter; nothing before that. */
-export function LitterBeside({
-  facts,
-  order,
-  rules,
-  today,
-}: {
-  facts: LitterGrowthFacts;
-  order: readonly Puppy[];
-  rules: HouseRules;
-  today: CivilDate;
-}) {
+export function LitterBeside({ facts, order, today }: { facts: LitterGrowthFacts; order: readonly Puppy[]; today: CivilDate }) {
   const { litter } = facts;
+  const rules = useRules(today, litter?.id ?? null);
   if (litter === null || order.length === 0) return null;
   if (daysBetween(dateOf(litter.whelpedAt), today) < WEANED_DAYS) return null;
   return (

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { useState } from 'react';
 import type { CivilDate } from '../../core/calendar/day.ts';
 import { DEFAULT_RULES, type HouseRules, type LitterRules, ownRulesOn, type RulesVersion } from '../../core/feeding/rules.ts';
@@ -7,11 +8,9 @@ import { call } from '../data/host.ts';
 import { useToday } from '../data/now.ts';
 import { run, useQuery } from '../data/query.ts';
 import { inTheHouse } from '../facts/useLitter.ts';
-import { FoodPart } from '../food/FoodPart.tsx';
 import { FormChoice, SavedChoice, SavedField } from '../parts/form/fields.tsx';
 import { inTurn } from '../parts/form/in-turn.ts';
 import { PageTitle } from '../parts/PageTitle.tsx';
-import { HousePart } from '../people/HousePart.tsx';
 import { useWindow } from '../state/window.ts';
 import { words } from '../state/words.ts';
 import { RulesEffect } from './RulesEffect.tsx';
@@ -20,7 +19,7 @@ import './rules.css';
 import { rulesOfLitter, rulesOn } from '../facts/useRules.ts';
 
 /** Her feeding rules beside what is published, of the house or of one litter; the house itself, and the food that is reckoned with. */
-export function RulesPage() {
+export function RulesPage({ more }: { more: ReactNode }) {
   const asked = useQuery('feeding.rules', {});
   const today = useToday();
   const [litterId, setLitterId] = useState<string | null>(null);
@@ -48,8 +47,7 @@ export function RulesPage() {
           today={today}
         />
       )}
-      <HousePart />
-      <FoodPart />
+      {more}
     </>
   );
 }

@@ -1,9 +1,9 @@
 import { useId, useState } from 'react';
 import type { FindingsInput } from '../../core/feeding/findings.ts';
 import { foodUnit } from '../../core/units/food.ts';
+import { FindingLines } from '../parts/FindingLines.tsx';
 import { FormField } from '../parts/form/fields.tsx';
 import { words } from '../state/words.ts';
-import { FindingLines } from './FindingLines.tsx';
 import { readTreatGrams, readTreatKcal, treatsLeave } from './treats.ts';
 import './treats.css';
 

@@ -14,12 +14,12 @@ import {
 import { ENERGY_METHODS, type Label, labelEnergies } from '../../core/food/label.ts';
 import { BONE_CALCIUM } from '../../core/reference/feeding/bone.ts';
 import { CALCIUM_LIMITS, FAT_LIMIT, PROTEIN_LIMITS, RATIO_LIMITS, VITAMIN_A_LIMIT } from '../../core/reference/feeding/limits.ts';
-import { FindingLines } from '../feeding/FindingLines.tsx';
+import { FindingLines } from '../parts/FindingLines.tsx';
+import { figure, percentRange } from '../parts/figures.ts';
 import { FormChoice, type Option } from '../parts/form/fields.tsx';
 import { Why } from '../parts/Why.tsx';
 import type { Explanation } from '../state/window.ts';
 import { words } from '../state/words.ts';
-import { figure, percentRange } from './figures.ts';
 
 /** Growth under 14 weeks: the strictest the limits get. */
 const YOUNG_DAYS = 60;

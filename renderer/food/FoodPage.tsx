@@ -5,12 +5,12 @@ import { ENERGY_METHODS, LABEL_BASES } from '../../core/food/label.ts';
 import { foodOf, portionGrams, type StoredFood } from '../../core/food/own-food.ts';
 import { run, useQuery } from '../data/query.ts';
 import { go, href } from '../links.ts';
+import { figure } from '../parts/figures.ts';
 import { FormChoice, FormField, type Option } from '../parts/form/fields.tsx';
 import { PageTitle } from '../parts/PageTitle.tsx';
 import { words } from '../state/words.ts';
 import { FoodFigures, Instead } from './FoodFigures.tsx';
 import { foodOptions } from './FoodsPage.tsx';
-import { figure } from './figures.ts';
 import './foods.css';
 import {
   BONE_BASES,

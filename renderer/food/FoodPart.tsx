@@ -3,8 +3,8 @@ import { useToday } from '../data/now.ts';
 import { useFoodOn } from '../facts/useFoods.ts';
 import { useRules } from '../facts/useRules.ts';
 import { href } from '../links.ts';
+import { figure } from '../parts/figures.ts';
 import { words } from '../state/words.ts';
-import { figure } from './figures.ts';
 
 /** The food that amounts and energy are reckoned with, and the way to change it. */
 export function FoodPart() {

@@ -7,11 +7,11 @@ import { litterName } from '../../core/litter/litter.ts';
 import { run, useQuery } from '../data/query.ts';
 import { inTheHouse } from '../facts/useLitter.ts';
 import { href } from '../links.ts';
+import { figure, percentRange } from '../parts/figures.ts';
 import { type Option, SavedChoice } from '../parts/form/fields.tsx';
 import { PageTitle } from '../parts/PageTitle.tsx';
 import { Why } from '../parts/Why.tsx';
 import { words } from '../state/words.ts';
-import { figure, percentRange } from './figures.ts';
 import './foods.css';
 import { useFeedings, useStoredFoods } from '../facts/useFoods.ts';
 

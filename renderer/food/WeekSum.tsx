@@ -8,12 +8,12 @@ import { calciumPer1000Kcal, calciumToPhosphorus, type Food, per1000Kcal } from 
 import { type Eaters, type Week, type WeekSummary, weekSummary } from '../../core/food/rotation.ts';
 import { CALCIUM_LIMITS, FAT_LIMIT, PROTEIN_LIMITS, RATIO_LIMITS, VITAMIN_A_LIMIT } from '../../core/reference/feeding/limits.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
-import { FindingLines } from '../feeding/FindingLines.tsx';
+import { FindingLines } from '../parts/FindingLines.tsx';
+import { figure, percentRange } from '../parts/figures.ts';
 import { FormChoice } from '../parts/form/fields.tsx';
 import { Why } from '../parts/Why.tsx';
 import type { Explanation } from '../state/window.ts';
 import { words } from '../state/words.ts';
-import { figure, percentRange } from './figures.ts';
 
 /** One who can be chosen to hold the week against. */
 export interface Diner {

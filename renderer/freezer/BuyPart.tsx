@@ -1,8 +1,8 @@
 import type { Purchase } from '../../core/freezer/shopping.ts';
+import { heavyText, moneyText } from '../facts/freezer-text.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
 import { Why } from '../parts/Why.tsx';
 import { words } from '../state/words.ts';
-import { heavyText, moneyText } from './say.ts';
 
 /** What to buy and by when, and what the week is expected to throw away. */
 export function BuyPart({ f, putIn }: { f: Freezer; putIn: (foodId: string, count: number | null) => void }) {

@@ -4,11 +4,11 @@ import type { Demand } from '../../core/freezer/demand.ts';
 import { costOf } from '../../core/freezer/shopping.ts';
 import { litterName } from '../../core/litter/litter.ts';
 import { useQuery } from '../data/query.ts';
+import { heavyText, moneyText } from '../facts/freezer-text.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
 import { inTheHouse, type LitterFacts } from '../facts/useLitter.ts';
 import { Why } from '../parts/Why.tsx';
 import { words } from '../state/words.ts';
-import { heavyText, moneyText } from './say.ts';
 
 /** Costs reach back no further than this. */
 const MOST_DAYS = 200;

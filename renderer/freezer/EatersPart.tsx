@@ -2,6 +2,7 @@ import { type FormEvent, useState } from 'react';
 import { type Dog, type DogFields, type FreezerSettings, gramsLeft, type Starter } from '../../core/freezer/pack.ts';
 import { litterName } from '../../core/litter/litter.ts';
 import { run, useQuery } from '../data/query.ts';
+import { heavyText } from '../facts/freezer-text.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
 import { inTheHouse } from '../facts/useLitter.ts';
 import { SavedChoice, SavedField } from '../parts/form/fields.tsx';
@@ -9,7 +10,6 @@ import { good, type Read, readDate, readLine, readNumber } from '../parts/form/r
 import { words } from '../state/words.ts';
 import { readPackGrams } from './DeliveryPart.tsx';
 import { Choice, Field, FoodChoice } from './Field.tsx';
-import { heavyText } from './say.ts';
 
 /** The litters by themselves; dogs and starter packs as she writes them; and how she does it. */
 export function EatersPart({ f }: { f: Freezer }) {

@@ -4,10 +4,10 @@ import { oldestFirst, type Pack, portionGrams, THAW_WAYS, type ThawWay } from '.
 import { thawClock } from '../../core/freezer/thawing.ts';
 import { instantOf, now } from '../data/now.ts';
 import { run } from '../data/query.ts';
+import { takesText } from '../facts/freezer-text.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
 import { words } from '../state/words.ts';
 import { Choice, Field } from './Field.tsx';
-import { takesText } from './say.ts';
 
 /** A pack that came out without the plan. On the counter it can only be written down afterwards, and then two hours hold. */
 export function OutsidePart({ f, heading }: { f: Freezer; heading: RefObject<HTMLHeadingElement | null> }) {

@@ -2,9 +2,9 @@ import { useState } from 'react';
 import { clockOf, dateOf, type LocalTime, localMinutes, localTime } from '../../core/calendar/clock.ts';
 import { addDays, type CivilDate } from '../../core/calendar/day.ts';
 import { daysFrom, type OutNow, type ThawRow } from '../../core/freezer/plan.ts';
+import { eatersText, type ListRow, reasonText, takesText, weekRows } from '../facts/freezer-text.ts';
 import { type Freezer, WEEK_DAYS } from '../facts/useFreezer.ts';
 import { words } from '../state/words.ts';
-import { eatersText, type ListRow, reasonText, takesText, weekRows } from './say.ts';
 import { endThaws, takeOut } from './take-out.ts';
 
 /** One row a time that she opens the freezer for a food: a box, when, what and why, and its bar on the week. */

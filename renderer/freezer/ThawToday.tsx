@@ -1,8 +1,8 @@
 import { clockOf, dateOf } from '../../core/calendar/clock.ts';
+import { reasonText, takesText } from '../facts/freezer-text.ts';
 import { useFreezer } from '../facts/useFreezer.ts';
 import { href } from '../links.ts';
 import { words } from '../state/words.ts';
-import { reasonText, takesText } from './say.ts';
 import { TakeOutBox } from './ThawList.tsx';
 import { takeOut } from './take-out.ts';
 import './freezer.css';

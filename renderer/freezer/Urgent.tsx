@@ -3,10 +3,10 @@ import { addDays } from '../../core/calendar/day.ts';
 import type { Gap } from '../../core/freezer/plan.ts';
 import { now } from '../data/now.ts';
 import { run } from '../data/query.ts';
+import { heavyText, namesText, takesText } from '../facts/freezer-text.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
 import { LevelMark } from '../parts/LevelMark.tsx';
 import { words } from '../state/words.ts';
-import { heavyText, namesText, takesText } from './say.ts';
 import { endThaws } from './take-out.ts';
 
 /** A meal further off than this waits in its place in the plan. */

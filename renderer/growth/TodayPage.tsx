@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { clockOf, dateOf, fromLocalMinutes, localMinutes } from '../../core/calendar/clock.ts';
 import { type CivilDate, daysBetween } from '../../core/calendar/day.ts';
 import type { Assessment, Level } from '../../core/growth/assess.ts';
@@ -9,27 +10,34 @@ import { now, useToday } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import { knownOf } from '../facts/known.ts';
 import { type LitterGrowthFacts, useLitterGrowth } from '../facts/useLitterGrowth.ts';
-import { useRules } from '../facts/useRules.ts';
 import { readingOf, sessionAt, toWeigh } from '../facts/weigh-in.ts';
-import { LitterBeside } from '../feeding/Beside.tsx';
-import { ThawToday } from '../freezer/ThawToday.tsx';
 import { href } from '../links.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
 import { LevelMark } from '../parts/LevelMark.tsx';
 import { words } from '../state/words.ts';
-import { MealsToday } from '../weaning/MealsToday.tsx';
-import { TopUpPart } from '../weaning/TopUpPart.tsx';
 import { LitterDrift } from './LitterDrift.tsx';
 import { VetLine } from './VetLine.tsx';
 import './today.css';
 
+/** What another feature shows of a puppy that is to be looked at. */
+export type TopUpSlot = (of: { puppy: Puppy; assessment: Assessment; house: House }) => ReactNode;
+
 const RANK: Record<Level, number> = { act: 0, watch: 1, steady: 2 };
 
 /** Who to look at, where everyone stands, what to feed. */
-export function TodayPage({ litterId }: { litterId: string }) {
+export function TodayPage({
+  litterId,
+  topUp,
+  after,
+}: {
+  litterId: string;
+  /** Milk by bottle, for a puppy that is to be looked at. */
+  topUp: TopUpSlot;
+  /** What to feed and to thaw, under the rest. */
+  after: (shown: { facts: LitterGrowthFacts; order: readonly Puppy[]; today: CivilDate }) => ReactNode;
+}) {
   const facts = useLitterGrowth(litterId);
   const today = useToday();
-  const rules = useRules(today, litterId);
   const { litter, input, growth, puppies } = facts;
   if (litter === null || input === null || growth === null) return null;
   const order = toWeigh(puppies);
@@ -65,6 +73,7 @@ export function TodayPage({ litterId }: { litterId: string }) {
       <Questions facts={facts} order={order} />
       {growth.litter.level !== 'steady' && (
         <Flagged
+          topUp={topUp}
           heading={words.growth.lookAtLitter(litter.dam)}
           level={growth.litter.level}
           sentence={growth.litter.sentence}
@@ -75,6 +84,7 @@ export function TodayPage({ litterId }: { litterId: string }) {
       )}
       {flagged.map(({ puppy, assessment }, at) => (
         <Flagged
+          topUp={topUp}
           key={puppy.id}
           puppy={puppy}
           heading={words.growth.lookAt(puppyName(puppy))}
@@ -107,9 +117,7 @@ export function TodayPage({ litterId }: { litterId: string }) {
           ))}
         </section>
       )}
-      <MealsToday litterId={litterId} />
-      <ThawToday />
-      <LitterBeside facts={facts} order={order} rules={rules} today={today} />
+      {after({ facts, order, today })}
     </>
   );
 }
@@ -156,6 +164,7 @@ function othersSentence(
 }
 
 interface FlaggedProps {
+  topUp: TopUpSlot;
   heading: string;
   level: Level;
   sentence: string;
@@ -167,7 +176,7 @@ interface FlaggedProps {
   weigh?: { href: string; main: boolean };
 }
 
-function Flagged({ heading, level, sentence, todo, by, house, puppy, assessment, weigh }: FlaggedProps) {
+function Flagged({ heading, level, sentence, todo, by, house, topUp, puppy, assessment, weigh }: FlaggedProps) {
   return (
     <section className="flagged">
       {puppy !== undefined && <CollarBand collar={puppy.collar} height={40} label={null} />}
@@ -187,7 +196,7 @@ function Flagged({ heading, level, sentence, todo, by, house, puppy, assessment,
           </ol>
         )}
         {level === 'act' && <VetLine house={house} />}
-        {puppy !== undefined && assessment !== undefined && <TopUpPart puppy={puppy} assessment={assessment} house={house} />}
+        {puppy !== undefined && assessment !== undefined && topUp({ puppy, assessment, house })}
         <p className="note">{words.growth.notDiagnosis}</p>
       </div>
       {weigh !== undefined && puppy !== undefined && (

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { dateOf } from '../../core/calendar/clock.ts';
 import type { Level, LitterGrowth } from '../../core/growth/assess.ts';
 import type { GrowthInput } from '../../core/growth/input.ts';
@@ -5,7 +6,6 @@ import { type Puppy, puppyName } from '../../core/litter/litter.ts';
 import { MASS_UNITS } from '../../core/units/mass.ts';
 import { now, useToday, utcOffsetMinutes } from '../data/now.ts';
 import { run, useQuery } from '../data/query.ts';
-import { DamExpecting } from '../dogs/DamExpecting.tsx';
 import { changeHouse } from '../facts/change-house.ts';
 import { knownOf } from '../facts/known.ts';
 import { useHouse, useLitterGrowth } from '../facts/useLitterGrowth.ts';
@@ -22,7 +22,7 @@ import { type NextWeighIn, nextWeighIn } from '../facts/next-weigh-in.ts';
 import { inTheHouse, type LitterFacts } from '../facts/useLitter.ts';
 
 /** All litters: those in the house with their level and what is next, below those gone home. */
-export function LittersPage() {
+export function LittersPage({ expecting }: { expecting: ReactNode }) {
   const all = useQuery('litter.all', {});
   const litters = all.value?.litters;
   if (litters === undefined) return <Head lead={all.status === 'failed' ? '' : words.litters.loading} begin={false} />;
@@ -48,7 +48,7 @@ export function LittersPage() {
           ))}
         </tbody>
       </table>
-      <DamExpecting />
+      {expecting}
       {gone.length > 0 && <GoneHome gone={gone} />}
     </>
   );

@@ -1,6 +1,6 @@
 import { useRef, useState } from 'react';
+import { weekRows } from '../facts/freezer-text.ts';
 import { type Freezer, useFreezer } from '../facts/useFreezer.ts';
-import { weekRows } from '../freezer/say.ts';
 import { go, href, type Paper, type Route } from '../links.ts';
 import { readNumber } from '../parts/form/read.ts';
 import { words } from '../state/words.ts';

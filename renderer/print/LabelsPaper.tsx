@@ -1,7 +1,7 @@
 import { clockOf, dateOf, type LocalTime } from '../../core/calendar/clock.ts';
 import type { Take } from '../../core/freezer/plan.ts';
+import { eatersText } from '../facts/freezer-text.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
-import { eatersText } from '../freezer/say.ts';
 import type { Paper } from '../links.ts';
 import { words } from '../state/words.ts';
 import './print.css';

@@ -1,6 +1,6 @@
 import { clockOf, dateOf } from '../../core/calendar/clock.ts';
+import { namesText, takesText, weekRows } from '../facts/freezer-text.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
-import { namesText, takesText, weekRows } from '../freezer/say.ts';
 import type { Paper } from '../links.ts';
 import { words } from '../state/words.ts';
 import './print.css';

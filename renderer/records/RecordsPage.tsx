@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { useState } from 'react';
 import type { OutputOf } from '../../core/contract/operations.ts';
 import type { Backup } from '../../core/contract/records.ts';
@@ -5,7 +6,6 @@ import { localOf, useToday } from '../data/now.ts';
 import { run, useQuery } from '../data/query.ts';
 import { useHouse } from '../facts/useLitterGrowth.ts';
 import { PageTitle } from '../parts/PageTitle.tsx';
-import { ErasePart } from '../people/ErasePart.tsx';
 import { words } from '../state/words.ts';
 import { ElsewherePart } from './ElsewherePart.tsx';
 import { ExportPart } from './ExportPart.tsx';
@@ -18,7 +18,7 @@ const FIRST_DONE = 20;
 const MOST_DONE = 500;
 
 /** Where the data is, its backups, and all that was done. */
-export function RecordsPage() {
+export function RecordsPage({ erase }: { erase: ReactNode }) {
   const status = useQuery('records.status', {}).value;
   const [making, setMaking] = useState(false);
   const [said, setSaid] = useState('');
@@ -45,7 +45,7 @@ export function RecordsPage() {
       <ExportPart />
       <WhatWasDone />
       <FaultsPart />
-      <ErasePart />
+      {erase}
     </>
   );
 }

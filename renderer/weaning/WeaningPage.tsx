@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { type ReactNode, useMemo } from 'react';
 import { clockOf } from '../../core/calendar/clock.ts';
 import { addDays, daysBetween } from '../../core/calendar/day.ts';
 import { earliestGoHome } from '../../core/homing/go-home-day.ts';
@@ -6,7 +6,6 @@ import { litterName, puppyName } from '../../core/litter/litter.ts';
 import { restsOn, type WeaningEvent } from '../../core/weaning/eaten.ts';
 import { solidShare, type WeaningDay, type WeaningInput, weaningDay } from '../../core/weaning/weaning.ts';
 import { holdSentence, nextStep, weaningFindings } from '../../core/weaning/weaning-words.ts';
-import { DamPart } from '../dogs/DamPart.tsx';
 import { useWeaning, type Weaning } from '../facts/useWeaning.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
 import { PageTitle } from '../parts/PageTitle.tsx';
@@ -22,16 +21,19 @@ import { daysAhead, explainDay, holdingOn, stepSpans } from './weaning-facts.ts'
 import { takeNoteBack, writeToday } from './weaning-notes.ts';
 import './weaning.css';
 
+/** What another feature shows of the dam; `solids` is the part of the litter's food that comes from bowls. */
+type DamSlot = (of: { weaning: Weaning; solids: number }) => ReactNode;
+
 /** From milk to bowl: the steps, what to weigh out tomorrow, today's meals, the dam, the plan. */
-export function WeaningPage({ litterId }: { litterId: string }) {
+export function WeaningPage({ litterId, dam }: { litterId: string; dam: DamSlot }) {
   const weaning = useWeaning(litterId);
   if (weaning === null) return null;
   const { plan, input } = weaning;
-  if (plan === null || input === null) return <NotBegun weaning={weaning} />;
-  return <Begun weaning={weaning} input={input} />;
+  if (plan === null || input === null) return <NotBegun weaning={weaning} dam={dam} />;
+  return <Begun weaning={weaning} input={input} dam={dam} />;
 }
 
-function NotBegun({ weaning }: { weaning: Weaning }) {
+function NotBegun({ weaning, dam }: { weaning: Weaning; dam: DamSlot }) {
   const { litter, born, today, input } = weaning;
   const age = words.ageInWords(born, today);
   return (
@@ -53,12 +55,12 @@ function NotBegun({ weaning }: { weaning: Weaning }) {
           </section>
         </>
       )}
-      <DamPart weaning={weaning} solids={input === null ? 0 : 1} />
+      {dam({ weaning, solids: input === null ? 0 : 1 })}
     </>
   );
 }
 
-function Begun({ weaning, input }: { weaning: Weaning; input: WeaningInput }) {
+function Begun({ weaning, input, dam }: { weaning: Weaning; input: WeaningInput; dam: DamSlot }) {
   const { litter, order, today, age, facts } = weaning;
   const [now, tomorrow] = useMemo(
     () => [weaningDay(input, today), weaningDay(input, addDays(today, 1))] as const,
@@ -85,7 +87,7 @@ function Begun({ weaning, input }: { weaning: Weaning; input: WeaningInput }) {
         <StoolNotes weaning={weaning} />
         <Findings input={input} now={now} />
       </section>
-      <DamPart weaning={weaning} solids={now.step === null ? 0 : solidShare(now)} />
+      {dam({ weaning, solids: now.step === null ? 0 : solidShare(now) })}
       <WeaningPlanPart weaning={weaning} spans={spans} />
       <Diary weaning={weaning} unit={facts.house.massUnit} />
     </>

@@ -33,6 +33,9 @@ const CORE_ORDER = [
   ['contract'],
 ];
 
+/** The order inside the window, from the ground up: a room may use those before it. Features know no other feature. */
+const RENDERER_ORDER = [['data', 'state', 'links.ts'], ['parts'], ['facts'], ['print'], FEATURES, ['app']];
+
 export const ROOMS: Readonly<Record<string, readonly string[]>> = {
   core: CORE_ORDER.flat(),
   main: ['store', 'service', 'hosting', 'electron', 'node', 'preload'],
@@ -93,6 +96,7 @@ function refusal(path: string, to: Import): string | null {
   const rule = RULES[room] ?? RULES[floor];
   if (rule === undefined) return `${room} has no rule yet`;
   if (isOfTheRepository(to.to)) {
+    if (floor === 'renderer' && isInside(to.to, 'renderer')) return refusalInRenderer(path, to.to);
     if (isInside(to.to, room)) return null;
     if (!rule.folders.some((folder) => isInside(to.to, folder))) return `${room} may use ${rule.folders.join(', ')}`;
     return rule.typesOnly && !to.typeOnly ? 'types only' : null;
@@ -108,6 +112,20 @@ function refusalInCore(room: string, { to, typeOnly }: Import): string | null {
   // Sentences are spoken of anything, so their types may come from anywhere.
   if (room === 'core/words' && typeOnly) return null;
   return rankOf(target) < rankOf(room) ? null : 'it comes later in the order inside core';
+}
+
+function refusalInRenderer(path: string, to: string): string | null {
+  const [, from = ''] = path.split('/');
+  const [, target = ''] = to.split('/');
+  if (from === target) return null;
+  if (FEATURES.includes(from) && FEATURES.includes(target)) return 'no feature knows another';
+  const [place, targetPlace] = [placeOf(from), placeOf(target)];
+  if (place === -1 || targetPlace === -1) return 'it has no place in the order inside the window';
+  return targetPlace < place || (place === 0 && targetPlace === 0) ? null : 'it comes later in the order inside the window';
+}
+
+function placeOf(room: string): number {
+  return RENDERER_ORDER.findIndex((rooms) => rooms.includes(room));
 }
 
 function rankOf(room: string): number {

@@ -4,8 +4,8 @@ import { addDays } from '../../core/calendar/day.ts';
 import type { Pack } from '../../core/freezer/pack.ts';
 import type { Eater, Take, ThawRow } from '../../core/freezer/plan.ts';
 import { GRAMS_PER_POUND, isMetric, type MassUnit } from '../../core/units/mass.ts';
-import { type Freezer, WEEK_DAYS } from '../facts/useFreezer.ts';
 import { words } from '../state/words.ts';
+import { type Freezer, WEEK_DAYS } from './useFreezer.ts';
 
 type Said = Pick<Freezer, 'nameOf' | 'house' | 'today'> & { readonly stock: { readonly packs: readonly Pack[] } };
 

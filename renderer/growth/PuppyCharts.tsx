@@ -1,0 +1,124 @@
+import { useId, useState } from 'react';
+import type { Assessment } from '../../core/growth/assess.ts';
+import { bandOf, gainsOf, seriesOf, standingsOf } from '../../core/growth/series.ts';
+import { type Puppy, puppyName } from '../../core/litter/litter.ts';
+import { useToday } from '../data/now.ts';
+import type { useLine } from '../facts/useLine.ts';
+import type { LitterGrowthFacts } from '../facts/useLitterGrowth.ts';
+import { href, type PuppyView } from '../links.ts';
+import { GainChart } from '../parts/GainChart.tsx';
+import { StandingStrip } from '../parts/StandingStrip.tsx';
+import { WeightChart } from '../parts/WeightChart.tsx';
+import { Why } from '../parts/Why.tsx';
+import { words } from '../state/words.ts';
+import { lineByReading, linePoints } from './line.ts';
+import { mostPoints } from './most.ts';
+import type { recordOf } from './puppy-days.ts';
+import { RecordTable } from './RecordTable.tsx';
+import './puppy.css';
+
+const LAST_ROWS = 9;
+
+export interface ViewProps {
+  facts: LitterGrowthFacts;
+  puppy: Puppy;
+  view: PuppyView;
+  assessment: Assessment | null;
+  unit: LitterGrowthFacts['house']['massUnit'];
+}
+
+/** Whether it is weighed in this house: what it means, and what comes next, is said of these only. */
+export function isHere(puppy: Puppy): boolean {
+  return puppy.state === 'litter' || puppy.state === 'kept';
+}
+
+/** What was weighed, by day: rows of the record, and the breeder's own line. */
+export function PuppyCharts(props: ViewProps & { rows: ReturnType<typeof recordOf>; line: ReturnType<typeof useLine> }) {
+  const { facts, puppy, view, unit, rows, line } = props;
+  const today = useToday();
+  const [whole, setWhole] = useState(false);
+  const [showMost, setShowMost] = useState(false);
+  const tableId = useId();
+  const { input } = facts;
+  if (input === null) return null;
+  const name = puppyName(puppy);
+  const series = seriesOf(input, puppy.id);
+  if (series.length === 0) return <NoReadings puppy={puppy} />;
+  const standings = standingsOf(input, puppy.id);
+  const span = { from: 0, until: series.at(-1)?.ageDays ?? 0 };
+  const most = mostPoints(series);
+  const ownLine = linePoints(line, series);
+  return (
+    <div className="charts-and-record">
+      <div className="charts">
+        {view === 'weight' && (
+          <>
+            <WeightChart
+              own={series}
+              band={bandOf(input, puppy.id)}
+              {...(showMost ? { most } : {})}
+              line={ownLine}
+              name={name}
+              collar={puppy.collar}
+              unit={unit}
+              span={span}
+              describedBy={tableId}
+            />
+            <StandingStrip points={standings} name={name} collar={puppy.collar} span={span} describedBy={tableId} />
+            {most.length > 0 && (
+              <p className="note">
+                <button type="button" className="link" aria-pressed={showMost} onClick={() => setShowMost(!showMost)}>
+                  {showMost ? words.puppyNote.hideMost : words.puppyNote.showMost}
+                </button>{' '}
+                <Why
+                  explanation={{
+                    figure: words.puppyNote.most,
+                    how: words.puppyNote.mostHow(words.massText(series[0]?.grams ?? 0, unit)),
+                    sum: [],
+                  }}
+                >
+                  {words.puppyNote.whereFrom}
+                </Why>
+              </p>
+            )}
+          </>
+        )}
+        {view === 'gain' && <GainChart gains={gainsOf(series)} name={name} unit={unit} describedBy={tableId} />}
+        {view === 'standing' && (
+          <StandingStrip points={standings} name={name} collar={puppy.collar} height={360} describedBy={tableId} />
+        )}
+        {isHere(puppy) && props.assessment?.expectedNext != null && (
+          <p className="soft">{words.growth.atOwnPace(words.massText(props.assessment.expectedNext, unit))}</p>
+        )}
+      </div>
+      <div id={tableId}>
+        <RecordTable
+          rows={whole ? rows : rows.slice(0, LAST_ROWS)}
+          unit={unit}
+          today={today}
+          caption={`${name}: ${words.growth.wholeRecord}`}
+          line={lineByReading(line, series)}
+        />
+        {rows.length > LAST_ROWS && (
+          <p className="note">
+            {!whole && words.growth.onlyLast}{' '}
+            <button type="button" className="link" aria-expanded={whole} onClick={() => setWhole(!whole)}>
+              {whole ? words.growth.lastDays : words.growth.wholeRecord}
+            </button>
+          </p>
+        )}
+      </div>
+    </div>
+  );
+}
+
+export function NoReadings({ puppy }: { puppy: Puppy }) {
+  return (
+    <p className="line soft">
+      {words.growth.noReadings}{' '}
+      {isHere(puppy) && (
+        <a href={href({ at: 'litter', litterId: puppy.litterId, page: 'weigh-in', puppyId: puppy.id })}>{words.growth.goWeigh}</a>
+      )}
+    </p>
+  );
+}
