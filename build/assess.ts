@@ -18,6 +18,7 @@ import { classOfAdult } from '../core/growth/forecast.ts';
 import { historyOf } from '../core/growth/history.ts';
 import type { GrowthInput, GrowthPuppy, GrowthReading } from '../core/growth/input.ts';
 import { localTimeSchema } from '../core/units/fields.ts';
+import { catalogueOf } from '../core/words/catalogue.ts';
 
 const litterSchema = z.looseObject({
   file: z.string(),
@@ -44,6 +45,7 @@ interface Standing {
 }
 
 const WHOLE = '*';
+const say = catalogueOf('en').growthFinding;
 const MINUTE = 60_000;
 
 function main(): number {
@@ -187,7 +189,7 @@ function standingsOf(input: GrowthInput): Standing[] {
     const now = rows.at(-1)?.reading.at;
     if (now === undefined) return [];
     const flagged = rows.filter((r) => (known.puppies[r.index]?.level ?? 'steady') !== 'steady');
-    const growth = flagged.length > 0 || known.litter.level !== 'steady' ? growthAsKnown(input, known, 'g') : null;
+    const growth = flagged.length > 0 || known.litter.level !== 'steady' ? growthAsKnown(input, known) : null;
     return [
       ...(growth === null
         ? []
@@ -204,10 +206,10 @@ function standingsOf(input: GrowthInput): Standing[] {
               at: now,
               level: growth.litter.level,
               kind: 'litter' as const,
-              reason: plain(growth.litter.sentence),
+              reason: plain(say.litter(growth.litter.finding, 'g')),
             },
           ]),
-      ...findingsIn(known.cleaned, now, 'g').flatMap((f) => {
+      ...findingsIn(known.cleaned, now).flatMap((f) => {
         const key = `${f.kind} ${f.readingId} ${f.withReadingId ?? ''}`;
         if (said.has(key)) return [];
         said.add(key);
@@ -222,7 +224,7 @@ function puppiesIn(growth: LitterGrowth, flagged: readonly { readonly puppy: str
     const a = growth.puppies.get(puppy);
     return a === undefined || a.level === 'steady'
       ? []
-      : [{ puppy, date: dateOf(at), at, level: a.level, kind: 'puppy', reason: plain(a.sentence) }];
+      : [{ puppy, date: dateOf(at), at, level: a.level, kind: 'puppy', reason: plain(say.puppy(a.finding, 'g')) }];
   });
 }
 
@@ -230,7 +232,7 @@ function readingFlags(f: ReadingFinding, readings: ReadonlyMap<string, GrowthRea
   const own = readings.get(f.readingId);
   const other = f.withReadingId === null ? undefined : readings.get(f.withReadingId);
   if (own === undefined) return [];
-  const base = { date, level: 'watch', kind: 'reading', reason: plain(f.sentence) } as const;
+  const base = { date, level: 'watch', kind: 'reading', reason: plain(say.reading(f, 'g')) } as const;
   if (f.kind === 'scale') return [{ puppy: WHOLE, at: own.at, ...base }];
   if (other === undefined) return [{ puppy: own.puppyId, at: own.at, ...base }];
   return [

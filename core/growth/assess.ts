@@ -1,9 +1,7 @@
-/** What the weights say about each puppy and about the litter, in a level and in words. */
-import { dateOf, type LocalTime } from '../calendar/clock.ts';
-import { addDays, type CivilDate } from '../calendar/day.ts';
+/** What the weights say about each puppy and about the litter: a level and a finding. */
+import type { LocalTime } from '../calendar/clock.ts';
 import { middle } from '../statistics/median.ts';
-import { type MassUnit, massText } from '../units/mass.ts';
-import { deathsToDay21, type VeryLow, veryLowBelow } from './birth-class.ts';
+import { veryLowBelow } from './birth-class.ts';
 import { findingsIn, type ReadingFinding } from './findings.ts';
 import { firstDaysGrowth, hasLost4 } from './first-days.ts';
 import { birthOf, historyOf, type PuppyTrack, type Snapshot } from './history.ts';
@@ -11,20 +9,18 @@ import type { GrowthInput, GrowthPuppy } from './input.ts';
 import { predict } from './kalman-filter.ts';
 import { type Level, puppyMarks } from './levels.ts';
 import { tooCoarse } from './noise.ts';
+import {
+  bornSmall,
+  type LitterFinding,
+  type LitterTodo,
+  litterTodo,
+  type PuppyFinding,
+  type PuppyTodo,
+  puppyTodo,
+  shortGain,
+} from './puppy-findings.ts';
 import { gainsBack, pointsOf, type SeriesPoint, type Standing, standingsIn } from './series.ts';
 import { DAY } from './sessions.ts';
-import {
-  coarseScale,
-  daysInWords,
-  gainText,
-  lateStarterNote,
-  lessGain,
-  litterTodo,
-  pronouns,
-  puppyTodo,
-  sinceWhen,
-  standingText,
-} from './words.ts';
 
 export type { ReadingFinding } from './findings.ts';
 export type { Level } from './levels.ts';
@@ -51,8 +47,8 @@ export interface Assessment {
   readonly gain: { readonly grams: number; readonly percent: number; readonly hours: number } | null;
   /** Grams per day: for a steady puppy at its own pace, else what was expected since the trouble began. */
   readonly expectedGain: number | null;
-  readonly sentence: string;
-  readonly todo: string[];
+  readonly finding: PuppyFinding;
+  readonly todo: readonly PuppyTodo[];
   readonly weighAgainHours: number | null;
   /** Grams to expect 24 hours after the last weight. */
   readonly expectedNext: number | null;
@@ -62,8 +58,8 @@ export interface LitterAssessment {
   readonly level: Level;
   readonly since: LocalTime | null;
   readonly score: number;
-  readonly sentence: string;
-  readonly todo: string[];
+  readonly finding: LitterFinding;
+  readonly todo: readonly LitterTodo[];
 }
 
 export interface LitterGrowth {
@@ -72,44 +68,46 @@ export interface LitterGrowth {
   readonly findings: readonly ReadingFinding[];
   /** Middle of the last weights of those in the house. */
   readonly middleGrams: number | null;
-  /** A sentence when the scale is too coarse for early signs at these weights; else null. */
-  readonly scaleNote: string | null;
+  /** What the scale moves by, in grams, when that is too coarse for early signs at these weights; else null. */
+  readonly coarseStepGrams: number | null;
 }
 
 const WATCH_HOURS = 12;
 const ACT_HOURS = 6;
 /** A smaller change of standing than this is keeping one's place. */
 const SAME_PLACE = 0.04;
+/** Until this age it may be a late starter. */
+const LATE_STARTER_DAYS = 4;
 
-/** As known after the last reading. Sentences are in `unit`. */
-export function assessLitter(input: GrowthInput, unit: MassUnit = 'g'): LitterGrowth {
+/** As known after the last reading. */
+export function assessLitter(input: GrowthInput): LitterGrowth {
   const known = historyOf(input).at(-1);
-  return known === undefined ? nothingKnown(input) : growthAsKnown(input, known, unit);
+  return known === undefined ? nothingKnown(input) : growthAsKnown(input, known);
 }
 
 /** As known after one session of the history. */
-export function growthAsKnown(input: GrowthInput, known: Snapshot, unit: MassUnit): LitterGrowth {
+export function growthAsKnown(input: GrowthInput, known: Snapshot): LitterGrowth {
   const now = known.cleaned.sessions.at(-1)?.rows.at(-1)?.reading.at;
   if (now === undefined) return nothingKnown(input);
   const smallest = smallestOf(input, known);
-  const puppies = new Map(input.puppies.map((p, i) => [p.id, assessPuppy(input, known, p, i, smallest, unit)]));
+  const puppies = new Map(input.puppies.map((p, i) => [p.id, assessPuppy(input, known, p, i, smallest)]));
   const weights = input.puppies.flatMap((p) => (p.endsInstant === null ? (puppies.get(p.id)?.grams ?? []) : []));
   return {
     puppies,
-    litter: assessWhole(known, now, unit),
-    findings: findingsIn(known.cleaned, now, unit),
+    litter: assessWhole(known, now),
+    findings: findingsIn(known.cleaned, now),
     middleGrams: weights.length === 0 ? null : middle(weights),
-    scaleNote: weights.length > 0 && tooCoarse(middle(weights), known.stepGrams) ? coarseScale(known.stepGrams, unit) : null,
+    coarseStepGrams: weights.length > 0 && tooCoarse(middle(weights), known.stepGrams) ? known.stepGrams : null,
   };
 }
 
 function nothingKnown(input: GrowthInput): LitterGrowth {
   return {
     puppies: new Map(input.puppies.map((p) => [p.id, unweighed(p)])),
-    litter: { level: 'steady', since: null, score: 0, sentence: 'Nobody has been weighed yet.', todo: [] },
+    litter: { level: 'steady', since: null, score: 0, finding: { code: 'nobody-weighed' }, todo: [] },
     findings: [],
     middleGrams: null,
-    scaleNote: null,
+    coarseStepGrams: null,
   };
 }
 
@@ -128,7 +126,7 @@ function unweighed(p: GrowthPuppy): Assessment {
     middleGrams: null,
     gain: null,
     expectedGain: null,
-    sentence: 'Not weighed yet.',
+    finding: { code: 'not-weighed' },
     todo: [],
     weighAgainHours: null,
     expectedNext: null,
@@ -141,7 +139,6 @@ function assessPuppy(
   puppy: GrowthPuppy,
   index: number,
   smallest: string | null,
-  unit: MassUnit,
 ): Assessment {
   const track = known.puppies[index];
   const points = pointsOf(known.cleaned.sessions, puppy.id);
@@ -168,19 +165,18 @@ function assessPuppy(
     expectedNext: own === null ? null : last.grams + own,
   };
   if (level === 'steady') {
-    const sentence = gone
-      ? 'No longer weighed here.'
-      : steadySentence(puppy, points, standings, facts.gain?.grams ?? null, smallest, unit);
-    return { ...facts, since: null, shortfall: null, expectedGain: own, sentence, todo: [], weighAgainHours: null };
+    const finding: PuppyFinding = gone
+      ? { code: 'left' }
+      : steadyFinding(puppy, points, standings, facts.gain?.grams ?? null, smallest);
+    return { ...facts, since: null, shortfall: null, expectedGain: own, finding, todo: [], weighAgainHours: null };
   }
-  const p = pronouns(puppy.sex);
   return {
     ...facts,
     since: trouble?.from.at ?? points[0]?.at ?? null,
     shortfall: track.found?.shortfall ?? null,
     expectedGain: trouble?.expected ?? own,
-    sentence: troubleSentence(input, known, puppy, track, last, trouble, unit),
-    todo: puppyTodo(level, p, last.ageDays),
+    finding: troubleFinding(input, known, puppy, track, last, trouble),
+    todo: puppyTodo(level, last.ageDays),
     weighAgainHours: level === 'act' ? ACT_HOURS : WATCH_HOURS,
   };
 }
@@ -202,66 +198,43 @@ function troubleSince(known: Snapshot, track: PuppyTrack, points: readonly Serie
   return { from, actual: (last.grams - from.grams) / days, expected: Math.max(0, (from.grams * (Math.exp(gain) - 1)) / days) };
 }
 
-function troubleSentence(
+function troubleFinding(
   input: GrowthInput,
   known: Snapshot,
   puppy: GrowthPuppy,
   track: PuppyTrack,
   last: SeriesPoint,
   trouble: Trouble | null,
-  unit: MassUnit,
-): string {
+): PuppyFinding {
+  const { sex } = puppy;
   const byScore = (track.found?.score ?? 0) >= puppyMarks(input.puppies.length).watch;
   const birth = birthOf(known.cleaned.sessions, puppy);
+  const mayBeLate = Math.floor(last.ageDays) <= LATE_STARTER_DAYS;
   if (track.rule !== 'steady' && birth !== null && (!byScore || trouble === null)) {
     if (!hasLost4(birth, last.grams, known.stepGrams)) {
-      return bornSmallSentence(birth, veryLowBelow(input.breed ?? '', input.breedBirthGrams ?? null), unit);
+      return bornSmall(birth, veryLowBelow(input.breed ?? '', input.breedBirthGrams ?? null));
     }
     const percent = Math.floor(-firstDaysGrowth(birth, last.grams));
-    return `${massText(last.grams, unit)} is ${percent}\u00a0% under the birth weight of ${massText(birth, unit)}.${lateNote(last)}`;
+    return { code: 'under-birth-weight', grams: last.grams, birth, percent, mayBeLate };
   }
-  if (trouble === null) return 'Not gaining as expected.';
-  const since = sinceWhen(trouble.from.at, last.at);
-  if (!byScore || trouble.actual >= trouble.expected) {
-    return `Gaining again, but not yet back where ${pronouns(puppy.sex).subject} was: ${gainText(trouble.actual, unit)} a day since ${since}.`;
-  }
-  return `${lessGain(since, trouble.actual, trouble.expected, unit, `${pronouns(puppy.sex).subject} has been`)}${lateNote(last)}`;
+  if (trouble === null) return { code: 'not-as-expected' };
+  const { actual, expected } = trouble;
+  const times = { since: trouble.from.at, at: last.at };
+  if (!byScore || actual >= expected) return { code: 'gaining-again', sex, ...times, actual };
+  return { ...shortGain({ ...times, actual, expected }), sex, mayBeLate };
 }
 
-/** The published deaths are for the explanation; the level asks only for a closer look. Without published ones none are told. */
-function bornSmallSentence(birth: number, veryLow: VeryLow | null, unit: MassUnit): string {
-  const told = `${massText(birth, unit)} at birth is very little`;
-  if (veryLow === null) return `${told}.`;
-  if (veryLow.by !== 'thresholds') {
-    return `${told} for the breed (under two thirds of the usual ${massText(veryLow.mean, unit)}).`;
-  }
-  const percent = Math.round(deathsToDay21('very-low', veryLow.breed));
-  return `${told} for the breed (under ${massText(veryLow.below, unit)}). In one study ${percent}\u00a0% of such puppies were lost by day 21.`;
-}
-
-function lateNote(last: SeriesPoint): string {
-  const on = dateOf(last.at);
-  const born: CivilDate = addDays(on, -Math.floor(last.ageDays));
-  return lateStarterNote(born, on);
-}
-
-function steadySentence(
+function steadyFinding(
   puppy: GrowthPuppy,
   points: readonly SeriesPoint[],
   standings: readonly Standing[],
   gain: number | null,
   smallest: string | null,
-  unit: MassUnit,
-): string {
-  if (points.length < 2 || gain === null) return 'Weighed once; gains show from the next weight on.';
-  const same = daysInPlace(standings);
-  if (puppy.id === smallest && same >= 3) {
-    return `${puppy.name} is the smallest and has kept ${pronouns(puppy.sex).possessive} place for ${daysInWords(same)}.`;
-  }
-  const place = standings.at(-1);
-  const where = place === undefined ? '' : `, ${standingText(place.standing)}`;
-  if (gain < 0) return `Down ${gainText(gain, unit)} a day${where}; nothing unusual yet.`;
-  return `${gainText(gain, unit)} a day${where}.`;
+): PuppyFinding {
+  if (points.length < 2 || gain === null) return { code: 'weighed-once' };
+  const days = daysInPlace(standings);
+  if (puppy.id === smallest && days >= 3) return { code: 'smallest-in-place', name: puppy.name, sex: puppy.sex, days };
+  return { code: 'steady-gain', gain, standing: standings.at(-1)?.standing ?? null };
 }
 
 /** Whole days for which the standing has stayed where it is now. */
@@ -306,10 +279,10 @@ function ownPace(input: GrowthInput, known: Snapshot, index: number, last: Serie
   return last.grams * (Math.exp(predict(from, last.ageDays + 1, known.reference, alone).level - level.level) - 1);
 }
 
-function assessWhole(known: Snapshot, now: LocalTime, unit: MassUnit): LitterAssessment {
+function assessWhole(known: Snapshot, now: LocalTime): LitterAssessment {
   const { level, found, start } = known.litter;
-  if (level === 'steady')
-    return { level, since: null, score: found.score, sentence: 'The litter is growing as expected.', todo: [] };
+  const { score } = found;
+  if (level === 'steady') return { level, since: null, score, finding: { code: 'growing' }, todo: [] };
   const from = start === null ? undefined : known.cleaned.sessions[start];
   const gains =
     from === undefined
@@ -320,11 +293,11 @@ function assessWhole(known: Snapshot, now: LocalTime, unit: MassUnit): LitterAss
           from.instant,
         );
   const since = from?.rows.find((r) => r.used !== null)?.reading.at ?? null;
-  const sentence =
+  const finding: LitterFinding =
     since === null || gains === null || gains.actual >= gains.expected
-      ? 'The whole litter is gaining again, but is not yet back where it was.'
-      : `The whole litter. ${lessGain(sinceWhen(since, now), gains.actual, gains.expected, unit, 'the puppies have each been')}`;
-  return { level, since, score: found.score, sentence, todo: litterTodo(level) };
+      ? { code: 'gaining-again' }
+      : shortGain({ since, at: now, ...gains });
+  return { level, since, score, finding, todo: litterTodo(level) };
 }
 
 /** Middle gains of the puppies in grams per day since an instant, and by the reference. */

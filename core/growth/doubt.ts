@@ -1,21 +1,28 @@
 /** A weight doubted while the puppy is still in the hand: against its own last weights and what its littermates did today. */
 import type { LocalTime } from '../calendar/clock.ts';
-import { type MassUnit, massText } from '../units/mass.ts';
+import type { MassUnit } from '../units/mass.ts';
 import { mostGrowth } from './curves.ts';
-import { bestGuess, type GuessKind } from './guesses.ts';
+import { bestGuess, type GuessKind, type Slip } from './guesses.ts';
 import { historyOf, type Snapshot } from './history.ts';
 import type { GrowthInput } from './input.ts';
 import { type Prediction, predict } from './kalman-filter.ts';
 import { READING_SPREAD, weighingVariance } from './noise.ts';
 import { pointsOf, type SeriesPoint } from './series.ts';
 import { DAY } from './sessions.ts';
-import { whenBefore, whenBeforeOwner } from './words.ts';
+
+/** What is odd about a weight. Grams; `lastAt` is when the puppy was weighed before, `at` this weighing. */
+export type Oddity =
+  | { readonly code: 'tenth' | 'tenfold' | 'last-was'; readonly last: number; readonly lastAt: LocalTime; readonly at: LocalTime }
+  | { readonly code: 'more' | 'less'; readonly by: number; readonly lastAt: LocalTime; readonly at: LocalTime }
+  /** For a puppy of its age, that was never weighed before. */
+  | { readonly code: 'very-light' | 'very-heavy'; readonly grams: number };
+
+/** A slip of the hand that would explain it, else a wish; a scale makes no slips, but it may hold another puppy. */
+export type Question = Slip | 'weigh-again' | 'another-puppy';
 
 export interface Doubt {
-  /** "607 g more than yesterday." */
-  readonly fact: string;
-  /** "Two figures changed places?", or a wish to weigh again when no slip explains it. */
-  readonly question: string;
+  readonly fact: Oddity;
+  readonly question: Question;
   readonly guessGrams: number | null;
   readonly kind: GuessKind | 'too-high' | 'too-low';
 }
@@ -30,7 +37,6 @@ const DOUBT_FLOOR = 0.06;
 /** A puppy in trouble can lose so much: asked about only beyond it. */
 const LOSS_PER_DAY = 0.08;
 const LOSS_AT_ONCE = 0.04;
-const AGAIN = 'Please weigh again.';
 /** Three standard deviations are shown as the expected range. */
 const RANGE_SDS = 3;
 /** A guess is compared with this spread at least, in log units. */
@@ -47,7 +53,7 @@ export function expectedAt(
   return { grams: Math.exp(e.ln), low: Math.exp(e.ln - RANGE_SDS * e.sd), high: Math.exp(e.ln + RANGE_SDS * e.sd) };
 }
 
-/** What is doubtful about a weight that is being typed, or null. `input` is without it; sentences are in `unit`. */
+/** What is doubtful about a weight that is being typed, or null. `input` is without it; `unit` is the one it is typed in. */
 export function doubtAbout(
   input: GrowthInput,
   puppyId: string,
@@ -58,15 +64,15 @@ export function doubtAbout(
 ): Doubt | null {
   const e = expectation(input, puppyId, instant);
   const born = input.puppies.find((p) => p.id === puppyId)?.bornInstant ?? instant;
-  if (e === null) return firstWeightDoubt(grams, Math.max(0, (instant - born) / DAY), unit);
+  if (e === null) return firstWeightDoubt(grams, Math.max(0, (instant - born) / DAY));
   const dev = Math.log(grams) - e.ln;
   const floor = Math.max(DOUBT_FLOOR, DOUBT_SDS * e.sd);
   const loss = LOSS_PER_DAY * e.days + LOSS_AT_ONCE + 2 * Math.sqrt(e.weighing);
   if (Math.abs(dev) <= floor || (dev < 0 && -dev <= loss)) return null;
   const guess = bestGuess(grams, e.ln, Math.max(e.sd, LEAST_GUESS_SD), unit);
   return {
-    fact: comparison(grams, e.last, at, unit),
-    question: guess?.question ?? AGAIN,
+    fact: comparison(grams, e.last, at),
+    question: guess?.slip ?? 'weigh-again',
     guessGrams: guess?.grams ?? null,
     kind: guess?.kind ?? (dev > 0 ? 'too-high' : 'too-low'),
   };
@@ -104,26 +110,24 @@ export function predictionOf(input: GrowthInput, known: Snapshot, puppyId: strin
   return predict(level, Math.max(level.ageDays, (instant - puppy.bornInstant) / DAY), known.reference, input.puppies.length < 2);
 }
 
-function firstWeightDoubt(grams: number, ageDays: number, unit: MassUnit): Doubt | null {
+function firstWeightDoubt(grams: number, ageDays: number): Doubt | null {
   const most = ageDays > OPEN_FROM ? Number.POSITIVE_INFINITY : HEAVIEST_NEWBORN * mostGrowth(ageDays);
   if (grams >= LIGHTEST_NEWBORN && grams <= most) return null;
   const light = grams < LIGHTEST_NEWBORN;
   const kilo = light && grams * 1000 >= LIGHTEST_NEWBORN && grams * 1000 <= most;
   return {
-    fact: `${massText(grams, unit)} is very ${light ? 'light' : 'heavy'} for a puppy of this age.`,
-    question: kilo ? 'Kilograms, not grams?' : AGAIN,
+    fact: { code: light ? 'very-light' : 'very-heavy', grams },
+    question: kilo ? 'kilograms-meant' : 'weigh-again',
     guessGrams: kilo ? Math.round(grams * 10_000) / 10 : null,
     kind: kilo ? 'kilo' : light ? 'too-low' : 'too-high',
   };
 }
 
-/** "607 g more than yesterday.", "A tenth of yesterday's 2 240 g." */
-export function comparison(grams: number, last: Pick<SeriesPoint, 'grams' | 'at'>, at: LocalTime, unit: MassUnit): string {
+function comparison(grams: number, last: Pick<SeriesPoint, 'grams' | 'at'>, at: LocalTime): Oddity {
   const ratio = grams / last.grams;
-  const owner = whenBeforeOwner(last.at, at);
-  if (ratio > 0.07 && ratio < 0.14) return `A tenth of ${owner} ${massText(last.grams, unit)}.`;
-  if (ratio > 7 && ratio < 14) return `Ten times ${owner} ${massText(last.grams, unit)}.`;
-  if (ratio < 0.01 || ratio > 100)
-    return `${owner.charAt(0).toUpperCase()}${owner.slice(1)} weight was ${massText(last.grams, unit)}.`;
-  return `${massText(Math.abs(grams - last.grams), unit)} ${grams > last.grams ? 'more' : 'less'} than ${whenBefore(last.at, at)}.`;
+  const before = { last: last.grams, lastAt: last.at, at };
+  if (ratio > 0.07 && ratio < 0.14) return { code: 'tenth', ...before };
+  if (ratio > 7 && ratio < 14) return { code: 'tenfold', ...before };
+  if (ratio < 0.01 || ratio > 100) return { code: 'last-was', ...before };
+  return { code: grams > last.grams ? 'more' : 'less', by: Math.abs(grams - last.grams), lastAt: last.at, at };
 }

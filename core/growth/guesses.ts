@@ -3,14 +3,25 @@ import { GRAMS_PER_OUNCE, GRAMS_PER_POUND, type MassUnit, toGrams } from '../uni
 
 export type GuessKind = 'tenth' | 'tenfold' | 'digits' | 'kilo';
 
+/** How a figure goes wrong: a nought too few or too many, the unit of the other scale, figures swapped, doubled or left out. */
+export type Slip = 'nought-few' | 'nought-many' | 'kilograms-meant' | 'grams-meant' | 'swapped' | 'doubled' | 'missing';
+
 export interface Guess {
   readonly grams: number;
   readonly kind: GuessKind;
-  readonly question: string;
+  readonly slip: Slip;
 }
 
 /** Commoner slips first: the log of how much commoner, our own choice. */
-const COMMON: Readonly<Record<string, number>> = { swapped: 0, factor: 0, kilo: 0, doubled: -0.7, missing: -2.5 };
+const COMMON: Readonly<Record<Slip, number>> = {
+  'nought-few': 0,
+  'nought-many': 0,
+  'kilograms-meant': 0,
+  'grams-meant': 0,
+  swapped: 0,
+  doubled: -0.7,
+  missing: -2.5,
+};
 /** A scale in grams shows whole ones: a guess with tenths is less likely. */
 const BROKEN = 3;
 /** Further than this from what was expected, in standard deviations, no guess is worth a word. */
@@ -32,51 +43,36 @@ export function bestGuess(grams: number, expected: number, sd: number, unit: Mas
     .filter((c) => Math.abs(c.z) <= FURTHEST)
     .map((c) => ({
       ...c,
-      merit: (COMMON[c.slip] ?? 0) - (c.z * c.z) / 2 - (unit === 'g' && !Number.isInteger(c.grams) ? BROKEN : 0),
+      merit: COMMON[c.slip] - (c.z * c.z) / 2 - (unit === 'g' && !Number.isInteger(c.grams) ? BROKEN : 0),
     }));
   const best = scored.reduce<(typeof scored)[number] | null>((a, b) => (a === null || b.merit > a.merit ? b : a), null);
-  return best === null ? null : { grams: best.grams, kind: best.kind, question: best.question };
+  return best === null ? null : { grams: best.grams, kind: best.kind, slip: best.slip };
 }
 
-interface Candidate extends Guess {
-  readonly slip: string;
-}
-
-function candidates(grams: number, unit: MassUnit): Candidate[] {
-  const of = (value: number, kind: GuessKind, slip: string, question: string): Candidate => ({
-    grams: toGrams(value),
-    kind,
-    slip,
-    question,
-  });
+function candidates(grams: number, unit: MassUnit): Guess[] {
+  const of = (value: number, kind: GuessKind, slip: Slip): Guess => ({ grams: toGrams(value), kind, slip });
   return [
-    of(grams * 10, 'tenth', 'factor', 'A nought too few?'),
-    of(grams / 10, 'tenfold', 'factor', 'A nought too many?'),
-    of(grams * 1000, 'kilo', 'kilo', 'Kilograms, not grams?'),
-    of(grams / 1000, 'kilo', 'kilo', 'Grams, not kilograms?'),
-    ...digitSlips(grams, unit).map((d) => of(d.value, 'digits', d.slip, d.question)),
+    of(grams * 10, 'tenth', 'nought-few'),
+    of(grams / 10, 'tenfold', 'nought-many'),
+    of(grams * 1000, 'kilo', 'kilograms-meant'),
+    of(grams / 1000, 'kilo', 'grams-meant'),
+    ...digitSlips(grams, unit).map((d) => of(d.value, 'digits', d.slip)),
   ];
 }
 
 /** Figures as they were typed in the unit of the scale; pounds and ounces together are left alone. */
-function digitSlips(grams: number, unit: MassUnit): { value: number; slip: string; question: string }[] {
+function digitSlips(grams: number, unit: MassUnit): { value: number; slip: Slip }[] {
   if (unit === 'lboz') return [];
   const text = String(Number((grams / FACTOR[unit]).toFixed(DECIMALS[unit])));
   const back = (t: string) => Number(t) * FACTOR[unit];
-  const slips: { value: number; slip: string; question: string }[] = [];
+  const slips: { value: number; slip: Slip }[] = [];
   for (let i = 0; i < text.length; i += 1) {
     const [a, b] = [text.charAt(i), text.charAt(i + 1)];
     if (isDigit(a) && isDigit(b) && a !== b) {
-      slips.push({
-        value: back(text.slice(0, i) + b + a + text.slice(i + 2)),
-        slip: 'swapped',
-        question: 'Two figures changed places?',
-      });
+      slips.push({ value: back(text.slice(0, i) + b + a + text.slice(i + 2)), slip: 'swapped' });
     }
-    if (isDigit(a) && a === b)
-      slips.push({ value: back(text.slice(0, i) + text.slice(i + 1)), slip: 'doubled', question: 'A figure typed twice?' });
-    if (isDigit(a))
-      slips.push({ value: back(text.slice(0, i) + a + text.slice(i)), slip: 'missing', question: 'A figure missing?' });
+    if (isDigit(a) && a === b) slips.push({ value: back(text.slice(0, i) + text.slice(i + 1)), slip: 'doubled' });
+    if (isDigit(a)) slips.push({ value: back(text.slice(0, i) + a + text.slice(i)), slip: 'missing' });
   }
   return slips.filter((s) => s.value > 0);
 }

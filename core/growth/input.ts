@@ -4,6 +4,7 @@ import { type LocalTime, localMinutes } from '../calendar/clock.ts';
 import { dayNumber } from '../calendar/day.ts';
 import { type Litter, type Puppy, type PuppyState, puppyName, type Reading, type Session, stands } from '../litter/litter.ts';
 import type { Sex, SizeClass } from '../reference/classes.ts';
+import type { MassUnit } from '../units/mass.ts';
 
 const MINUTE = 60_000;
 
@@ -24,6 +25,8 @@ export interface GrowthReading {
   readonly at: LocalTime;
   readonly instant: number;
   readonly grams: number;
+  /** The unit it was typed in, for guesses at slips of the hand; grams when nobody said. */
+  readonly unit?: MassUnit;
   readonly session: Session;
   /** Doubtful and not answered: out of the calculation unless it is kept. */
   readonly held: boolean;
@@ -69,6 +72,7 @@ export function growthInput(
         at: r.at,
         instant: r.instant,
         grams: r.grams,
+        unit: r.unit,
         session: r.session,
         held: r.held,
         kept: r.kept,

@@ -1,19 +1,17 @@
-/** What was seen, and when: each change of a puppy's or the litter's level, as it was said at that weighing. */
+/** What was seen, and when: each change of a puppy's or the litter's level, as it was found at that weighing. */
 import type { LocalTime } from '../calendar/clock.ts';
-import type { MassUnit } from '../units/mass.ts';
 import { growthAsKnown, type Level } from './assess.ts';
 import { historyOf } from './history.ts';
 import type { GrowthInput } from './input.ts';
+import type { LitterFinding, PuppyFinding } from './puppy-findings.ts';
 
-export interface Seen {
-  readonly about: 'puppy' | 'litter';
-  readonly at: LocalTime;
-  readonly level: Level;
-  readonly sentence: string;
-}
+export type Seen = { readonly at: LocalTime; readonly level: Level } & (
+  | { readonly about: 'puppy'; readonly finding: PuppyFinding }
+  | { readonly about: 'litter'; readonly finding: LitterFinding }
+);
 
 /** Oldest first, reckoned from the weights that stand now; being steady from the start is no entry. */
-export function seenOf(input: GrowthInput, puppyId: string, unit: MassUnit): Seen[] {
+export function seenOf(input: GrowthInput, puppyId: string): Seen[] {
   const index = input.puppies.findIndex((p) => p.id === puppyId);
   const seen: Seen[] = [];
   let before: { puppy: Level; litter: Level } = { puppy: 'steady', litter: 'steady' };
@@ -22,11 +20,11 @@ export function seenOf(input: GrowthInput, puppyId: string, unit: MassUnit): See
     const now = { puppy: known.puppies[index]?.level ?? 'steady', litter: known.litter.level };
     const changed = now.puppy !== before.puppy || now.litter !== before.litter;
     if (at !== undefined && changed) {
-      const growth = growthAsKnown(input, known, unit);
+      const growth = growthAsKnown(input, known);
       const own = growth.puppies.get(puppyId);
-      if (now.litter !== before.litter) seen.push({ about: 'litter', at, level: now.litter, sentence: growth.litter.sentence });
+      if (now.litter !== before.litter) seen.push({ about: 'litter', at, level: now.litter, finding: growth.litter.finding });
       if (now.puppy !== before.puppy && own !== undefined) {
-        seen.push({ about: 'puppy', at: own.at ?? at, level: now.puppy, sentence: own.sentence });
+        seen.push({ about: 'puppy', at: own.at ?? at, level: now.puppy, finding: own.finding });
       }
     }
     before = now;

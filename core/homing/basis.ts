@@ -2,8 +2,10 @@
 import type { CivilDate } from '../calendar/day.ts';
 import type { RulesVersion } from '../feeding/rules.ts';
 import type { Food } from '../food/food.ts';
+import type { PuppyFinding } from '../growth/puppy-findings.ts';
 import type { Litter, Puppy, Reading } from '../litter/litter.ts';
 import type { House } from '../people/house.ts';
+import type { MassUnit } from '../units/mass.ts';
 import type { Tread } from './table.ts';
 import type { PlanWeights } from './weights.ts';
 
@@ -21,6 +23,8 @@ export interface PlanFacts {
   readonly house: House;
   /** What amounts and energy are reckoned with; the shipped generic mix when it is left out. */
   readonly food?: Food;
+  /** Says what the weights show, in the language of the plan. */
+  readonly sayGrowth: (finding: PuppyFinding, unit: MassUnit) => string;
   readonly on: CivilDate;
 }
 

@@ -14,14 +14,14 @@ export function planFindings(basis: PlanBasis): PlanFinding[] {
   return [...aboutFacts(basis), ...aboutFeeding(basis)];
 }
 
-function aboutFacts({ name, age, house, weights, puppy, readings }: PlanBasis): PlanFinding[] {
+function aboutFacts({ name, age, house, weights, puppy, readings, sayGrowth }: PlanBasis): PlanFinding[] {
   const found: PlanFinding[] = [];
   const say = (severity: PlanFinding['severity'], sentence: string, mend: string | null, source = OWN) =>
     found.push({ severity, sentence, mend, source });
   if (weights.level !== 'steady') {
     say(
       weights.level === 'act' ? 'warning' : 'caution',
-      `${name} is at “${weights.level}”. ${weights.remark}`,
+      `${name} is at “${weights.level}”. ${weights.finding === null ? '' : sayGrowth(weights.finding, house.massUnit)}`,
       'See to that before going home is settled.',
       'its own weights',
     );

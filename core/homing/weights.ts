@@ -4,6 +4,7 @@ import { type CivilDate, daysBetween } from '../calendar/day.ts';
 import { assessLitter, type Level } from '../growth/assess.ts';
 import { type AdultFrom, type Band, expectedAdultKg, forecastWeight } from '../growth/forecast.ts';
 import { growthInput } from '../growth/input.ts';
+import type { PuppyFinding } from '../growth/puppy-findings.ts';
 import { bandOf, type SeriesPoint, seriesOf } from '../growth/series.ts';
 import type { Litter, Puppy, Reading } from '../litter/litter.ts';
 import type { House } from '../people/house.ts';
@@ -28,8 +29,8 @@ export interface PlanWeights {
   /** Grams at an age in whole days; the last weight holds until the day it was taken. Null where nothing can be expected. */
   readonly at: (ageDays: number) => Band | null;
   readonly level: Level;
-  /** The sentence of the assessment, for the breeder. */
-  readonly remark: string;
+  /** What the assessment found, for the breeder; null without one. */
+  readonly finding: PuppyFinding | null;
   /** ln(weight / littermates' middle) at the last weigh-in, null in a litter of one. */
   readonly standing: number | null;
   readonly littermates: number;
@@ -64,7 +65,7 @@ export function planWeights(facts: {
     adult,
     at: expectation(last, adult?.kg ?? null, litter),
     level: assessed?.level ?? 'steady',
-    remark: assessed?.sentence ?? '',
+    finding: assessed?.finding ?? null,
     standing: assessed?.standing ?? null,
     littermates: puppies.length - 1,
   };

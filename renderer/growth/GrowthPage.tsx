@@ -101,7 +101,7 @@ export function GrowthPage({ litterId }: { litterId: string }) {
                       <PuppyLevel level={a.level} known={knownOf(input, puppy.id)} />{' '}
                       <span className="note">
                         {a.level !== 'steady'
-                          ? a.sentence
+                          ? words.growthFinding.puppy(a.finding, unit)
                           : a.at === null || dateOf(a.at) === today
                             ? ''
                             : words.when(a.at, today)}

@@ -1,5 +1,5 @@
 import { type Line, placeInLine } from '../../core/growth/line/line-curve.ts';
-import { gainSentence, noPlaceSentence, placeHow, placeSentence } from '../../core/growth/line/words.ts';
+import { noPlace } from '../../core/growth/line/no-place.ts';
 import type { SeriesPoint } from '../../core/growth/series.ts';
 import type { Sex } from '../../core/reference/classes.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
@@ -21,7 +21,7 @@ export function OwnLine({
   unit: MassUnit;
 }) {
   const place = placeInLine(line, series);
-  const sentence = place === null ? noPlaceSentence(line, breed, series) : placeSentence(place, sex);
+  const sentence = place === null ? words.ownLine.noPlace(noPlace(line, breed, series)) : words.ownLine.place(place, sex);
   return (
     <section className="part">
       <h2>{words.puppyNote.ownLine}</h2>
@@ -30,10 +30,10 @@ export function OwnLine({
       ) : (
         <>
           <p>
-            <Why explanation={{ figure: sentence, how: placeHow(place, series.at(-1)?.grams ?? 0, unit), sum: [] }}>
+            <Why explanation={{ figure: sentence, how: words.ownLine.how(place, series.at(-1)?.grams ?? 0, unit), sum: [] }}>
               {sentence}
             </Why>{' '}
-            {gainSentence(place, sex)}
+            {words.ownLine.gain(place, sex)}
           </p>
           <p className="note">{words.puppyNote.ownLineNote}</p>
         </>

@@ -84,7 +84,7 @@ function Known({ puppy, litterId, view, topUp, feeding }: { puppy: Puppy; litter
         <section className="puppy-level">
           <LevelMark level={assessment.level} />
           <div>
-            <p>{assessment.sentence}</p>
+            <p>{words.growthFinding.puppy(assessment.finding, unit)}</p>
             <ol className="todo">
               {assessment.todo.map((t) => (
                 <li key={t}>{t}</li>

@@ -6,6 +6,7 @@ import type { ReadingFinding } from '../../core/growth/findings.ts';
 import type { GrowthInput } from '../../core/growth/input.ts';
 import { litterName, type Puppy, puppyName } from '../../core/litter/litter.ts';
 import type { House } from '../../core/people/house.ts';
+import type { MassUnit } from '../../core/units/mass.ts';
 import { now, useToday } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import { knownOf } from '../facts/known.ts';
@@ -76,8 +77,8 @@ export function TodayPage({
           topUp={topUp}
           heading={words.growth.lookAtLitter(litter.dam)}
           level={growth.litter.level}
-          sentence={growth.litter.sentence}
-          todo={growth.litter.todo}
+          sentence={words.growthFinding.litter(growth.litter.finding, facts.house.massUnit)}
+          todo={growth.litter.todo.map((t) => words.growthFinding.litterTodo(t))}
           by={null}
           house={facts.house}
         />
@@ -89,8 +90,8 @@ export function TodayPage({
           puppy={puppy}
           heading={words.growth.lookAt(puppyName(puppy))}
           level={assessment.level}
-          sentence={assessment.sentence}
-          todo={assessment.todo}
+          sentence={words.growthFinding.puppy(assessment.finding, facts.house.massUnit)}
+          todo={assessment.todo.map((t) => words.growthFinding.todo(t, puppy.sex))}
           by={weighAgainBy(assessment)}
           house={facts.house}
           assessment={assessment}
@@ -108,12 +109,12 @@ export function TodayPage({
           weighedIds={null}
         />
       </div>
-      <p className="soft today-others">{othersSentence(order, input, growth.puppies, flagged.length)}</p>
+      <p className="soft today-others">{othersSentence(order, input, growth.puppies, flagged.length, facts.house.massUnit)}</p>
       {growth.findings.length > 0 && (
         <section className="part">
           <h2>{words.growth.findings}</h2>
           {growth.findings.map((f) => (
-            <FindingLine key={`${f.readingId} ${f.kind}`} finding={f} />
+            <FindingLine key={`${f.readingId} ${f.kind}`} finding={f} unit={facts.house.massUnit} />
           ))}
         </section>
       )}
@@ -146,6 +147,7 @@ function othersSentence(
   input: GrowthInput,
   assessments: ReadonlyMap<string, Assessment>,
   flagged: number,
+  unit: MassUnit,
 ): string {
   const known = order.filter((p) => assessments.get(p.id)?.grams != null);
   if (known.length === 0) return '';
@@ -156,9 +158,10 @@ function othersSentence(
     .filter((p) => assessments.get(p.id)?.level === 'steady')
     .toSorted((a, b) => (assessments.get(a.id)?.standing ?? 0) - (assessments.get(b.id)?.standing ?? 0))[0];
   const standing = smallest === undefined ? null : (assessments.get(smallest.id)?.standing ?? null);
+  const finding = smallest === undefined ? undefined : assessments.get(smallest.id)?.finding;
   const more =
-    smallest !== undefined && standing !== null && standing < -0.08
-      ? words.growth.about(puppyName(smallest), assessments.get(smallest.id)?.sentence ?? '')
+    smallest !== undefined && finding !== undefined && standing !== null && standing < -0.08
+      ? words.growthFinding.puppyByName(puppyName(smallest), finding, unit)
       : '';
   return [first, more].filter((s) => s !== '').join(' ');
 }
@@ -209,14 +212,14 @@ function Flagged({ heading, level, sentence, todo, by, house, topUp, puppy, asse
 }
 
 /** A reading that does not fit, with its answers. A scale fault has none: weigh again. */
-function FindingLine({ finding }: { finding: ReadingFinding }) {
+function FindingLine({ finding, unit }: { finding: ReadingFinding; unit: MassUnit }) {
   const { readingId, withReadingId, puppyId } = finding;
   const keep = async () => {
     for (const id of [readingId, withReadingId]) if (id !== null) await run('growth.keep', { readingId: id });
   };
   return (
     <p className="line finding">
-      <span>{finding.sentence}</span>
+      <span>{words.growthFinding.reading(finding, unit)}</span>
       {finding.kind === 'swap' && withReadingId !== null && (
         <button type="button" className="link" onClick={() => void run('growth.exchange', { readingId, withReadingId })}>
           {words.answer.exchangeThem}

@@ -278,12 +278,12 @@ function Row({ row, weighIn, unit, today }: { row: WeighInRow; weighIn: WeighIn;
           </Why>
         )}
       </td>
-      <td className="remark">{grams !== null && <Remark row={row} assessment={assessment} />}</td>
+      <td className="remark">{grams !== null && <Remark row={row} assessment={assessment} unit={unit} />}</td>
     </tr>
   );
 }
 
-function Remark({ row, assessment }: { row: WeighInRow; assessment: Assessment | null }) {
+function Remark({ row, assessment, unit }: { row: WeighInRow; assessment: Assessment | null; unit: MassUnit }) {
   if (row.doubt !== null) return <span>? {words.growth.heldOut}</span>;
   if (assessment === null) return null;
   return (
@@ -294,7 +294,7 @@ function Remark({ row, assessment }: { row: WeighInRow; assessment: Assessment |
       ) : (
         <LevelMark level={assessment.level} />
       )}
-      {assessment.level !== 'steady' && <span className="because"> {assessment.sentence}</span>}
+      {assessment.level !== 'steady' && <span className="because"> {words.growthFinding.puppy(assessment.finding, unit)}</span>}
     </>
   );
 }
@@ -410,7 +410,7 @@ function InHandRemark({ row, weighIn, scale, unit }: InHandProps) {
   if (doubt !== null && row.grams !== null && !weighIn.fromScale) {
     return (
       <>
-        <span className="fact">{doubt.fact}</span> {doubt.question}
+        <span className="fact">{words.growthFinding.oddity(doubt.fact, unit)}</span> {words.growthFinding.question(doubt)}
         <span className="answers">
           {doubt.guessGrams !== null && (
             <button type="button" tabIndex={-1} onClick={weighIn.takeGuess}>
@@ -427,7 +427,7 @@ function InHandRemark({ row, weighIn, scale, unit }: InHandProps) {
   if (weighIn.swap !== null) {
     return (
       <>
-        <span className="fact">{weighIn.swap.sentence}</span>
+        <span className="fact">{words.growthFinding.reading(weighIn.swap, unit)}</span>
         <span className="answers">
           <button type="button" tabIndex={-1} onClick={weighIn.exchange}>
             <kbd>X</kbd> {words.answer.exchange}

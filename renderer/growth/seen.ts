@@ -2,7 +2,7 @@
 import type { LocalTime } from '../../core/calendar/clock.ts';
 import type { Level } from '../../core/growth/assess.ts';
 import type { GrowthInput } from '../../core/growth/input.ts';
-import { seenOf } from '../../core/growth/seen.ts';
+import { type Seen, seenOf } from '../../core/growth/seen.ts';
 import type { Reading } from '../../core/litter/litter.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
 import { words } from '../state/words.ts';
@@ -22,9 +22,15 @@ export function seenEntries(input: GrowthInput, readings: readonly Reading[], pu
       const sentence = answerOf(r, readings, unit);
       return sentence === null ? [] : [{ at: r.at, level: null, sentence }];
     });
-  return [...seenOf(asWeighedHere(input, puppyId), puppyId, unit), ...answers].toSorted((a, b) =>
+  return [...seenOf(asWeighedHere(input, puppyId), puppyId).map((s) => seenEntry(s, unit)), ...answers].toSorted((a, b) =>
     a.at < b.at ? 1 : a.at > b.at ? -1 : 0,
   );
+}
+
+function seenEntry(seen: Seen, unit: MassUnit): SeenEntry {
+  const { at, level } = seen;
+  const say = words.growthFinding;
+  return { at, level, sentence: seen.about === 'puppy' ? say.puppy(seen.finding, unit) : say.litter(seen.finding, unit) };
 }
 
 /** What was said while it was weighed here is not unsaid because it has left or died. */

@@ -20,6 +20,7 @@ const DRAFT_ID = 'draft';
 interface Pending {
   readonly typed: string;
   readonly grams: Grams;
+  readonly unit: MassUnit;
   readonly at: LocalTime;
   readonly instant: number;
   readonly held: boolean;
@@ -130,7 +131,7 @@ export function useWeighIn(
     };
     const id = row.puppy.id;
     const followUp = !mending && pending.has(id);
-    setIn(setPending, id, { typed, grams, at, instant: fields.instant, held, source });
+    setIn(setPending, id, { typed, grams, unit: typedUnit, at, instant: fields.instant, held, source });
     setIn(setDrafts, id, held ? typed : null);
     setIn(setMistakes, id, null);
     void inOrder(async (run) => {
@@ -341,7 +342,7 @@ function rowOf(
 
 /** A scale makes no slip of the hand: no guess, but perhaps another puppy. */
 function ofScale(doubt: Doubt | null): Doubt | null {
-  return doubt === null ? null : { ...doubt, question: words.growth.anotherPuppy, guessGrams: null };
+  return doubt === null ? null : { ...doubt, question: 'another-puppy', guessGrams: null };
 }
 
 function useExpected(
@@ -375,7 +376,17 @@ function useGrowthWhileTyping(
       const mended = readings.filter((r) => !(r.puppyId === puppyId && r.session === session && dateOf(r.at) === day));
       readings = [
         ...mended,
-        { id: `pending-${puppyId}`, puppyId, at: p.at, instant: p.instant, grams: p.grams, session, held: false, kept: false },
+        {
+          id: `pending-${puppyId}`,
+          puppyId,
+          at: p.at,
+          instant: p.instant,
+          grams: p.grams,
+          unit: p.unit,
+          session,
+          held: false,
+          kept: false,
+        },
       ];
     }
     const parsed = draft === undefined ? null : parseMass(draft, unit);
@@ -386,7 +397,17 @@ function useGrowthWhileTyping(
       if (doubtAbout({ ...input, readings: others }, inHandId, instant, at, parsed.grams, unit) === null) {
         readings = [
           ...others,
-          { id: DRAFT_ID, puppyId: inHandId, at, instant, grams: parsed.grams, session, held: false, kept: false },
+          {
+            id: DRAFT_ID,
+            puppyId: inHandId,
+            at,
+            instant,
+            grams: parsed.grams,
+            unit: parsed.unit,
+            session,
+            held: false,
+            kept: false,
+          },
         ];
       }
     }

@@ -27,6 +27,7 @@ import type { MassUnit } from '../../core/units/mass.ts';
 import { instantOf, now } from '../data/now.ts';
 import { inTheHouse, type LitterFacts } from '../facts/useLitter.ts';
 import { readClock } from '../parts/form/read.ts';
+import { words } from '../state/words.ts';
 import type { NamedTable } from './read-file.ts';
 
 export interface Source {
@@ -249,8 +250,11 @@ export function findingsOf(
     house.scaleStepGrams,
   );
   const found = new Map<number, string>();
-  for (const { readingId, withReadingId, sentence } of assessLitter(input, house.massUnit).findings) {
-    for (const id of [readingId, withReadingId]) if (id?.startsWith('row-') === true) found.set(Number(id.slice(4)), sentence);
+  for (const finding of assessLitter(input).findings) {
+    const sentence = words.growthFinding.reading(finding, house.massUnit);
+    for (const id of [finding.readingId, finding.withReadingId]) {
+      if (id?.startsWith('row-') === true) found.set(Number(id.slice(4)), sentence);
+    }
   }
   return found;
 }

@@ -22,12 +22,14 @@ import { findingWords, foodsWords, foodWords, treatWords, weekWords } from './fo
 import { formWords } from './form.ts';
 import { freezerPaperWords, freezerWords, timeNear } from './freezer.ts';
 import { answerWords, growthWords, signed, span, standingFigure, standingWords } from './growth.ts';
+import { growthFindingWords } from './growth-findings.ts';
 import { helpParts, helpWords } from './help.ts';
 import { homesWords } from './homing.ts';
 import { exportWords, importWords, unitChoice } from './import.ts';
 import { contentsText, keepingWords, rescueWords } from './keeping.ts';
 import { beginWords, littersWords, puppiesWords, sexWords, sizeWords, stateWords } from './litter.ts';
 import { massMistake, massWords } from './mass.ts';
+import { ownLineWords } from './own-line.ts';
 import { chartWords, collarTextWords, driftWords, ladderWords, levelWords, tallyWords } from './parts.ts';
 import { paperWords, printWords } from './print.ts';
 import { BIRTH_SOURCE, birthHow, birthWords, milestoneWords, puppyNoteWords } from './puppy-notes.ts';
@@ -84,6 +86,8 @@ export const ENGLISH = {
   span,
   growth: growthWords,
   answer: answerWords,
+  growthFinding: growthFindingWords,
+  ownLine: ownLineWords,
   help: helpWords,
   helpParts,
   homes: homesWords,

@@ -1,4 +1,4 @@
-/** Sentences of weigh-in, growth and puppy pages. What a weight means is worded in core; here is what stands around it. */
+/** Sentences of weigh-in, growth and puppy pages. What a weight means is said by `growthFindingWords`; here is what stands around it. */
 
 import type { Session } from '../../litter/litter.ts';
 import { numberWord } from './figures.ts';
@@ -66,7 +66,6 @@ export const growthWords = {
   lastOne: 'the last one',
   keep: (mass: string) => `keep ${mass}`,
   heldOut: 'in question',
-  anotherPuppy: 'Weigh again, or is it another puppy?',
   notThere: 'Nobody to weigh yet.',
   notThereMore: 'Write down the puppies first.',
   toPuppies: 'To the puppies',
@@ -97,8 +96,6 @@ export const growthWords = {
   weighedSoFar: (n: number, of: number) => `${n} of ${of} weighed this time.`,
   nobodyWeighed: (session: string) => `Not weighed yet this ${session}.`,
   everyoneSteady: 'Everyone is steady.',
-  /** Core's sentence about one puppy, where its name does not stand beside it. */
-  about: (name: string, sentence: string) => (sentence.startsWith(name) ? sentence : `${name}: ${sentence}`),
   othersSteady: (n: number) => (n === 1 ? 'The other one is steady.' : `The other ${numberWord(n)} are steady.`),
   noWeights: 'No weights yet. The drift line shows who keeps up once the puppies have been weighed.',
   alone: 'The drift line needs littermates. With one puppy weighed, go by its gain.',

@@ -1,7 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { assessLitter, type LitterGrowth } from '../../../core/growth/assess.ts';
+import { type Assessment, assessLitter, type LitterGrowth } from '../../../core/growth/assess.ts';
 import type { GrowthInput } from '../../../core/growth/input.ts';
+import { growthFindingWords as say } from '../../../core/words/en/growth-findings.ts';
 import { make, SIX, sixWith } from './make.ts';
+
+const sentence = (a: Assessment | undefined) => (a === undefined ? undefined : say.puppy(a.finding, 'g'));
+const litterSentence = (growth: LitterGrowth | undefined) =>
+  growth === undefined ? undefined : say.litter(growth.litter.finding, 'g');
 
 /** What was said after each day. */
 function daily(input: GrowthInput, days: number): LitterGrowth[] {
@@ -52,10 +57,11 @@ describe('a fading newborn', () => {
   it('says since when, how much, what to do, and ends with the vet', () => {
     const dock = all[8]?.puppies.get('Dock');
     expect(dock?.since?.slice(0, 10)).toMatch(/2026-03-0[678]/);
-    expect(dock?.sentence).toMatch(/^Since |^No gain since /);
-    expect(dock?.todo[0]).toContain('Check the number');
-    expect(dock?.todo.join(' ')).toContain('him');
-    expect(dock?.todo.at(-1)).toMatch(/vet/);
+    expect(sentence(dock)).toMatch(/^Since |^No gain since /);
+    const todo = dock?.todo.map((t) => say.todo(t, 'dog')) ?? [];
+    expect(todo[0]).toContain('Check the number');
+    expect(todo.join(' ')).toContain('him');
+    expect(todo.at(-1)).toMatch(/vet/);
     expect(dock?.weighAgainHours).toBe(6);
     expect(dock?.shortfall).toBeGreaterThan(0.5);
   });
@@ -66,7 +72,7 @@ describe('a puppy that is small but steady', () => {
   it('is never flagged, and is said to have kept its place', () => {
     for (const growth of daily(input, 42)) expect(growth.puppies.get('Fern')?.level).toBe('steady');
     const nine = daily(input, 9)[9]?.puppies.get('Fern');
-    expect(nine?.sentence).toBe('Fern is the smallest and has kept her place for nine days.');
+    expect(sentence(nine)).toBe('Fern is the smallest and has kept her place for nine days.');
     expect(nine?.standing).toBeLessThan(-0.25);
   });
 });
@@ -81,9 +87,10 @@ describe('a litter that is slow together', () => {
       12,
     );
     expect(all[12]?.litter.level).toBe('act');
-    expect(all[12]?.litter.sentence).toMatch(/^The whole litter/);
-    expect(all[12]?.litter.todo[0]).toMatch(/^Look at the dam first/);
-    expect(all[12]?.litter.todo.at(-1)).toMatch(/vet/);
+    expect(litterSentence(all[12])).toMatch(/^The whole litter/);
+    const todo = all[12]?.litter.todo.map((t) => say.litterTodo(t)) ?? [];
+    expect(todo[0]).toMatch(/^Look at the dam first/);
+    expect(todo.at(-1)).toMatch(/vet/);
     expect([...(all[12]?.puppies.values() ?? [])].filter((a) => a.level === 'act')).toEqual([]);
   });
 });
@@ -120,7 +127,9 @@ describe('the first days', () => {
       2,
     );
     expect(levelOn(all, 2, 'Ash')).toBe('act');
-    expect(all[2]?.puppies.get('Ash')?.sentence.replaceAll('\u00a0', ' ')).toMatch(/10 % under the birth weight of 410 g|Since /);
+    expect(sentence(all[2]?.puppies.get('Ash'))?.replaceAll('\u00a0', ' ')).toMatch(
+      /10 % under the birth weight of 410 g|Since /,
+    );
   });
 });
 
@@ -139,7 +148,7 @@ describe('nothing yet', () => {
   it('answers for every puppy without a weight', () => {
     const growth = assessLitter({ ...make(SIX, { days: 0 }), readings: [] });
     expect(growth.puppies.size).toBe(6);
-    expect(growth.puppies.get('Ash')?.sentence).toBe('Not weighed yet.');
+    expect(sentence(growth.puppies.get('Ash'))).toBe('Not weighed yet.');
     expect(growth.middleGrams).toBeNull();
   });
 });

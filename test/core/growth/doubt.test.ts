@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { fromLocalMinutes, localMinutes } from '../../../core/calendar/clock.ts';
-import { doubtAbout, expectedAt } from '../../../core/growth/doubt.ts';
+import { type Doubt, doubtAbout, expectedAt } from '../../../core/growth/doubt.ts';
+import { growthFindingWords as say } from '../../../core/words/en/growth-findings.ts';
 import { make, SIX } from './make.ts';
 
 const input = make(SIX, { days: 20 });
@@ -10,7 +11,8 @@ const instant = last.instant + 86_400_000;
 const at = fromLocalMinutes(localMinutes(last.at) + 1440);
 const expected = expectedAt(input, 'Ash', instant)?.grams ?? 0;
 const ask = (grams: number, unit?: 'g' | 'kg' | 'oz') => doubtAbout(input, 'Ash', instant, at, grams, unit);
-const plain = (text: string | undefined) => text?.replaceAll('\u00a0', ' ');
+const fact = (doubt: Doubt | null, unit: 'g' | 'oz' = 'g') =>
+  doubt === null ? undefined : say.oddity(doubt.fact, unit).replaceAll('\u00a0', ' ');
 
 describe('a doubtful weight', () => {
   it('is not doubted inside what a puppy can weigh', () => {
@@ -27,7 +29,7 @@ describe('a doubtful weight', () => {
     const whole = Math.round(expected);
     const tenth = ask(Math.round(whole / 10));
     expect(tenth?.kind).toBe('tenth');
-    expect(plain(tenth?.fact)).toMatch(/^A tenth of yesterday’s 1 \d{3} g\.$/);
+    expect(fact(tenth)).toMatch(/^A tenth of yesterday’s 1 \d{3} g\.$/);
     expect(Math.abs((tenth?.guessGrams ?? 0) - whole)).toBeLessThan(10);
     expect(ask(whole * 10)?.kind).toBe('tenfold');
     expect(ask(whole * 10)?.guessGrams).toBe(whole);
@@ -50,11 +52,11 @@ describe('a doubtful weight', () => {
   it('says how far off when no slip explains it', () => {
     const doubt = ask(Math.round(last.grams * 1.37));
     expect(doubt?.kind === 'too-high' || doubt?.kind === 'digits').toBe(true);
-    expect(plain(doubt?.fact)).toMatch(/^\d{3} g more than yesterday\.$/);
+    expect(fact(doubt)).toMatch(/^\d{3} g more than yesterday\.$/);
   });
 
   it('speaks in the unit of the scale', () => {
-    expect(plain(ask(Math.round(expected / 10), 'oz')?.fact)).toMatch(/^A tenth of yesterday’s \d+\.\d oz\.$/);
+    expect(fact(ask(Math.round(expected / 10), 'oz'), 'oz')).toMatch(/^A tenth of yesterday’s \d+\.\d oz\.$/);
   });
 
   it('a first weight is only doubted outside 50 to 1200 g', () => {

@@ -7,6 +7,7 @@ import { milestonesOf } from '../../../core/growth/milestones.ts';
 import { seenOf } from '../../../core/growth/seen.ts';
 import { seriesOf } from '../../../core/growth/series.ts';
 import { BREED_BIRTH_WEIGHTS } from '../../../core/reference/growth/birth-weight.ts';
+import { growthFindingWords as say } from '../../../core/words/en/growth-findings.ts';
 import { birthHow } from '../../../core/words/en/puppy-notes.ts';
 import { TYHURST } from '../../fixtures/tyhurst-litter.ts';
 import { make, SIX, sixWith } from './make.ts';
@@ -105,23 +106,23 @@ describe('milestones', () => {
 describe('what was seen', () => {
   test('a fading puppy: each change of level once, in order, with what was said then; its littermates nothing', () => {
     const litter = make(sixWith('Dock', { drift: (age) => (age < 6 ? 0 : -0.06 * (age - 6)) }), { days: 10 });
-    const seen = seenOf(litter, 'Dock', 'g').filter((s) => s.about === 'puppy');
+    const seen = seenOf(litter, 'Dock').flatMap((s) => (s.about === 'puppy' ? [s] : []));
     expect(seen.length).toBeGreaterThan(0);
     expect(seen.at(-1)?.level).toBe('act');
-    expect(seen.every((s) => /\d+ g a day|losing|No gain/.test(s.sentence.replaceAll('\u00a0', ' ')))).toBe(true);
+    expect(seen.every((s) => /\d+ g a day|losing|No gain/.test(say.puppy(s.finding, 'g').replaceAll('\u00a0', ' ')))).toBe(true);
     expect(seen.map((s) => s.at)).toEqual(seen.map((s) => s.at).toSorted());
     expect(new Set(seen.map((s, i) => `${s.level}${i}`)).size).toBe(seen.length);
     seen.slice(1).forEach((s, i) => {
       expect(s.level).not.toBe(seen[i]?.level);
     });
-    expect(seenOf(litter, 'Briar', 'g').filter((s) => s.about === 'puppy')).toEqual([]);
+    expect(seenOf(litter, 'Briar').filter((s) => s.about === 'puppy')).toEqual([]);
   });
 
   test('it never looks ahead: cut at a session, the record is the beginning of the whole one', () => {
     const litter = make(sixWith('Dock', { drift: (age) => (age < 6 ? 0 : -0.06 * (age - 6)) }), { days: 10 });
-    const whole = seenOf(litter, 'Dock', 'g');
+    const whole = seenOf(litter, 'Dock');
     const day8 = (litter.puppies[0]?.bornInstant ?? 0) + 8.5 * 86_400_000;
-    const cut = seenOf({ ...litter, readings: litter.readings.filter((r) => r.instant < day8) }, 'Dock', 'g');
+    const cut = seenOf({ ...litter, readings: litter.readings.filter((r) => r.instant < day8) }, 'Dock');
     expect(cut).toEqual(whole.slice(0, cut.length));
   });
 });

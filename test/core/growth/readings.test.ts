@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { assessLitter } from '../../../core/growth/assess.ts';
 import { bandOf, gainsOf, seriesOf, standingsOf } from '../../../core/growth/series.ts';
+import { GRAMS_PER_OUNCE, toGrams } from '../../../core/units/mass.ts';
+import { growthFindingWords as say } from '../../../core/words/en/growth-findings.ts';
 import { make, SIX } from './make.ts';
 
 const swapped = (day: number, a: string, b: string, days: number) => {
@@ -27,7 +29,7 @@ describe('two puppies exchanged', () => {
     const finding = growth.findings[0];
     expect(finding?.kind).toBe('swap');
     expect([finding?.puppyId, finding?.withPuppyId].sort()).toEqual(['Cedar', 'Dock']);
-    expect(finding?.sentence).toContain('Cedar and Dock may have changed places');
+    expect(finding === undefined ? '' : say.reading(finding, 'g')).toContain('Cedar and Dock may have changed places');
     expect([...growth.puppies.values()].every((a) => a.level === 'steady')).toBe(true);
   });
 
@@ -40,6 +42,24 @@ describe('two puppies exchanged', () => {
 
   it('are not invented when two weights were close', () => {
     expect(assessLitter(swapped(8, 'Ash', 'Fern', 9)).findings).toEqual([]);
+  });
+});
+
+describe('a mistyped weight of a house that weighs in ounces', () => {
+  it('is guessed from the ounces that were typed, not from their grams', () => {
+    const ounces = (grams: number) => (Math.round((grams / GRAMS_PER_OUNCE) * 10) / 10).toFixed(1);
+    const grams = (text: string) => toGrams(Number(text) * GRAMS_PER_OUNCE);
+    const input = make(SIX, {
+      days: 11,
+      typed: (name, day, g) => {
+        const text = ounces(g);
+        if (name !== 'Briar' || day !== 9) return grams(text);
+        return grams(text.charAt(1) + text.charAt(0) + text.slice(2));
+      },
+    });
+    const right = ounces(make(SIX, { days: 11 }).readings.find((r) => r.id === 'r-Briar-9')?.grams ?? 0);
+    const found = assessLitter({ ...input, readings: input.readings.map((r) => ({ ...r, unit: 'oz' as const })) }).findings;
+    expect(found.map((f) => [f.readingId, f.kind, ounces(f.guessGrams ?? 0)])).toEqual([['r-Briar-9', 'mistyped', right]]);
   });
 });
 

@@ -7,7 +7,7 @@ import { roundedDown } from '../../../core/homing/amounts.ts';
 import { type PlanDocument, planDocumentSchema } from '../../../core/homing/document.ts';
 import { planDocument } from '../../../core/homing/plan.ts';
 import { foodFigure } from '../../../core/units/food.ts';
-import { GRAMS_PER_OUNCE } from '../../../core/units/mass.ts';
+import { GRAMS_PER_OUNCE, toGrams } from '../../../core/units/mass.ts';
 import { type Choices, planFacts } from './facts.ts';
 
 const plan = (choices: Choices = {}): PlanDocument => planDocument(planFacts(choices));
@@ -210,6 +210,21 @@ describe('thin facts', () => {
     const d = plan({ age: 66, weighed: 60 });
     expect(d.week?.basis).toMatch(/forecast.*6 days ago/);
     expect(d.findings.some((f) => /days old/.test(f.sentence))).toBe(true);
+  });
+
+  it.each([
+    ['g', /\d\u00a0g a day/],
+    ['oz', /\d\u00a0oz a day/],
+    ['lboz', /\d\u00a0oz a day/],
+  ] as const)('tells a house that weighs in %s of a slow puppy in its unit', (massUnit, gain) => {
+    const facts = planFacts({ house: { massUnit } });
+    const slow = facts.readings.map((r) => {
+      const days = (r.instant - facts.puppy.bornInstant) / 86_400_000;
+      return r.puppyId === facts.puppy.id && days > 46 ? { ...r, grams: toGrams(r.grams * 0.98 ** (days - 46)) } : r;
+    });
+    const said = planDocument({ ...facts, readings: slow }).findings.find((f) => f.source === 'its own weights')?.sentence;
+    expect(said).toMatch(gain);
+    expect(said?.match(/\d\u00a0g\b/) === null).toBe(massUnit !== 'g');
   });
 
   it('before eight weeks starts on the go-home day', () => {

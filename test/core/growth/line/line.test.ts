@@ -5,8 +5,11 @@ import { fitCurve, onCurve } from '../../../../core/growth/line/fit-curve.ts';
 import { type EarlierLitter, lineOf, placeInLine } from '../../../../core/growth/line/line-curve.ts';
 import { lmsValue, lmsZ, percentileOf } from '../../../../core/growth/line/lms.ts';
 import { fitRandomIntercept } from '../../../../core/growth/line/mixed-model.ts';
-import { gainSentence, noPlaceSentence, placeSentence } from '../../../../core/growth/line/words.ts';
+import { noPlace } from '../../../../core/growth/line/no-place.ts';
+import { ownLineWords } from '../../../../core/words/en/own-line.ts';
 import { random } from '../../../growth-sim/random.ts';
+
+const noPlaceSaid = (...facts: Parameters<typeof noPlace>) => ownLineWords.noPlace(noPlace(...facts));
 
 const DAY = 86_400_000;
 
@@ -99,17 +102,17 @@ describe('a puppy beside it', () => {
   };
 
   test('is told in plain words, and never to gain more', () => {
-    expect(placeSentence(at(1), 'dog')).toBe('For his birth weight he is in the middle of your own line at this age.');
-    expect(placeSentence(at(1.015), 'bitch')).toMatch(
+    expect(ownLineWords.place(at(1), 'dog')).toBe('For his birth weight he is in the middle of your own line at this age.');
+    expect(ownLineWords.place(at(1.015), 'bitch')).toMatch(
       /^For her birth weight she is heavier than about (60|65|70|75) of 100 puppies of your own line at this age\.$/,
     );
-    expect(placeSentence(at(0.985), 'dog')).toMatch(/lighter than about (60|65|70|75) of 100/);
-    expect(placeSentence(at(0.7, long), 'dog')).toContain('among the lightest');
-    expect(placeSentence(at(1.3, long), 'dog')).toContain('among the heaviest');
+    expect(ownLineWords.place(at(0.985), 'dog')).toMatch(/lighter than about (60|65|70|75) of 100/);
+    expect(ownLineWords.place(at(0.7, long), 'dog')).toContain('among the lightest');
+    expect(ownLineWords.place(at(1.3, long), 'dog')).toContain('among the heaviest');
     expect(at(1).gain).toMatchObject({ days: 5 });
-    expect(gainSentence(at(1), 'dog')).toBe('In the last 5 days he gained about as much as most that stood where he did.');
+    expect(ownLineWords.gain(at(1), 'dog')).toBe('In the last 5 days he gained about as much as most that stood where he did.');
     for (const pace of [0.7, 0.98, 1, 1.02, 1.3]) {
-      const said = `${placeSentence(at(pace), 'dog')} ${gainSentence(at(pace), 'dog')}`;
+      const said = `${ownLineWords.place(at(pace), 'dog')} ${ownLineWords.gain(at(pace), 'dog')}`;
       expect(said).not.toMatch(/should|must|feed|watch|act\b/);
     }
   });
@@ -120,7 +123,7 @@ describe('a puppy beside it', () => {
     );
     const place = placeInLine(line, stalled);
     expect(place?.gain?.percentile).toBeLessThan(10);
-    expect(place === null ? '' : gainSentence(place, 'bitch')).toMatch(/^In the last 5 days she gained less than /);
+    expect(place === null ? '' : ownLineWords.gain(place, 'bitch')).toMatch(/^In the last 5 days she gained less than /);
   });
 
   test('of puppies whose litters are as those of the line about one in five is told to be in the outer tenths', () => {
@@ -146,14 +149,12 @@ describe('a puppy beside it', () => {
 
   test('says why there is no place', () => {
     expect(placeInLine(line, series(1, 30).slice(1))).toBeNull();
-    expect(noPlaceSentence(line, 'Mudi', series(1, 30).slice(1))).toBe('This puppy has no birth weight to go by.');
+    expect(noPlaceSaid(line, 'Mudi', series(1, 30).slice(1))).toBe('This puppy has no birth weight to go by.');
     expect(placeInLine(line, series(1, 70))).toBeNull();
-    expect(noPlaceSentence(line, 'Mudi', series(1, 70))).toBe(
-      'Your earlier litters have enough weights from day 1 to day 56 only.',
-    );
-    expect(noPlaceSentence(lineOf([]), ' ', [])).toContain('Write down the breed');
-    expect(noPlaceSentence(lineOf([]), 'Mudi', [])).toContain('No earlier litter of this breed');
-    expect(noPlaceSentence(lineOf(THREE.slice(0, 1)), 'Mudi', [])).toBe(
+    expect(noPlaceSaid(line, 'Mudi', series(1, 70))).toBe('Your earlier litters have enough weights from day 1 to day 56 only.');
+    expect(noPlaceSaid(lineOf([]), ' ', [])).toContain('Write down the breed');
+    expect(noPlaceSaid(lineOf([]), 'Mudi', [])).toContain('No earlier litter of this breed');
+    expect(noPlaceSaid(lineOf(THREE.slice(0, 1)), 'Mudi', [])).toBe(
       'There is 1 earlier litter of this breed with 4 puppies weighed from birth; your own line needs 3 litters and 12 puppies weighed from birth.',
     );
   });
