@@ -2,10 +2,8 @@
 import type { CivilDate } from '../calendar/day.ts';
 import type { RulesVersion } from '../feeding/rules.ts';
 import type { Food } from '../food/food.ts';
-import type { PuppyFinding } from '../growth/puppy-findings.ts';
 import type { Litter, Puppy, Reading } from '../litter/litter.ts';
 import type { House } from '../people/house.ts';
-import type { MassUnit } from '../units/mass.ts';
 import type { Tread } from './table.ts';
 import type { PlanWeights } from './weights.ts';
 
@@ -23,14 +21,13 @@ export interface PlanFacts {
   readonly house: House;
   /** What amounts and energy are reckoned with; the shipped generic mix when it is left out. */
   readonly food?: Food;
-  /** Says what the weights show, in the language of the plan. */
-  readonly sayGrowth: (finding: PuppyFinding, unit: MassUnit) => string;
   readonly on: CivilDate;
 }
 
 /** What every part of the plan is worked out from. */
 export interface PlanBasis extends PlanFacts {
   readonly food: Food;
+  /** What it is called on paper. */
   readonly name: string;
   readonly born: CivilDate;
   readonly age: number;

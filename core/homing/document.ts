@@ -10,6 +10,7 @@ import { collarSchema } from '../litter/collar.ts';
 import { SEXES } from '../reference/classes.ts';
 import { dateSchema, idSchema } from '../units/fields.ts';
 import { FOOD_UNITS } from '../units/food.ts';
+import { languageSchema } from '../units/language.ts';
 
 const text = z.string().max(4000);
 /** A sentence in runs: plain, strong, or official (a published caution, set in italics). */
@@ -50,7 +51,9 @@ export type PlanFinding = z.infer<typeof planFindingSchema>;
 
 export const planDocumentSchema = z.strictObject({
   version: z.literal(1),
-  language: z.literal('en'),
+  /** Plans kept before there were other papers do not say what they are. */
+  kind: z.literal('plan').default('plan'),
+  language: languageSchema,
   puppyId: idSchema,
   made: dateSchema,
   rulesFrom: dateSchema,

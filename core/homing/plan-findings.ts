@@ -1,60 +1,48 @@
-/** What the breeder should see before she prints a plan. None of it is printed. */
+/** What the breeder should see before she prints a plan, as codes. None of it is printed. */
 import { addDays } from '../calendar/day.ts';
 import { findings } from '../feeding/findings.ts';
+import type { Level } from '../growth/assess.ts';
+import type { PuppyFinding } from '../growth/puppy-findings.ts';
 import { stands } from '../litter/litter.ts';
 import { GO_HOME_DAY, type PlanBasis } from './basis.ts';
-import type { PlanFinding } from './document.ts';
 
-const OWN = 'this program';
 /** Fewer weights than these say nothing about gain. */
 const FEWEST_WEIGHTS = 5;
 
+type FeedingFinding = ReturnType<typeof findings>[number];
+
+export type PlanRemark =
+  /** Growth is not steady. */
+  | { readonly code: 'level'; readonly level: Exclude<Level, 'steady'>; readonly finding: PuppyFinding | null }
+  | { readonly code: 'held' }
+  | { readonly code: 'no-weight' }
+  | { readonly code: 'no-grown-weight' }
+  | { readonly code: 'too-young' }
+  | { readonly code: 'no-phone' }
+  | { readonly code: 'feeding'; readonly finding: FeedingFinding };
+
 /** What is said beside the plan: about the facts it stands on first, then about what is fed. */
-export function planFindings(basis: PlanBasis): PlanFinding[] {
+export function planRemarks(basis: PlanBasis): PlanRemark[] {
   return [...aboutFacts(basis), ...aboutFeeding(basis)];
 }
 
-function aboutFacts({ name, age, house, weights, puppy, readings, sayGrowth }: PlanBasis): PlanFinding[] {
-  const found: PlanFinding[] = [];
-  const say = (severity: PlanFinding['severity'], sentence: string, mend: string | null, source = OWN) =>
-    found.push({ severity, sentence, mend, source });
-  if (weights.level !== 'steady') {
-    say(
-      weights.level === 'act' ? 'warning' : 'caution',
-      `${name} is at “${weights.level}”. ${weights.finding === null ? '' : sayGrowth(weights.finding, house.massUnit)}`,
-      'See to that before going home is settled.',
-      'its own weights',
-    );
-  }
-  if (readings.some((r) => r.puppyId === puppy.id && stands(r) && r.held)) {
-    say('caution', `A doubtful weight of ${name} waits for an answer, and is left out.`, 'Answer it in Weigh-in, then print.');
-  }
-  if (weights.anchor === null) say('warning', `${name} has no weight, so the plan holds no amounts.`, 'Weigh first.');
-  if (weights.adult === null) {
-    say(
-      'caution',
-      'The expected grown weight is not known, so the plan reaches two weeks ahead at most.',
-      'Write the grown weight, or the size, in the facts of the litter.',
-    );
-  }
-  if (age < GO_HOME_DAY) {
-    say(
-      'note',
-      `${name} is not yet eight weeks old: the plan starts on the go-home day, from a forecast.`,
-      'Check your local rule for the earliest day. Print again on the day itself.',
-      'common rule of 8 weeks; law differs by place',
-    );
-  }
-  if (house.phone.trim() === '')
-    say('caution', 'No telephone number of yours stands on the plan; a line to write on is printed.', 'Write it in House rules.');
-  return found;
+function aboutFacts({ age, house, weights, puppy, readings }: PlanBasis): PlanRemark[] {
+  const isHeld = readings.some((r) => r.puppyId === puppy.id && stands(r) && r.held);
+  return [
+    ...(weights.level === 'steady' ? [] : [{ code: 'level' as const, level: weights.level, finding: weights.finding }]),
+    ...(isHeld ? [{ code: 'held' as const }] : []),
+    ...(weights.anchor === null ? [{ code: 'no-weight' as const }] : []),
+    ...(weights.adult === null ? [{ code: 'no-grown-weight' as const }] : []),
+    ...(age < GO_HOME_DAY ? [{ code: 'too-young' as const }] : []),
+    ...(house.phone.trim() === '' ? [{ code: 'no-phone' as const }] : []),
+  ];
 }
 
-function aboutFeeding({ name, food, born, start, on, house, rules, weights, treads }: PlanBasis): PlanFinding[] {
+function aboutFeeding({ name, food, born, start, on, house, rules, weights, treads }: PlanBasis): PlanRemark[] {
   const weight = weights.at(start);
   if (treads.length === 0 || weight === null || weights.anchor === null) return [];
   const day = addDays(born, start);
-  return findings({
+  const found = findings({
     name,
     rules: rules.rules,
     food,
@@ -65,5 +53,6 @@ function aboutFeeding({ name, food, born, start, on, house, rules, weights, trea
     unit: house.massUnit,
     gainInBand: weights.own.length < FEWEST_WEIGHTS ? null : weights.level === 'steady',
     weighedOn: day > on ? null : weights.anchor.on,
-  }).map(({ severity, sentence, mend, source }) => ({ severity, sentence, mend, source }));
+  });
+  return found.map((finding) => ({ code: 'feeding' as const, finding }));
 }

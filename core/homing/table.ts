@@ -2,16 +2,14 @@
 
 import { ageInMonths } from '../calendar/age.ts';
 import { addDays, addMonths, ageInDays, type CivilDate } from '../calendar/day.ts';
-import { capital, dateShort, numberWord } from '../calendar/words.ts';
 import { amountByWeight, type LadderStep, mealLadder, treadAmounts } from '../feeding/ladder.ts';
 import { mealsOn } from '../feeding/meals.ts';
 import type { HouseRules } from '../feeding/rules.ts';
 import { shareOfWeight } from '../feeding/share.ts';
-import { MEAL_NAMES, type Meals, mealCount } from '../food/bowls.ts';
+import { MEAL_NAMES, type MealName, type Meals, mealCount } from '../food/bowls.ts';
 import type { Food } from '../food/food.ts';
 import type { Band } from '../growth/forecast.ts';
 import { GRAMS_PER_POUND, grownUnit, type MassUnit } from '../units/mass.ts';
-import type { PlanDocument, PlanRow } from './document.ts';
 
 const DAYS_A_WEEK = 7;
 const WEEKLY_UNTIL_DAY = 26 * DAYS_A_WEEK;
@@ -44,42 +42,80 @@ export function planTreads({ rules, food, born, start, adultKg, at, unit }: Tabl
   }));
 }
 
-interface Row extends Omit<PlanRow, 'mark' | 'age'> {
+/** Age at which a row begins: whole weeks, or months on a birthday in months. */
+export interface RowAge {
+  readonly unit: 'week' | 'month';
+  readonly n: number;
+}
+
+/** From a day on: what to expect on the scale and what to feed. */
+export interface Row {
+  readonly age: RowAge;
+  readonly from: CivilDate;
+  /** Age in days on which the row begins. */
+  readonly fromDay: number;
+  /** Expected weight in grams; null when it cannot be known. */
+  readonly weight: Pick<Band, 'low' | 'high'> | null;
+  /** Part of the body weight a day; null when the amount does not come from a share. */
+  readonly share: number | null;
+  /** Null when no weight can be expected that far ahead; the table by weight holds then. */
+  readonly dayGrams: number | null;
+  readonly meals: Meals;
+  readonly mark: 'none' | 'now' | 'changing';
+}
+
+/** Rows of equal meals: so many a day, or the weeks in which midday shrinks from three to two. */
+export type GroupKey = { readonly code: 'changing' } | { readonly code: 'meals'; readonly meals: number };
+
+export interface Group {
+  readonly key: GroupKey;
+  readonly rows: Row[];
+}
+
+export interface PlanTable {
+  readonly columns: readonly MealName[];
+  readonly groups: readonly Group[];
+}
+
+interface Unplaced extends Omit<Row, 'mark' | 'age'> {
   readonly fed: Meals;
   readonly changing: boolean;
 }
 
 /** Rows in groups of equal meals. The first row is the one that holds now. */
-export function planTable(facts: TableFacts, treads: readonly Tread[]): Pick<PlanDocument['table'], 'columns' | 'groups'> {
+export function planTable(facts: TableFacts, treads: readonly Tread[]): PlanTable {
   const rows = [
     ...treads.map((t) => rowOf(facts, t.fromDay, t)),
     ...daysAfter(facts, treads).map((day) => rowOf(facts, day, null)),
   ];
-  const groups: PlanDocument['table']['groups'] = [];
+  const groups: Group[] = [];
   for (const [i, row] of rows.entries()) {
     const { fed, changing, ...shown } = row;
-    const heading = changing ? 'Three become two: midday shrinks' : `${capital(numberWord(mealCount(fed)))} meals a day`;
-    if (groups.at(-1)?.heading !== heading) groups.push({ heading, rows: [] });
+    const key: GroupKey = changing ? { code: 'changing' } : { code: 'meals', meals: mealCount(fed) };
+    const last = groups.at(-1)?.key;
+    if (last === undefined || !isSameGroup(last, key)) groups.push({ key, rows: [] });
     groups.at(-1)?.rows.push({
       ...shown,
-      age: ageLabel(facts.born, row.fromDay, i === 0, rows[1]?.fromDay ?? null),
+      age: rowAge(facts.born, row.fromDay, i === 0, rows[1]?.fromDay ?? null),
       mark: i === 0 ? 'now' : changing ? 'changing' : 'none',
     });
   }
   return { columns: MEAL_NAMES.filter((name) => rows.some((r) => r.fed[name] !== undefined)), groups };
 }
 
-function rowOf(facts: TableFacts, fromDay: number, tread: Tread | null): Row {
+function isSameGroup(a: GroupKey, b: GroupKey): boolean {
+  return a.code === 'meals' && b.code === 'meals' ? a.meals === b.meals : a.code === b.code;
+}
+
+function rowOf(facts: TableFacts, fromDay: number, tread: Tread | null): Unplaced {
   const day = addDays(facts.born, fromDay);
   const { shares, changing } = mealsOn(facts.rules, facts.born, day);
-  const band = tread === null ? null : facts.at(fromDay);
   const byShare = facts.rules.basis === 'share';
-  const share = tread === null ? (byShare ? shareOfWeight(facts.rules, facts.born, day) : null) : tread.share;
   return {
-    from: dateShort(day),
+    from: day,
     fromDay,
-    weight: band === null ? '' : `${weightFigure(band.low, facts.unit)}–${weightFigure(band.high, facts.unit)}`,
-    share: share === null ? '' : (share * 100).toFixed(1),
+    weight: tread === null ? null : facts.at(fromDay),
+    share: tread === null ? (byShare ? shareOfWeight(facts.rules, facts.born, day) : null) : tread.share,
     dayGrams: tread?.dayGrams ?? null,
     meals: tread?.meals ?? {},
     fed: shares,
@@ -99,20 +135,14 @@ function daysAfter({ born, start }: TableFacts, treads: readonly Tread[]): numbe
   return days;
 }
 
-/** "22 wk" to 26 weeks, "7 mo" on a birthday in months, else the nearest week. The first row is as old as it is. */
-function ageLabel(born: CivilDate, day: number, first: boolean, second: number | null): string {
+/** Weeks to 26, months on a birthday in months, else the nearest week. The first row is as old as it is. */
+function rowAge(born: CivilDate, day: number, first: boolean, second: number | null): RowAge {
   const on = addDays(born, day);
   const months = ageInMonths(born, on);
-  if (day > WEEKLY_UNTIL_DAY + 3 && (first || addMonths(born, months) === on)) return `${months}\u00a0mo`;
+  if (day > WEEKLY_UNTIL_DAY + 3 && (first || addMonths(born, months) === on)) return { unit: 'month', n: months };
   const week = Math.round(day / DAYS_A_WEEK);
   const sameAsSecond = first && second !== null && Math.round(second / DAYS_A_WEEK) === week;
-  return `${sameAsSecond ? week - 1 : week}\u00a0wk`;
-}
-
-/** A figure in the unit of the heading: two decimals under 1, one under 10, none above. */
-function weightFigure(grams: number, unit: MassUnit): string {
-  const value = inTableUnit(grams, unit);
-  return value.toFixed(value < 0.995 ? 2 : value < 9.95 ? 1 : 0);
+  return { unit: 'week', n: sameAsSecond ? week - 1 : week };
 }
 
 function inTableUnit(grams: number, unit: MassUnit): number {
@@ -139,8 +169,18 @@ const ABOVE = 1.2;
 const ANY_KG = [1, 2, 3, 4, 6, 8, 10, 15, 20, 30, 40, 50] as const;
 const ANY_LB = [2, 4, 6, 8, 12, 16, 20, 30, 40, 60, 80, 100] as const;
 
+export interface ByWeight {
+  /** Weights in the unit for grown dogs. */
+  readonly columns: readonly number[];
+  /** Grams a day for each column; null where no puppy of that age is likely to weigh that. */
+  readonly rows: readonly {
+    readonly age: { readonly code: 'up-to' | 'at'; readonly months: number };
+    readonly grams: (number | null)[];
+  }[];
+}
+
 /** Grams a day for the weight that the scale shows, at four ages; cells that are unlikely for the age stay empty. */
-export function byWeightTable(facts: TableFacts): Pick<PlanDocument['byWeight'], 'columns' | 'rows'> {
+export function byWeightTable(facts: TableFacts): ByWeight {
   const { rules, born, start, unit } = facts;
   const now = ageInMonths(born, addDays(born, start));
   const ages = byWeightAges(rules).filter((a, i, all) => a.until > now || i === all.length - 1);
@@ -148,7 +188,7 @@ export function byWeightTable(facts: TableFacts): Pick<PlanDocument['byWeight'],
   const columns = weightColumns(ranges, unit);
   const kgOf = (column: number) => (grownUnit(unit) === 'kg' ? column : (column * GRAMS_PER_POUND) / 1000);
   const rows = ages.map((a, i) => ({
-    age: a.label,
+    age: { code: a.from === 0 ? ('up-to' as const) : ('at' as const), months: a.months },
     grams: columns.map((column) => {
       const range = ranges[i] ?? null;
       const kg = kgOf(column);
@@ -170,7 +210,6 @@ function adultOf({ born, start, adultKg, at }: TableFacts, age: Age, kg: number)
 }
 
 interface Age {
-  readonly label: string;
   /** The age in months whose share is used. */
   readonly months: number;
   /** Ages in months between which a weight is likely. */
@@ -180,9 +219,9 @@ interface Age {
 
 function byWeightAges({ youngUntilMonths: young, middleMonths: middle, adultMonths: adult }: HouseRules): Age[] {
   const between = Math.round((middle + adult) / 2);
-  const at = (months: number): Age => ({ label: `${months} months`, months, from: months, until: months });
+  const at = (months: number): Age => ({ months, from: months, until: months });
   return [
-    { label: `up to ${young} months`, months: young, from: 0, until: young },
+    { months: young, from: 0, until: young },
     at(middle),
     ...(between > middle && between < adult ? [at(between)] : []),
     { ...at(adult), until: Number.POSITIVE_INFINITY },

@@ -8,7 +8,6 @@ import type { PuppyFinding } from '../growth/puppy-findings.ts';
 import { bandOf, type SeriesPoint, seriesOf } from '../growth/series.ts';
 import type { Litter, Puppy, Reading } from '../litter/litter.ts';
 import type { House } from '../people/house.ts';
-import { GRAMS_PER_POUND, isMetric, type MassUnit, massText } from '../units/mass.ts';
 
 /** A weight older than this many days is too old to feed by without saying so. */
 export const FRESH_DAYS = 4;
@@ -75,11 +74,4 @@ function expectation(last: SeriesPoint | undefined, adultKg: number | null, litt
   if (last === undefined) return () => null;
   const forecast = forecastWeight({ adultKg, sizeClass: litter.sizeClass, anchorAgeDays: last.ageDays, anchorGrams: last.grams });
   return (ageDays) => forecast.at(Math.max(ageDays, last.ageDays));
-}
-
-/** Weights on paper: grams under a kilogram, else kilograms; pounds and ounces for a scale that shows them. */
-export function weightText(grams: number, unit: MassUnit): string {
-  if (isMetric(unit)) return massText(grams, grams < 1000 ? 'g' : 'kg');
-  if (unit === 'lb') return massText(grams, 'lb');
-  return massText(grams, grams < GRAMS_PER_POUND ? 'oz' : 'lboz');
 }

@@ -8,6 +8,7 @@ import { percentText } from '../food/figures.ts';
 import { type Collar, collarSchema } from '../litter/collar.ts';
 import { dateSchema, idSchema } from '../units/fields.ts';
 import { FOOD_UNITS, foodFigure, foodUnit } from '../units/food.ts';
+import { languageSchema } from '../units/language.ts';
 import { type PrepAmounts, type PrepBowl, prepSheet } from './prep.ts';
 import { type WeaningDay, type WeaningInput, weaningDay } from './weaning.ts';
 
@@ -17,7 +18,7 @@ const amounts = z.array(text).max(4);
 export const prepDocumentSchema = z.strictObject({
   version: z.literal(1),
   kind: z.literal('prep'),
-  language: z.literal('en'),
+  language: languageSchema,
   litterId: idSchema,
   day: dateSchema,
   made: dateSchema,

@@ -1,4 +1,5 @@
 /** What a language must be able to say, and which languages there are. */
+import type { Language } from '../units/language.ts';
 import { ENGLISH } from './en/catalogue.ts';
 
 /** The shape of a catalogue: a sentence for each of the English ones, from the same figures. */
@@ -8,10 +9,6 @@ type Spoken<T> = T extends string
     ? (...figures: A) => Spoken<R>
     : { readonly [K in keyof T]: Spoken<T[K]> };
 export type Catalogue = Spoken<typeof ENGLISH>;
-
-/** Languages that a house, a buyer or a kept paper can have. */
-const LANGUAGES = ['en'] as const;
-export type Language = (typeof LANGUAGES)[number];
 
 const CATALOGUES: Readonly<Record<Language, Catalogue>> = { en: ENGLISH };
 

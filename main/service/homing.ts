@@ -5,9 +5,8 @@ import type { CivilDate } from '../../core/calendar/day.ts';
 import type { KeptPlan, PaperOf } from '../../core/contract/homing.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
 import type { PlanDocument } from '../../core/homing/document.ts';
-import { planDocument } from '../../core/homing/plan.ts';
 import { DEFAULT_HOUSE } from '../../core/people/house.ts';
-import { catalogueOf } from '../../core/words/catalogue.ts';
+import { planDocument } from '../../core/words/plan-paper.ts';
 import { readingsOf } from '../store/growth.ts';
 import { insertPlan, keptDocument, plansOf } from '../store/homing.ts';
 import { puppiesOf, setState } from '../store/litter.ts';
@@ -66,6 +65,5 @@ function planOf(c: Context, puppyId: string, on: CivilDate): PlanDocument {
   const readings = readingsOf(db, litter.id);
   const rules = rulesOn(c, on, litter.id);
   const food = foodOn(c, on, litter.id, dateOf(puppy.bornAt));
-  const sayGrowth = catalogueOf('en').growthFinding.puppy;
-  return planDocument({ litter, puppies, puppy, readings, rules, food, house: storedHouse(db) ?? DEFAULT_HOUSE, sayGrowth, on });
+  return planDocument({ litter, puppies, puppy, readings, rules, food, house: storedHouse(db) ?? DEFAULT_HOUSE, on });
 }

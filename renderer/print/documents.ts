@@ -107,7 +107,7 @@ async function fromSlot(id: string): Promise<Documents> {
     const answer = await fetch(`/paper/${encodeURIComponent(id)}`);
     const parsed = answer.ok ? printDocumentSchema.safeParse(await answer.json()) : null;
     if (parsed?.success !== true) return { at: 'failed', code: 'not-found' };
-    return 'kind' in parsed.data ? { at: 'prep', document: parsed.data } : { at: 'ready', documents: [parsed.data] };
+    return parsed.data.kind === 'prep' ? { at: 'prep', document: parsed.data } : { at: 'ready', documents: [parsed.data] };
   } catch {
     return { at: 'failed', code: 'unreachable' };
   }

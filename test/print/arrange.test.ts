@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { PlanDocument, PlanRow } from '../../core/homing/document.ts';
-import { planDocument } from '../../core/homing/plan.ts';
+import { planDocument } from '../../core/words/plan-paper.ts';
 import { halves, noteColumns } from '../../renderer/print/arrange.ts';
 import { niceTop, weekTicks } from '../../renderer/print/scales.ts';
 import { planFacts } from '../core/homing/facts.ts';

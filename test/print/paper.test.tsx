@@ -1,7 +1,7 @@
 /** What the two sheets hold as a document: headings, tables with headers, pictures with words, the safety sentences. */
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
-import { planDocument } from '../../core/homing/plan.ts';
+import { planDocument } from '../../core/words/plan-paper.ts';
 import { PlanPaper } from '../../renderer/print/PlanPaper.tsx';
 import { type Choices, planFacts } from '../core/homing/facts.ts';
 

@@ -17,20 +17,21 @@ import {
   when,
 } from './dates.ts';
 import { choiceWords, houseWords, mealWords, reckonedWords, rulesWords, ruleWords, unitShort, unitWords } from './feeding.ts';
-import { capital, grouped, numberWord, percentText, plain, rangeText } from './figures.ts';
+import { capital, fixed, grouped, numberWord, percentText, plain, rangeText } from './figures.ts';
 import { findingWords, foodsWords, foodWords, treatWords, weekWords } from './foods.ts';
 import { formWords } from './form.ts';
 import { freezerPaperWords, freezerWords, timeNear } from './freezer.ts';
 import { answerWords, growthWords, signed, span, standingFigure, standingWords } from './growth.ts';
 import { growthFindingWords } from './growth-findings.ts';
 import { helpParts, helpWords } from './help.ts';
-import { homesWords } from './homing.ts';
+import { homesWords, planWords } from './homing.ts';
 import { exportWords, importWords, unitChoice } from './import.ts';
 import { contentsText, keepingWords, rescueWords } from './keeping.ts';
 import { beginWords, littersWords, puppiesWords, sexWords, sizeWords, stateWords } from './litter.ts';
 import { massMistake, massWords } from './mass.ts';
 import { ownLineWords } from './own-line.ts';
 import { chartWords, collarTextWords, driftWords, ladderWords, levelWords, tallyWords } from './parts.ts';
+import { planNoteWords } from './plan-notes.ts';
 import { paperWords, printWords } from './print.ts';
 import { BIRTH_SOURCE, birthHow, birthWords, milestoneWords, puppyNoteWords } from './puppy-notes.ts';
 import { doneSentence, recordsWords } from './records.ts';
@@ -53,6 +54,7 @@ export const ENGLISH = {
   foodFigure,
   foodText,
   capital,
+  fixed,
   grouped,
   numberWord,
   percentText,
@@ -91,6 +93,8 @@ export const ENGLISH = {
   help: helpWords,
   helpParts,
   homes: homesWords,
+  plan: planWords,
+  planNote: planNoteWords,
   import: importWords,
   unitChoice,
   export: exportWords,

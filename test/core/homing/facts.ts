@@ -7,7 +7,6 @@ import { USUAL_COLLARS } from '../../../core/litter/collar.ts';
 import type { Litter, Puppy, Reading } from '../../../core/litter/litter.ts';
 import { DEFAULT_HOUSE, type House } from '../../../core/people/house.ts';
 import { toGrams } from '../../../core/units/mass.ts';
-import { growthFindingWords } from '../../../core/words/en/growth-findings.ts';
 
 const BORN = date('2026-09-26');
 const NAMES = ['Burnet', 'Clover', 'Sorrel', 'Tansy', 'Vetch', 'Yarrow', 'Melilot'] as const;
@@ -132,7 +131,6 @@ export function planFacts(choices: Choices = {}): PlanFacts {
     readings: readingsOf(puppies, weighed, scale),
     rules: { id: id('rules', 1), from: date('2026-08-03'), rules: { ...DEFAULT_RULES, ...choices.rules } },
     house: { ...HOUSE, ...choices.house },
-    sayGrowth: growthFindingWords.puppy,
     on: addDays(BORN, age),
   };
 }

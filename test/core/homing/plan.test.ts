@@ -5,9 +5,9 @@ import { describe, expect, it } from 'vitest';
 import type { HouseRules } from '../../../core/feeding/rules.ts';
 import { roundedDown } from '../../../core/homing/amounts.ts';
 import { type PlanDocument, planDocumentSchema } from '../../../core/homing/document.ts';
-import { planDocument } from '../../../core/homing/plan.ts';
 import { foodFigure } from '../../../core/units/food.ts';
 import { GRAMS_PER_OUNCE, toGrams } from '../../../core/units/mass.ts';
+import { planDocument } from '../../../core/words/plan-paper.ts';
 import { type Choices, planFacts } from './facts.ts';
 
 const plan = (choices: Choices = {}): PlanDocument => planDocument(planFacts(choices));
