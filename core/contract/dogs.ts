@@ -12,7 +12,6 @@ export const DOGS_OPERATIONS = {
     kind: 'command',
     input: z.strictObject({ dogs: z.array(grownDogSchema).min(1).max(24).nullable() }),
     output: z.strictObject({ feeding: feedingSchema }),
-    tags: ['foods', 'records'],
   }),
   /** Dams written down, the latest first. */
   'dogs.dams': op({
@@ -26,30 +25,25 @@ export const DOGS_OPERATIONS = {
     kind: 'command',
     input: damFieldsSchema,
     output: z.strictObject({ dam: damSchema }),
-    tags: ['dams', 'records'],
   }),
   'dogs.damChange': op({
     kind: 'command',
     input: z.strictObject({ damId: idSchema, fields: damFieldsSchema }),
     output: z.strictObject({ dam: damSchema }),
-    tags: ['dams', 'records'],
   }),
   'dogs.damRemove': op({
     kind: 'command',
     input: z.strictObject({ damId: idSchema }),
     output: nothing,
-    tags: ['dams', 'records'],
   }),
   'dogs.damWeigh': op({
     kind: 'command',
     input: z.strictObject({ damId: idSchema, weight: damWeightFieldsSchema }),
     output: z.strictObject({ weightId: idSchema }),
-    tags: ['dams', 'records'],
   }),
   'dogs.damWithdraw': op({
     kind: 'command',
     input: z.strictObject({ weightId: idSchema }),
     output: nothing,
-    tags: ['dams', 'records'],
   }),
 } as const;

@@ -11,20 +11,18 @@ export const FEEDING_OPERATIONS = {
     input: nothing,
     /** Latest `from` first; the defaults of the program are the last. What litters have of their own stands beside. */
     output: z.strictObject({ versions: z.array(rulesVersionSchema).min(1), ofLitters: z.array(litterRulesSchema) }),
-    tags: ['rules'],
+    tags: ['rules', 'litters'],
   }),
   /** A new version in force from a day; a version of the same day is replaced. */
   'feeding.setRules': op({
     kind: 'command',
     input: z.strictObject({ from: dateSchema, rules: houseRulesSchema }),
     output: z.strictObject({ version: rulesVersionSchema }),
-    tags: ['rules', 'records'],
   }),
   /** Rules of one litter from a day on; null rules are the house's again. A version of the same day is replaced. */
   'feeding.setLitterRules': op({
     kind: 'command',
     input: z.strictObject({ litterId: idSchema, from: dateSchema, rules: houseRulesSchema.nullable() }),
     output: z.strictObject({ version: litterRulesSchema }),
-    tags: ['rules', 'records'],
   }),
 } as const;

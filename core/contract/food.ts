@@ -19,14 +19,12 @@ export const FOOD_OPERATIONS = {
     kind: 'command',
     input: z.strictObject({ foodId: idSchema.nullable(), fields: foodFieldsSchema }),
     output: z.strictObject({ food: storedFoodSchema }),
-    tags: ['foods', 'records'],
   }),
   /** A retired food is no longer offered; where it is used it stays. */
   'food.retire': op({
     kind: 'command',
     input: z.strictObject({ foodId: idSchema, retired: z.boolean() }),
     output: z.strictObject({ food: storedFoodSchema }),
-    tags: ['foods', 'records'],
   }),
   /** What the house and the litters eat: only those for which something was written down. */
   'food.feedings': op({
@@ -40,13 +38,11 @@ export const FOOD_OPERATIONS = {
     kind: 'command',
     input: z.strictObject({ litterId: idSchema.nullable(), foodId: idSchema.nullable() }),
     output: z.strictObject({ feeding: feedingSchema }),
-    tags: ['foods', 'records'],
   }),
   /** The week of bowls of a litter or of the house; null takes it away. */
   'food.setWeek': op({
     kind: 'command',
     input: z.strictObject({ litterId: idSchema.nullable(), week: weekSchema.nullable() }),
     output: z.strictObject({ feeding: feedingSchema }),
-    tags: ['foods', 'records'],
   }),
 } as const;

@@ -43,7 +43,6 @@ export const FREEZER_OPERATIONS = {
     kind: 'command',
     input: z.strictObject({ count: z.number().int().min(1).max(200), pack: packFieldsSchema }),
     output: z.strictObject({ packs: z.array(packSchema) }),
-    tags: ['freezer', 'records'],
   }),
   'freezer.changePacks': op({
     kind: 'command',
@@ -52,7 +51,6 @@ export const FREEZER_OPERATIONS = {
       fields: packFieldsSchema.pick({ frozenOn: true, bestBefore: true, price: true, place: true }),
     }),
     output: nothing,
-    tags: ['freezer', 'records'],
   }),
   /** Stock-taking: of each group of packs, how many are really there. Those that lack were used, the oldest first; more are added like the newest. */
   'freezer.count': op({
@@ -65,14 +63,12 @@ export const FREEZER_OPERATIONS = {
         .max(100),
     }),
     output: nothing,
-    tags: ['freezer', 'records'],
   }),
   /** What is left of the packs leaves the freezer without the plan. */
   'freezer.takeOut': op({
     kind: 'command',
     input: z.strictObject({ packIds: z.array(idSchema).min(1).max(200), way: z.enum(WAYS_OUT), on: dateSchema }),
     output: nothing,
-    tags: ['freezer', 'records'],
   }),
   /** Portions taken out to thaw: their clock starts. On the counter it can only be written down once it has happened (`refused` before). */
   'freezer.thaw': op({
@@ -87,7 +83,6 @@ export const FREEZER_OPERATIONS = {
       way: z.enum(THAW_WAYS),
     }),
     output: z.strictObject({ thaws: z.array(thawSchema) }),
-    tags: ['freezer', 'records'],
   }),
   /** What was thawed is used up, or what is left of it was thrown away. */
   'freezer.endThaw': op({
@@ -99,37 +94,31 @@ export const FREEZER_OPERATIONS = {
       instant: instantSchema,
     }),
     output: nothing,
-    tags: ['freezer', 'records'],
   }),
   /** A new dog with a null id, else the dog changed. */
   'freezer.setDog': op({
     kind: 'command',
     input: z.strictObject({ dogId: idSchema.nullable(), fields: dogFieldsSchema }),
     output: z.strictObject({ dog: dogSchema }),
-    tags: ['freezer', 'records'],
   }),
   'freezer.removeDog': op({
     kind: 'command',
     input: z.strictObject({ dogId: idSchema }),
     output: nothing,
-    tags: ['freezer', 'records'],
   }),
   'freezer.setStarter': op({
     kind: 'command',
     input: z.strictObject({ starterId: idSchema.nullable(), fields: starterFieldsSchema }),
     output: z.strictObject({ starter: starterSchema }),
-    tags: ['freezer', 'records'],
   }),
   'freezer.removeStarter': op({
     kind: 'command',
     input: z.strictObject({ starterId: idSchema }),
     output: nothing,
-    tags: ['freezer', 'records'],
   }),
   'freezer.setSettings': op({
     kind: 'command',
     input: z.strictObject({ settings: freezerSettingsSchema }),
     output: nothing,
-    tags: ['freezer', 'records'],
   }),
 } as const;

@@ -15,7 +15,7 @@ export const GROWTH_OPERATIONS = {
     kind: 'query',
     input: z.strictObject({ litterId: idSchema }),
     output: z.strictObject({ readings: z.array(readingSchema) }),
-    tags: ['readings'],
+    tags: ['readings', 'litters'],
   }),
   /**
    * Earlier litters of the same breed as written, in any case and spacing; the youngest first, 24 at the most, and their weights
@@ -34,33 +34,28 @@ export const GROWTH_OPERATIONS = {
     kind: 'command',
     input: z.strictObject({ puppyId: idSchema, reading: readingFieldsSchema }),
     output: z.strictObject({ reading: readingSchema }),
-    tags: ['readings', 'records'],
   }),
   /** A new reading takes the old one's place; both are kept. */
   'growth.correct': op({
     kind: 'command',
     input: z.strictObject({ readingId: idSchema, reading: readingFieldsSchema }),
     output: z.strictObject({ reading: readingSchema }),
-    tags: ['readings', 'records'],
   }),
   'growth.withdraw': op({
     kind: 'command',
     input: z.strictObject({ readingId: idSchema }),
     output: z.strictObject({ reading: readingSchema }),
-    tags: ['readings', 'records'],
   }),
   /** The person says that a doubtful reading is right: not held any more, and `kept`. */
   'growth.keep': op({
     kind: 'command',
     input: z.strictObject({ readingId: idSchema }),
     output: z.strictObject({ reading: readingSchema }),
-    tags: ['readings', 'records'],
   }),
   /** Two puppies' weights changed places: each reading is replaced by one with the other's weight, in one entry. */
   'growth.exchange': op({
     kind: 'command',
     input: z.strictObject({ readingId: idSchema, withReadingId: idSchema }),
     output: z.strictObject({ readings: z.array(readingSchema).length(2) }),
-    tags: ['readings', 'records'],
   }),
 } as const;

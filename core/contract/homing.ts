@@ -32,19 +32,18 @@ export const HOMING_OPERATIONS = {
     kind: 'command',
     input: z.strictObject({ puppyId: idSchema, on: dateSchema, leaves: z.boolean() }),
     output: z.strictObject({ plan: keptPlanSchema }),
-    tags: ['plans', 'litters', 'records'],
   }),
   'homing.kept': op({
     kind: 'query',
     input: z.strictObject({ litterId: idSchema }),
     output: z.strictObject({ plans: z.array(keptPlanSchema) }),
-    tags: ['plans'],
+    tags: ['plans', 'litters'],
   }),
   'homing.keptDocument': op({
     kind: 'query',
     input: z.strictObject({ planId: idSchema }),
     output: z.strictObject({ document: planDocumentSchema }),
-    tags: ['plans'],
+    tags: ['plans', 'litters'],
   }),
   /** Writes a PDF into the papers folder and answers its name. */
   'homing.savePdf': op({

@@ -28,51 +28,43 @@ export const LITTER_OPERATIONS = {
     kind: 'command',
     input: litterFieldsSchema,
     output: z.strictObject({ litter: litterSchema }),
-    tags: ['litters', 'records'],
   }),
   'litter.change': op({
     kind: 'command',
     input: z.strictObject({ litterId: idSchema, fields: litterFieldsSchema }),
     output: z.strictObject({ litter: litterSchema }),
-    tags: ['litters', 'records'],
   }),
   /** Refused once a puppy of the litter has been weighed after birth or handed a plan. */
   'litter.remove': op({
     kind: 'command',
     input: z.strictObject({ litterId: idSchema }),
     output: nothing,
-    tags: ['litters', 'readings', 'records'],
   }),
   'litter.addPuppy': op({
     kind: 'command',
     input: z.strictObject({ litterId: idSchema, fields: puppyFieldsSchema, birthWeight: birthWeight.nullable() }),
     output: z.strictObject({ puppy: puppySchema }),
-    tags: ['litters', 'readings', 'records'],
   }),
   'litter.changePuppy': op({
     kind: 'command',
     input: z.strictObject({ puppyId: idSchema, fields: puppyFieldsSchema }),
     output: z.strictObject({ puppy: puppySchema }),
-    tags: ['litters', 'records'],
   }),
   /** Refused once the puppy has been weighed after birth or handed a plan. */
   'litter.removePuppy': op({
     kind: 'command',
     input: z.strictObject({ puppyId: idSchema }),
     output: nothing,
-    tags: ['litters', 'readings', 'records'],
   }),
   'litter.setState': op({
     kind: 'command',
     input: z.strictObject({ puppyId: idSchema, state: z.enum(PUPPY_STATES), on: dateSchema.nullable() }),
     output: z.strictObject({ puppy: puppySchema }),
-    tags: ['litters', 'records'],
   }),
   /** Order of the weigh-in: every puppy of the litter once. */
   'litter.arrange': op({
     kind: 'command',
     input: z.strictObject({ litterId: idSchema, puppyIds: z.array(idSchema).min(1).max(30) }),
     output: nothing,
-    tags: ['litters', 'records'],
   }),
 } as const;

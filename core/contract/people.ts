@@ -9,11 +9,10 @@ export const PEOPLE_OPERATIONS = {
     kind: 'command',
     input: z.strictObject({ house: houseSchema }),
     output: nothing,
-    tags: ['house', 'records'],
   }),
   /**
    * Erases what was written about the breeder and the vet, the journal's memory of it included, and overwrites where it
    * stood. Not journaled: it can't be undone. Plans that were handed over stay as they were.
    */
-  'people.eraseHouse': op({ kind: 'command', input: nothing, output: nothing, tags: ['house', 'records'] }),
+  'people.eraseHouse': op({ kind: 'command', input: nothing, output: nothing }),
 } as const;

@@ -29,14 +29,14 @@ const backupSchema = z.strictObject({
 export type Backup = z.infer<typeof backupSchema>;
 
 /** How much a data file holds; what was taken back does not count. */
-const contentsSchema = z.strictObject({
+const countsSchema = z.strictObject({
   litters: z.number().int(),
   puppies: z.number().int(),
   readings: z.number().int(),
   /** When the latest of its weights was written. */
   lastReading: instantSchema.nullable(),
 });
-export type Contents = z.infer<typeof contentsSchema>;
+export type Counts = z.infer<typeof countsSchema>;
 
 /** What is wrong with the data file, and the ways on. */
 const rescueSchema = z.strictObject({
@@ -49,13 +49,13 @@ const rescueSchema = z.strictObject({
   file: z.string(),
   bytes: z.number().int(),
   /** What can still be read of it; null when nothing can. */
-  readable: contentsSchema.nullable(),
+  readable: countsSchema.nullable(),
   /**
-   * Newest first. Every one was read through: `checked` says whether it is whole; `contents` is null when it is not.
+   * Newest first. Every one was read through: `checked` says whether it is whole; `counts` is null when it is not.
    * `missing` counts the weights that can be read in the data file and are not in the copy; null when none can be counted.
    */
   backups: z.array(
-    z.strictObject({ backup: backupSchema, contents: contentsSchema.nullable(), missing: z.number().int().nullable() }),
+    z.strictObject({ backup: backupSchema, counts: countsSchema.nullable(), missing: z.number().int().nullable() }),
   ),
   canChooseFolder: z.boolean(),
 });
@@ -98,7 +98,7 @@ export const RECORDS_OPERATIONS = {
       /** Whether the host can ask for a folder with a dialog. */
       canChooseFolder: z.boolean(),
     }),
-    tags: ['records'],
+    tags: ['records', 'litters'],
   }),
   'records.done': op({
     kind: 'query',
@@ -110,13 +110,11 @@ export const RECORDS_OPERATIONS = {
     kind: 'command',
     input: nothing,
     output: z.strictObject({ done: doneSchema }),
-    tags: ['litters', 'readings', 'rules', 'foods', 'house', 'plans', 'weaning', 'dams', 'freezer', 'records'],
   }),
   'records.redo': op({
     kind: 'command',
     input: nothing,
     output: z.strictObject({ done: doneSchema }),
-    tags: ['litters', 'readings', 'rules', 'foods', 'house', 'plans', 'weaning', 'dams', 'freezer', 'records'],
   }),
   'records.backUp': op({ kind: 'act', input: nothing, output: z.strictObject({ backup: backupSchema }), tags: ['records'] }),
   /** A checked copy in a folder that is there: a stick, another disk. */
@@ -124,13 +122,13 @@ export const RECORDS_OPERATIONS = {
     kind: 'act',
     input: z.strictObject({ folder: folderSchema }),
     output: z.strictObject({ backup: backupSchema }),
-    tags: [],
+    tags: ['records'],
   }),
   'records.backupsIn': op({
     kind: 'query',
     input: z.strictObject({ folder: folderSchema }),
     output: z.strictObject({ backups: z.array(backupSchema) }),
-    tags: [],
+    tags: ['records'],
   }),
   /** Asks for a folder; null when she chose none. Refused where the host has no dialog. */
   'records.chooseFolder': op({
@@ -146,7 +144,7 @@ export const RECORDS_OPERATIONS = {
   'records.restore': op({
     kind: 'act',
     input: z.strictObject({ folder: folderSchema.nullable(), file: z.string().max(255) }),
-    output: z.strictObject({ kept: z.string(), contents: contentsSchema }),
+    output: z.strictObject({ kept: z.string(), counts: countsSchema }),
     tags: TAGS,
   }),
   /**
@@ -168,7 +166,7 @@ export const RECORDS_OPERATIONS = {
     input: nothing,
     output: z.strictObject({
       kept: z.string(),
-      contents: contentsSchema,
+      counts: countsSchema,
       leftOut: z.number().int(),
       fromBackups: z.number().int(),
     }),
@@ -193,15 +191,13 @@ export const RECORDS_OPERATIONS = {
     kind: 'command',
     input: importSchema,
     output: z.strictObject({ litter: litterSchema, puppies: z.array(puppySchema), readings: z.number().int() }),
-    tags: ['litters', 'readings', 'records'],
     largest: 8_000_000,
   }),
   /** Takes in a JSON export of everything. `conflict` unless nothing is written in this file yet. */
   'records.takeIn': op({
     kind: 'command',
     input: z.strictObject({ text: z.string().max(32_000_000) }),
-    output: z.strictObject({ contents: contentsSchema }),
-    tags: TAGS,
+    output: z.strictObject({ counts: countsSchema }),
     largest: 70_000_000,
   }),
   /** Writes files into the exports folder and answers their names. Invented litters are left out. */
@@ -226,13 +222,11 @@ export const RECORDS_OPERATIONS = {
     kind: 'command',
     input: z.strictObject({ now: localTimeSchema, utcOffsetMinutes: z.number().int().min(-900).max(900) }),
     output: z.strictObject({ litterIds: z.array(idSchema) }),
-    tags: ['litters', 'readings', 'weaning', 'dams', 'records'],
   }),
   /** Removes every demo litter and all that hangs on it, journal included. */
   'records.removeDemo': op({
     kind: 'command',
     input: nothing,
     output: nothing,
-    tags: ['litters', 'readings', 'rules', 'foods', 'plans', 'weaning', 'dams', 'records'],
   }),
 } as const;

@@ -18,27 +18,23 @@ export const WEANING_OPERATIONS = {
     kind: 'command',
     input: z.strictObject({ litterId: idSchema, plan: weaningPlanSchema }),
     output: z.strictObject({ plan: weaningPlanSchema }),
-    tags: ['weaning', 'records'],
   }),
   /** Takes the plan away; what was noted stays. */
   'weaning.dropPlan': op({
     kind: 'command',
     input: z.strictObject({ litterId: idSchema }),
     output: nothing,
-    tags: ['weaning', 'records'],
   }),
   /** A meal eaten, left or refused; a stool; a pause; an answer to a suggestion. `day` is the day that it is about. */
   'weaning.note': op({
     kind: 'command',
     input: weaningEventSchema.omit({ id: true }),
     output: z.strictObject({ event: weaningEventSchema }),
-    tags: ['weaning', 'records'],
   }),
   'weaning.takeBack': op({
     kind: 'command',
     input: z.strictObject({ eventId: idSchema }),
     output: nothing,
-    tags: ['weaning', 'records'],
   }),
   /** Writes the prep sheet of a day into the papers folder and answers its name; refused when nothing is fed from bowls on it. */
   'weaning.prepPdf': op({

@@ -6,8 +6,8 @@
 import { clockOf, dateOf } from '../../core/calendar/clock.ts';
 import { acceptedNames } from '../store/accepted.ts';
 import { backUpDaily, backUpLater } from '../store/backup.ts';
-import type { Moment } from '../store/moment.ts';
 import type { Store } from '../store/open.ts';
+import type { Timestamp } from '../store/timestamp.ts';
 
 const TRY_AGAIN_MS = 10 * 60_000;
 const QUIET_MS = 15 * 60_000;
@@ -15,13 +15,13 @@ const MORNING_DONE = '14:00';
 
 export class DayCopies {
   readonly #store: Store;
-  readonly #now: () => Moment;
+  readonly #now: () => Timestamp;
   #doneOn: string;
   /** The first and the last command that no copy holds; null when there is none. */
-  #waiting: { readonly since: Moment; readonly last: Moment } | null = null;
+  #waiting: { readonly since: Timestamp; readonly last: Timestamp } | null = null;
   #failedAt = Number.NEGATIVE_INFINITY;
 
-  constructor(store: Store, now: () => Moment) {
+  constructor(store: Store, now: () => Timestamp) {
     this.#store = store;
     this.#now = now;
     this.#doneOn = store.isNew ? dateOf(now().local) : '';
@@ -54,20 +54,20 @@ export class DayCopies {
     if (this.#waiting !== null) this.#later(this.#now());
   }
 
-  #isDue(moment: Moment, { since, last }: { since: Moment; last: Moment }): boolean {
+  #isDue(moment: Timestamp, { since, last }: { since: Timestamp; last: Timestamp }): boolean {
     const morningIsDone = clockOf(moment.local) >= MORNING_DONE && clockOf(since.local) < MORNING_DONE;
     // A clock that was set back counts as time gone by.
     return morningIsDone || Math.abs(moment.instant - last.instant) >= QUIET_MS;
   }
 
-  #later(moment: Moment): boolean {
+  #later(moment: Timestamp): boolean {
     return this.#attempt(moment, () => {
       backUpLater(this.#store.db, this.#store.folder, moment, acceptedNames(this.#store.file));
       this.#waiting = null;
     });
   }
 
-  #attempt(moment: Moment, work: () => void): boolean {
+  #attempt(moment: Timestamp, work: () => void): boolean {
     if (Math.abs(moment.instant - this.#failedAt) < TRY_AGAIN_MS) return false;
     try {
       work();

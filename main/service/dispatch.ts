@@ -3,6 +3,7 @@ import type { z } from 'zod';
 import { isOperation, OPERATIONS, type OperationName } from '../../core/contract/operations.ts';
 import { type ContractError, ContractFailure, type ErrorCode, type Result, type Tag } from '../../core/contract/result.ts';
 import { type StoreCode, storeCodeOf } from '../store/fault.ts';
+import type { Written } from '../store/journal.ts';
 import type { Handlers } from './handlers.ts';
 
 /** Never throws; checks input and output schemas. */
@@ -39,9 +40,11 @@ async function run(name: OperationName, input: unknown, handlers: Handlers, hook
   if (operation.kind === 'command') hooks.beforeCommand();
   // The schema of this very name has let the input through.
   const handler = handlers[name] as (input: unknown) => unknown;
-  const value = operation.output.parse(await handler(checked.data));
+  const answer = await handler(checked.data);
+  const written = operation.kind === 'command' ? (answer as Written<unknown>) : null;
+  const value = operation.output.parse(written === null ? answer : written.value);
   if (operation.kind !== 'query') hooks.afterwards();
-  const changed: Tag[] = operation.kind === 'query' ? [] : [...operation.tags];
+  const changed = [...(written?.changed ?? (operation.kind === 'act' ? operation.tags : []))];
   if (changed.length > 0) hooks.onChanged(changed);
   return { ok: true, value, changed };
 }

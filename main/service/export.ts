@@ -9,10 +9,10 @@ import { type Cell, writeCsv } from '../../core/records/csv.ts';
 import { weightsTable } from '../../core/records/export.ts';
 import { backUpInto } from '../store/backup.ts';
 import { type ExportedFile, exportsFolder, isExportName, makeExportsFolder, readExport, writeExport } from '../store/exports.ts';
+import { asJson, type ColumnShape, exportedRows, exportJsonSchema, shapeOf, type TableRows } from '../store/full-export.ts';
 import { readingsOf } from '../store/growth.ts';
 import { allLitters, puppiesOf } from '../store/litter.ts';
 import { storedHouse } from '../store/people.ts';
-import { asJson, type ColumnShape, shapeOf, type TableRows, wholeJsonSchema, wholeRows } from '../store/whole.ts';
 import { found } from './facts.ts';
 import type { Context, HandlersOf } from './handlers.ts';
 
@@ -62,8 +62,8 @@ const writers: Readonly<Record<ExportKind, (c: Context) => ExportedFile[] | Prom
   },
 
   json: (c) => {
-    const schema = writeExport(c.store.folder, SCHEMA_FILE, 'schema.json', pretty(wholeJsonSchema(c.store.db)));
-    return [write(c, 'everything', 'json', pretty({ $schema: schema.file, ...wholeDocument(c) })), schema];
+    const schema = writeExport(c.store.folder, SCHEMA_FILE, 'schema.json', pretty(exportJsonSchema(c.store.db)));
+    return [write(c, 'everything', 'json', pretty({ $schema: schema.file, ...fullDocument(c) })), schema];
   },
 
   file: (c) => {
@@ -96,7 +96,7 @@ function weightRows(c: Context): Cell[][] {
 }
 
 function filled(c: Context): TableRows[] {
-  return wholeRows(c.store.db).filter((table) => table.rows.length > 0);
+  return exportedRows(c.store.db).filter((table) => table.rows.length > 0);
 }
 
 /** Headings and rows as people read them: marks as yes and no, instants as RFC 3339 in UTC. */
@@ -129,9 +129,9 @@ function asSheetRow(row: readonly Cell[]) {
   );
 }
 
-/** The whole house as JSON: see `wholeSchema`. */
-function wholeDocument(c: Context): object {
-  const tables = wholeRows(c.store.db).map((table) => [
+/** Everything as JSON: see `exportSchema`. */
+function fullDocument(c: Context): object {
+  const tables = exportedRows(c.store.db).map((table) => [
     table.name,
     table.rows.map((row) =>
       Object.fromEntries(table.columns.map((column) => [column.name, asJson(column, row[column.name] ?? null)])),

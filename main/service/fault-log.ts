@@ -5,7 +5,7 @@
 import { appendFileSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { basename, join } from 'node:path';
-import type { Moment } from '../store/moment.ts';
+import type { Timestamp } from '../store/timestamp.ts';
 
 const LONGEST_LINE = 400;
 /** Bytes from which the older half goes. */
@@ -17,7 +17,7 @@ export function faultFile(folder: string): string {
 }
 
 export interface Fault {
-  readonly now: Moment;
+  readonly now: Timestamp;
   readonly version: string;
   /** The operation, or what the host was doing. */
   readonly operation: string;

@@ -7,7 +7,7 @@ import type { Food } from '../../core/food/food.ts';
 import { type FoodFields, foodChecks, type StoredFood } from '../../core/food/own-food.ts';
 import { type Feeding, feedingOf, reckonedFood } from '../../core/food/rotation.ts';
 import { feedings, findFood, insertFood, setFeeding, storedFoods, updateFood } from '../store/food.ts';
-import type { About } from '../store/journal.ts';
+import type { About, Written } from '../store/journal.ts';
 import { aboutLitter, found, litterOf } from './facts.ts';
 import { rulesOn } from './feeding.ts';
 import { type Context, command, type HandlersOf } from './handlers.ts';
@@ -72,7 +72,7 @@ export function changeFeeding(
   operation: 'food.choose' | 'food.setWeek' | 'dogs.setGrown',
   litterId: string | null,
   to: Partial<Feeding>,
-): { feeding: Feeding } {
+): Written<{ feeding: Feeding }> {
   const about = litterId === null ? NOBODY : aboutLitter(litterOf(c, litterId));
   const old = feedings(c.store.db).find((f) => f.litterId === litterId);
   const feeding: Feeding = { ...(old ?? { litterId, foodId: null, week: null, dogs: [] }), ...to };

@@ -5,10 +5,11 @@ import type { OPERATIONS } from '../../core/contract/operations.ts';
 import { ContractFailure, type ErrorCode } from '../../core/contract/result.ts';
 import type { Litter, Puppy, PuppyFields, Reading, ReadingFields } from '../../core/litter/litter.ts';
 import { idSchema } from '../../core/units/fields.ts';
-import { contentsIn } from '../store/contents.ts';
+import { countsIn } from '../store/counts.ts';
+import type { TableRows } from '../store/full-export.ts';
 import { insertReading } from '../store/growth.ts';
 import { insertLitter, insertPuppy, puppiesOf } from '../store/litter.ts';
-import { putWhole, readWhole, type TableRows, WholeError } from '../store/whole.ts';
+import { readExported, TakeInError, takeIn } from '../store/take-in.ts';
 import { aboutLitter, checkTime, DAY_MS, litterOf } from './facts.ts';
 import { type Context, command, type HandlersOf } from './handlers.ts';
 import { checkBirth, checkLetter } from './litter.ts';
@@ -34,8 +35,8 @@ export function importHandlers(c: Context): Pick<HandlersOf<'records'>, 'records
     'records.takeIn': ({ text }) => {
       const tables = wholeOf(text);
       return command(c, 'records.takeIn', (recorder) => {
-        told(() => putWhole(db, recorder, tables));
-        return { value: { contents: contentsIn(db) }, about: { who: '', grams: null, litterId: null, puppyId: null } };
+        told(() => takeIn(db, recorder, tables));
+        return { value: { counts: countsIn(db) }, about: { who: '', grams: null, litterId: null, puppyId: null } };
       });
     },
   };
@@ -115,10 +116,10 @@ function wholeOf(text: string): TableRows[] {
   } catch {
     throw new ContractFailure('bad-input', 'the text is not JSON', 'text');
   }
-  return told(() => readWhole(value));
+  return told(() => readExported(value));
 }
 
-const CODES: Readonly<Record<WholeError['code'], ErrorCode>> = {
+const CODES: Readonly<Record<TakeInError['code'], ErrorCode>> = {
   foreign: 'bad-input',
   newer: 'refused',
   misfit: 'bad-input',
@@ -129,7 +130,7 @@ function told<T>(work: () => T): T {
   try {
     return work();
   } catch (error) {
-    if (!(error instanceof WholeError)) throw error;
+    if (!(error instanceof TakeInError)) throw error;
     throw new ContractFailure(CODES[error.code], error.message, error.field === '' ? undefined : error.field.slice(0, 200));
   }
 }

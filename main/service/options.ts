@@ -1,13 +1,13 @@
 /** What a program is given and what it is, whoever opens it. */
 import type { Tag } from '../../core/contract/result.ts';
-import type { Moment } from '../store/moment.ts';
+import type { Timestamp } from '../store/timestamp.ts';
 import type { Dispatch } from './dispatch.ts';
 import type { PaperPort } from './handlers.ts';
 
 export interface ProgramOptions {
   /** The data folder; made if it is missing. */
   readonly folder: string;
-  readonly now: () => Moment;
+  readonly now: () => Timestamp;
   /** A fresh id: 8 to 40 of a-z, 0-9 and hyphen, such as a UUID. */
   readonly newId: () => string;
   /** Null when no engine that can make a PDF was found. */

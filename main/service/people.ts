@@ -14,9 +14,6 @@ export function peopleHandlers(c: Context): HandlersOf<'people'> {
         return { value: {}, about: { who: '', grams: null, litterId: null, puppyId: null } };
       }),
 
-    'people.eraseHouse': () => {
-      eraseHouse(db);
-      return {};
-    },
+    'people.eraseHouse': () => ({ value: {}, changed: eraseHouse(db) }),
   };
 }

@@ -40,13 +40,13 @@ export function recordsHandlers(c: Context): HandlersOf<'records'> {
     'records.undo': () => {
       const done = undo(db);
       if (done === null) throw new ContractFailure('nothing-to-undo', 'there is nothing to undo');
-      return { done };
+      return done;
     },
 
     'records.redo': () => {
       const done = redo(db);
       if (done === null) throw new ContractFailure('nothing-to-redo', 'there is nothing to redo');
-      return { done };
+      return done;
     },
 
     'records.backUp': () => ({ backup: backUp(db, folder, c.now(), 'by-hand') }),
@@ -60,8 +60,8 @@ export function recordsHandlers(c: Context): HandlersOf<'records'> {
     'records.restore': ({ folder: from, file: name }) => {
       const copy = foundBackup(folder, from, name);
       const before = backUp(db, folder, c.now(), 'before-restore');
-      const { contents } = c.reopening(() => goBackTo(copy, { folder, file }, null));
-      return { kept: before.file, contents };
+      const { counts } = c.reopening(() => goBackTo(copy, { folder, file }, null));
+      return { kept: before.file, counts };
     },
 
     'records.rescue': () => ({ rescue: null }),
@@ -73,16 +73,13 @@ export function recordsHandlers(c: Context): HandlersOf<'records'> {
     'records.addDemo': ({ now, utcOffsetMinutes }) => {
       if (hasDemo(db)) throw new ContractFailure('conflict', 'the demo is already there');
       const litters = demoLitters({ now, utcOffsetMinutes, recordedInstant: c.now().instant, newId: c.newId });
-      writeUnrecorded(db, (writer) => {
+      const changed = writeUnrecorded(db, (writer) => {
         for (const facts of litters) insertDemo(writer, facts);
       });
-      return { litterIds: litters.map(({ litter }) => litter.id) };
+      return { value: { litterIds: litters.map(({ litter }) => litter.id) }, changed };
     },
 
-    'records.removeDemo': () => {
-      removeDemo(db);
-      return {};
-    },
+    'records.removeDemo': () => ({ value: {}, changed: removeDemo(db) }),
   };
 }
 

@@ -6,10 +6,10 @@
 import { statSync } from 'node:fs';
 import { join } from 'node:path';
 import { OPERATIONS } from '../../core/contract/operations.ts';
-import type { Backup, Contents, Rescue } from '../../core/contract/records.ts';
+import type { Backup, Counts, Rescue } from '../../core/contract/records.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
 import { backupsFolder, backupsIn, listBackups } from '../store/backup.ts';
-import { contentsOf, weightIds } from '../store/contents.ts';
+import { countsOf, weightIds } from '../store/counts.ts';
 import { StoreError } from '../store/fault.ts';
 import { isWhole } from '../store/file.ts';
 import { lockFolder } from '../store/lock.ts';
@@ -87,7 +87,7 @@ function rescueOf({ folder, chooseFolder = null }: ProgramOptions, file: string,
     problem: isThere ? code : 'lost',
     file,
     bytes: isThere ? fileBytes(file) : 0,
-    readable: found?.contents ?? null,
+    readable: found?.counts ?? null,
     backups: listBackups(folder).map((backup) => lookedThrough(folder, backup, found)),
     canChooseFolder: chooseFolder !== null,
   };
@@ -95,18 +95,18 @@ function rescueOf({ folder, chooseFolder = null }: ProgramOptions, file: string,
 
 function lookedThrough(folder: string, backup: Backup, found: Salvageable | null): Rescue['backups'][number] {
   const copy = join(backupsFolder(folder), backup.file);
-  const contents = backup.checked ? wholeContents(copy) : null;
-  const missing = contents === null || found === null ? null : countMissing(found.weights, weightIds(copy));
-  return { backup: { ...backup, checked: contents !== null }, contents, missing };
+  const counts = backup.checked ? wholeCounts(copy) : null;
+  const missing = counts === null || found === null ? null : countMissing(found.weights, weightIds(copy));
+  return { backup: { ...backup, checked: counts !== null }, counts, missing };
 }
 
 function countMissing(weights: ReadonlySet<string>, inCopy: ReadonlySet<string>): number {
   return [...weights].filter((id) => !inCopy.has(id)).length;
 }
 
-function wholeContents(copy: string): Contents | null {
+function wholeCounts(copy: string): Counts | null {
   try {
-    return isWhole(copy) ? contentsOf(copy) : null;
+    return isWhole(copy) ? countsOf(copy) : null;
   } catch {
     return null;
   }

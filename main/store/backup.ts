@@ -10,7 +10,7 @@ import { type CivilDate, dayNumber, parseDate } from '../../core/calendar/day.ts
 import type { Backup } from '../../core/contract/records.ts';
 import { StoreError } from './fault.ts';
 import { APPLICATION_ID, isWhole, makeFolder, placeDurably, readHeader } from './file.ts';
-import type { Moment } from './moment.ts';
+import type { Timestamp } from './timestamp.ts';
 
 const KEEP_DAILY = 14;
 const KEEP_WEEKLY = 8;
@@ -22,7 +22,7 @@ export function backupsFolder(folder: string): string {
 }
 
 /** Makes a checked copy and answers it. StoreError `damaged` when the copy is not whole; nothing is kept then. */
-export function backUp(db: Database.Database, folder: string, now: Moment, kind: Backup['kind']): Backup {
+export function backUp(db: Database.Database, folder: string, now: Timestamp, kind: Backup['kind']): Backup {
   const into = backupsFolder(folder);
   makeFolder(into);
   // What a cut left of a copy. In this folder every such file is the program's own.
@@ -39,7 +39,7 @@ export function backUp(db: Database.Database, folder: string, now: Moment, kind:
 export function backUpInto(
   db: Database.Database,
   into: string,
-  now: Moment,
+  now: Timestamp,
   kind: Backup['kind'],
   file = freeName(into, now, kind),
 ): Backup {
@@ -82,7 +82,7 @@ function writeCopy(db: Database.Database, part: string): void {
 }
 
 /** Makes today's copy if there is none, and lets go of copies past their time. Answers whether it made one. */
-export function backUpDaily(db: Database.Database, folder: string, now: Moment): boolean {
+export function backUpDaily(db: Database.Database, folder: string, now: Timestamp): boolean {
   const today = dateOf(now.local);
   const isFirst = !dailies(folder).some((d) => d.day === today);
   if (isFirst) backUp(db, folder, now, 'daily');
@@ -96,7 +96,7 @@ export function backUpDaily(db: Database.Database, folder: string, now: Moment):
  * Makes a copy with the day's own weights, in place of an earlier one of the same day; the first of the day stays, and so
  * do those in `kept`.
  */
-export function backUpLater(db: Database.Database, folder: string, now: Moment, kept: ReadonlySet<string>): void {
+export function backUpLater(db: Database.Database, folder: string, now: Timestamp, kept: ReadonlySet<string>): void {
   const into = backupsFolder(folder);
   makeFolder(into);
   const day = dateOf(now.local);
@@ -170,7 +170,7 @@ function namesIn(folder: string): string[] {
 
 const dailyName = (day: CivilDate): string => `whelpside-${day}-daily.sqlite`;
 
-function freeName(into: string, now: Moment, kind: Backup['kind'], withClock = kind !== 'daily'): string {
+function freeName(into: string, now: Timestamp, kind: Backup['kind'], withClock = kind !== 'daily'): string {
   const day = dateOf(now.local);
   const isFree = (file: string) => lstatSync(join(into, file), { throwIfNoEntry: false }) === undefined;
   if (!withClock && isFree(dailyName(day))) return dailyName(day);

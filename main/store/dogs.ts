@@ -2,7 +2,8 @@
 
 import type Database from 'better-sqlite3';
 import { type Dam, type DamFields, damSchema } from '../../core/dogs/dam.ts';
-import type { Recorder, Row } from './journal.ts';
+import type { Recorder } from './journal.ts';
+import type { Row } from './tables.ts';
 
 /** A dam whose litter was removed has none. */
 const DAM = `SELECT d.id, d.name, l.id AS litterId, d.lh, d.ovulation, d.dioestrus, d.firstMating, d.lastMating, d.foodKcal

@@ -1,12 +1,13 @@
 /** Erasing what was written about a person: what the journal remembers of it, and the bytes where it stood. */
 import type Database from 'better-sqlite3';
 import { emptyLog } from './keeper.ts';
+import type { TableName } from './tables.ts';
 
 /**
  * Takes every change of a row out of the journal, so that neither undo nor a look into the file brings it back; entries
  * that were about nothing else go. Copies made before still hold it until they expire.
  */
-export function forgetChanges(db: Database.Database, table: 'house', id: string): void {
+export function forgetChanges(db: Database.Database, table: TableName, id: string): void {
   const about = "c.value ->> 'table' = ? AND c.value ->> 'id' = ?";
   const entries = db
     .prepare<[string, string], number>(

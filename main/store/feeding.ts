@@ -1,7 +1,9 @@
 /** House rules by the day they come into force. */
+
 import type Database from 'better-sqlite3';
 import { type LitterRules, litterRulesSchema, type RulesVersion, rulesVersionSchema } from '../../core/feeding/rules.ts';
-import { jsonOrNull, type Recorder, type Row } from './journal.ts';
+import { jsonOrNull, type Recorder } from './journal.ts';
+import type { Row } from './tables.ts';
 
 /** The breeder's own versions, latest day first. */
 export function rulesVersions(db: Database.Database): RulesVersion[] {

@@ -1,8 +1,10 @@
 /** Foods; what litters and the house eat. */
+
 import type Database from 'better-sqlite3';
 import { type StoredFood, storedFoodSchema } from '../../core/food/own-food.ts';
 import { type Feeding, feedingSchema } from '../../core/food/rotation.ts';
-import { jsonOrNull, type Recorder, type Row } from './journal.ts';
+import { jsonOrNull, type Recorder } from './journal.ts';
+import type { Row } from './tables.ts';
 
 const FOOD = 'SELECT id, fields, retired FROM foods WHERE removed = 0';
 

@@ -1,4 +1,5 @@
 /** The freezer as rows: packs, what was taken out to thaw, who eats from it, its settings. What was taken back is not seen here. */
+
 import type Database from 'better-sqlite3';
 import {
   type Dog,
@@ -12,7 +13,8 @@ import {
   type Thaw,
   thawSchema,
 } from '../../core/freezer/pack.ts';
-import type { Recorder, Row } from './journal.ts';
+import type { Recorder } from './journal.ts';
+import type { Row } from './tables.ts';
 
 const SETTINGS_ID = 'freezer';
 const PACK = `SELECT id, foodId, grams, portions, frozenOn, bestBefore, price, place, addedInstant, left, gone, goneOn

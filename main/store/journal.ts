@@ -8,74 +8,32 @@ import type Database from 'better-sqlite3';
 import { z } from 'zod';
 import { nameNow } from '../../core/contract/earlier-names.ts';
 import { type Done, doneSchema } from '../../core/contract/records.ts';
+import type { Tag } from '../../core/contract/result.ts';
+import { type Row, TABLES, type TableName, tagsOf } from './tables.ts';
 
-export type Cell = string | number | null;
-export type Row = Record<string, Cell>;
-
-/** The tables that commands write, each with the column that marks a row as taken back, if it has one. */
-const MARKS = {
-  litters: 'removed',
-  puppies: 'removed',
-  readings: 'withdrawn',
-  plans: 'removed',
-  rules: null,
-  foods: 'removed',
-  feeding: null,
-  litterRules: null,
-  house: null,
-  weaning: 'removed',
-  weaningEvents: 'removed',
-  dams: 'removed',
-  damWeights: 'withdrawn',
-  packs: 'removed',
-  thaws: 'removed',
-  freezerDogs: 'removed',
-  starters: 'removed',
-  freezer: null,
-} as const;
-const TABLES = [
-  'litters',
-  'puppies',
-  'readings',
-  'plans',
-  'rules',
-  'house',
-  'weaning',
-  'weaningEvents',
-  'dams',
-  'damWeights',
-  'packs',
-  'thaws',
-  'freezerDogs',
-  'starters',
-  'freezer',
-  'foods',
-  'feeding',
-  'litterRules',
-] as const satisfies readonly (keyof typeof MARKS)[];
-type Table = (typeof TABLES)[number];
-
-/** Whether commands write the table. */
-export function isJournaled(name: string): name is Table {
-  return TABLES.some((table) => table === name);
-}
-
+const tableName = z.enum(Object.keys(TABLES) as [TableName, ...TableName[]]);
 // Column names come back out of the file and go into SQL text: letters only.
 const cells = z.record(z.string().regex(/^[A-Za-z]+$/), z.union([z.string(), z.number(), z.null()]));
 const changesSchema = z.array(
   z.discriminatedUnion('kind', [
     /** The row itself only where the table has no mark, so that redo can put it back. */
-    z.strictObject({ kind: z.literal('insert'), table: z.enum(TABLES), id: z.string(), row: cells.nullable() }),
-    z.strictObject({ kind: z.literal('update'), table: z.enum(TABLES), id: z.string(), before: cells, after: cells }),
+    z.strictObject({ kind: z.literal('insert'), table: tableName, id: z.string(), row: cells.nullable() }),
+    z.strictObject({ kind: z.literal('update'), table: tableName, id: z.string(), before: cells, after: cells }),
   ]),
 );
 type Change = z.infer<typeof changesSchema>[number];
 
 /** Writes rows and remembers what changed. */
 export interface Recorder {
-  insert(table: Table, row: Row & { id: string }): void;
+  insert(table: TableName, row: Row & { id: string }): void;
   /** Sets columns of a row that is there; columns that stay the same are not remembered. */
-  update(table: Table, id: string, columns: Row): void;
+  update(table: TableName, id: string, columns: Row): void;
+}
+
+/** What was answered, and the tags of what was written for it. */
+export interface Written<T> {
+  readonly value: T;
+  readonly changed: readonly Tag[];
 }
 
 /** What a command was about, for the list of things done. */
@@ -94,7 +52,7 @@ export function runCommand<T>(
   db: Database.Database,
   entry: { readonly instant: number; readonly operation: string },
   work: (recorder: Recorder) => { value: T; about: About },
-): T {
+): Written<T> {
   return db
     .transaction(() => {
       const changes: Change[] = [];
@@ -104,16 +62,21 @@ export function runCommand<T>(
         `INSERT INTO journal (instant, operation, who, grams, litterId, puppyId, changes, state)
          VALUES (:instant, :operation, :who, :grams, :litterId, :puppyId, :changes, 'done')`,
       ).run({ ...entry, ...about, changes: JSON.stringify(changes) });
-      return value;
+      return { value, changed: changedBy(changes) };
     })
     .immediate();
+}
+
+/** Each entry changes the list of things done, too. */
+function changedBy(changes: readonly Change[]): Tag[] {
+  return [...tagsOf(changes.map((change) => change.table)), 'records'];
 }
 
 function recorderOf(db: Database.Database, changes: Change[]): Recorder {
   return {
     insert: (table, row) => {
       insertRow(db, table, row);
-      changes.push({ kind: 'insert', table, id: row.id, row: MARKS[table] === null ? row : null });
+      changes.push({ kind: 'insert', table, id: row.id, row: TABLES[table].mark === null ? row : null });
     },
     update: (table, id, columns) => {
       const names = Object.keys(columns);
@@ -133,12 +96,12 @@ export function jsonOrNull(value: unknown): string | null {
 }
 
 /** Inserts a row without remembering it. */
-export function insertRow(db: Database.Database, table: Table, row: Row): void {
+export function insertRow(db: Database.Database, table: TableName, row: Row): void {
   const names = Object.keys(row);
   db.prepare(`INSERT INTO ${table} (${names.join(', ')}) VALUES (${names.map((n) => `:${n}`).join(', ')})`).run(row);
 }
 
-function setColumns(db: Database.Database, table: Table, id: string, columns: Row): void {
+function setColumns(db: Database.Database, table: TableName, id: string, columns: Row): void {
   const names = Object.keys(columns);
   if (names.length === 0) return;
   const set = names.map((name) => `${name} = ?`).join(', ');
@@ -150,14 +113,14 @@ function pick(row: Row, names: readonly string[]): Row {
 }
 
 /** Takes the last command back; null when there is none. */
-export function undo(db: Database.Database): Done | null {
+export function undo(db: Database.Database): Written<{ done: Done }> | null {
   return step(db, lastDone(db), 'undone', (changes) => {
     for (const change of [...changes].reverse()) applyBackwards(db, change);
   });
 }
 
 /** Does again what was last taken back; null when there is nothing. */
-export function redo(db: Database.Database): Done | null {
+export function redo(db: Database.Database): Written<{ done: Done }> | null {
   return step(db, nextUndone(db), 'done', (changes) => {
     for (const change of changes) applyForwards(db, change);
   });
@@ -168,26 +131,27 @@ function step(
   entry: Done | null,
   state: 'done' | 'undone',
   apply: (changes: Change[]) => void,
-): Done | null {
+): Written<{ done: Done }> | null {
   if (entry === null) return null;
+  const stored = db.prepare<[number], string>('SELECT changes FROM journal WHERE id = ?').pluck().get(entry.id);
+  const changes = changesSchema.parse(JSON.parse(stored ?? '[]'));
   db.transaction(() => {
-    const stored = db.prepare<[number], string>('SELECT changes FROM journal WHERE id = ?').pluck().get(entry.id);
-    apply(changesSchema.parse(JSON.parse(stored ?? '[]')));
+    apply(changes);
     db.prepare('UPDATE journal SET state = ? WHERE id = ?').run(state, entry.id);
   }).immediate();
-  return { ...entry, undone: state === 'undone' };
+  return { value: { done: { ...entry, undone: state === 'undone' } }, changed: changedBy(changes) };
 }
 
 function applyBackwards(db: Database.Database, change: Change): void {
   if (change.kind === 'update') return setColumns(db, change.table, change.id, change.before);
-  const mark = MARKS[change.table];
+  const mark = TABLES[change.table].mark;
   if (mark === null) db.prepare(`DELETE FROM ${change.table} WHERE id = ?`).run(change.id);
   else setColumns(db, change.table, change.id, { [mark]: 1 });
 }
 
 function applyForwards(db: Database.Database, change: Change): void {
   if (change.kind === 'update') return setColumns(db, change.table, change.id, change.after);
-  const mark = MARKS[change.table];
+  const mark = TABLES[change.table].mark;
   if (mark !== null) setColumns(db, change.table, change.id, { [mark]: 0 });
   else if (change.row !== null) insertRow(db, change.table, change.row);
 }

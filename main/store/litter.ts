@@ -1,4 +1,5 @@
 /** Litters and puppies as rows. What was removed is not seen here. */
+
 import type Database from 'better-sqlite3';
 import {
   type Litter,
@@ -9,7 +10,8 @@ import {
   type PuppyState,
   puppySchema,
 } from '../../core/litter/litter.ts';
-import type { Recorder, Row } from './journal.ts';
+import type { Recorder } from './journal.ts';
+import type { Row } from './tables.ts';
 
 const LITTER = `SELECT l.id, l.name, l.dam, l.sire, l.breed, l.sizeClass, l.adultDogKg, l.adultBitchKg, l.breedBirthGrams, l.whelpedAt,
   l.whelpedInstant, l.demo FROM litters l WHERE l.removed = 0`;

@@ -11,9 +11,9 @@ import { StoreError } from './fault.ts';
 import { APPLICATION_ID, isWhole, readHeader, sideFiles } from './file.ts';
 import { isLogBroken, logPageSize, readLog } from './log.ts';
 import { lastEntry, readMark } from './mark.ts';
-import type { Moment } from './moment.ts';
 import { setAside } from './replace.ts';
 import { hasSeal, type SealState, sealState } from './seal.ts';
+import type { Timestamp } from './timestamp.ts';
 
 const FILE_NAME = 'whelpside.sqlite';
 
@@ -67,7 +67,7 @@ interface Look {
   /** The newest shape that is known. */
   readonly newest: number;
   readonly asItIs?: boolean;
-  readonly now: () => Moment;
+  readonly now: () => Timestamp;
 }
 
 /**

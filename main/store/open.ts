@@ -14,9 +14,9 @@ import { dataFile, lookAt, requireNeverThere } from './look.ts';
 import { removeMark } from './mark.ts';
 import { makeFile, migrate, setUp } from './migrate.ts';
 import { MIGRATIONS, type Migration } from './migrations.ts';
-import type { Moment } from './moment.ts';
 import { finishPlacing } from './replace.ts';
 import { breakSeal, seal } from './seal.ts';
+import type { Timestamp } from './timestamp.ts';
 
 export interface Store {
   readonly db: Database.Database;
@@ -34,7 +34,7 @@ export interface Store {
 export interface StoreOptions {
   /** The data folder; made, for its owner only, if it is not there. */
   readonly folder: string;
-  readonly now: () => Moment;
+  readonly now: () => Timestamp;
   /** Takes a file as it is that is whole but not as the program left it. */
   readonly asItIs?: boolean;
   /** The steps to the newest shape; another list only in tests. */

@@ -1,8 +1,10 @@
 /** The house as a row, and how whose it is and whom to call is erased. */
 import type Database from 'better-sqlite3';
+import type { Tag } from '../../core/contract/result.ts';
 import { type House, storedHouseSchema } from '../../core/people/house.ts';
 import { forgetChanges, overwriteFreed } from './erase.ts';
 import type { Recorder } from './journal.ts';
+import { tagsOf } from './tables.ts';
 
 const HOUSE_ID = 'house';
 
@@ -20,13 +22,14 @@ export function setHouse(db: Database.Database, recorder: Recorder, house: House
 
 const NOBODY = { breederName: '', address: '', phone: '', email: '', vetName: '', vetPhone: '' };
 
-/** Erases whose house it is and whom to call, from the journal too; how weights and papers are shown stays. */
-export function eraseHouse(db: Database.Database): void {
+/** Erases whose house it is and whom to call, from the journal too; how weights and papers are shown stays. Answers the tags of what changed. */
+export function eraseHouse(db: Database.Database): Tag[] {
   const house = storedHouse(db);
-  if (house === null) return;
+  if (house === null) return [];
   db.transaction(() => {
     db.prepare('UPDATE house SET house = ? WHERE id = ?').run(JSON.stringify({ ...house, ...NOBODY }), HOUSE_ID);
     forgetChanges(db, 'house', HOUSE_ID);
   }).immediate();
   overwriteFreed(db);
+  return [...tagsOf(['house']), 'records'];
 }

@@ -7,27 +7,27 @@ import { copyFileSync, existsSync, renameSync, rmSync, statSync } from 'node:fs'
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { clockOf, dateOf } from '../../core/calendar/clock.ts';
-import type { Contents } from '../../core/contract/records.ts';
+import type { Counts } from '../../core/contract/records.ts';
 import { acceptBackups, tellingBackups } from './accepted.ts';
-import { contentsIn, weightIds } from './contents.ts';
+import { countsIn, weightIds } from './counts.ts';
 import { StoreError } from './fault.ts';
 import { APPLICATION_ID, isWhole, makePrivate, placeDurably, readHeader, sideFiles, syncFile, syncFolder } from './file.ts';
 import { removeMark } from './mark.ts';
 import { makeFile, migrate, setUp } from './migrate.ts';
 import { MIGRATIONS } from './migrations.ts';
-import type { Moment } from './moment.ts';
 import { type Salvaged, salvage } from './salvage.ts';
 import { hasSeal, sealAhead, sealState } from './seal.ts';
+import type { Timestamp } from './timestamp.ts';
 
 /** Where a data file is, and the moment by which what stood there is named. */
 export interface Place {
   readonly folder: string;
   readonly file: string;
-  readonly now: Moment;
+  readonly now: Timestamp;
 }
 
 /** Keeps the data file, its log and its journal under a new name beside it, whole or damaged, and answers the name. */
-function keepBeside(file: string, now: Moment): string {
+function keepBeside(file: string, now: Timestamp): string {
   const folder = dirname(file);
   const name = freeName(folder, now);
   for (const end of ['-journal', '-wal', '']) keepOne(file + end, join(folder, name) + end);
@@ -35,7 +35,7 @@ function keepBeside(file: string, now: Moment): string {
   return name;
 }
 
-function freeName(folder: string, now: Moment): string {
+function freeName(folder: string, now: Timestamp): string {
   const stem = `whelpside-set-aside-${dateOf(now.local)}-${clockOf(now.local).replace(':', '')}`;
   for (let n = 1; ; n += 1) {
     const name = `${stem}${n === 1 ? '' : `-${n}`}.sqlite`;
@@ -44,7 +44,7 @@ function freeName(folder: string, now: Moment): string {
 }
 
 /** Moves a log or journal that is not the data file's own out of its way, where there is one. */
-export function setAside(file: string, end: '-wal' | '-journal', now: Moment): void {
+export function setAside(file: string, end: '-wal' | '-journal', now: Timestamp): void {
   const stray = file + end;
   if ((statSync(stray, { throwIfNoEntry: false })?.size ?? 0) === 0) return;
   const folder = dirname(file);
@@ -97,7 +97,11 @@ function freshBeside(file: string): string {
 }
 
 /** Makes a new file beside, by `make`, and puts it in place of the old one. When it can't be made, nothing is touched. */
-function replace<T>({ folder, file }: Omit<Place, 'now'>, now: Moment | null, make: (fresh: string) => T): T & { kept: string } {
+function replace<T>(
+  { folder, file }: Omit<Place, 'now'>,
+  now: Timestamp | null,
+  make: (fresh: string) => T,
+): T & { kept: string } {
   const fresh = freshBeside(file);
   try {
     const made = make(fresh);
@@ -115,25 +119,25 @@ function replace<T>({ folder, file }: Omit<Place, 'now'>, now: Moment | null, ma
  * touched. Answers what the copy holds and the name under which the file that stood there is kept: without `now` none is,
  * since a whole copy of it was made.
  */
-export function goBackTo(copy: string, at: Omit<Place, 'now'>, now: Moment | null): { kept: string; contents: Contents } {
+export function goBackTo(copy: string, at: Omit<Place, 'now'>, now: Timestamp | null): { kept: string; counts: Counts } {
   checkCopy(copy);
   return replace(at, now, (fresh) => {
     makePrivate(fresh);
     copyFileSync(copy, fresh);
     checkCopy(fresh);
-    return { contents: proven(fresh) };
+    return { counts: proven(fresh) };
   });
 }
 
 /** Brings a file to the newest shape, gives it a log, and reads it: what it can't do here it could not do in its place. */
-function proven(fresh: string): Contents {
+function proven(fresh: string): Counts {
   const db = new Database(fresh, { fileMustExist: true });
   try {
     setUp(db);
     migrate(db, MIGRATIONS, () => undefined);
     if ((db.pragma('foreign_key_check') as unknown[]).length > 0)
       throw new StoreError('damaged', 'rows name rows that are not there');
-    return contentsIn(db);
+    return countsIn(db);
   } finally {
     db.close();
   }
@@ -151,7 +155,7 @@ export function replaceBySalvage(at: Place): Salvaged & { kept: string } {
   return replace(at, at.now, (fresh) => {
     const salvaged = salvage(at.file, fresh, tellingBackups(at.folder, at.file));
     if (!isWhole(fresh)) throw new StoreError('damaged', 'what was salvaged is not whole');
-    return { ...salvaged, contents: proven(fresh) };
+    return { ...salvaged, counts: proven(fresh) };
   });
 }
 
@@ -182,7 +186,7 @@ export function putBack(fresh: string, at: Place): void {
 }
 
 export interface Salvageable {
-  readonly contents: Contents;
+  readonly counts: Counts;
   /** The ids of its weights. */
   readonly weights: ReadonlySet<string>;
 }
@@ -195,8 +199,8 @@ export function salvageable({ folder, file }: Omit<Place, 'now'>): Salvageable |
   };
   try {
     clear();
-    const { contents } = salvage(file, trial, tellingBackups(folder, file));
-    return { contents, weights: weightIds(trial) };
+    const { counts } = salvage(file, trial, tellingBackups(folder, file));
+    return { counts, weights: weightIds(trial) };
   } catch {
     return null;
   } finally {

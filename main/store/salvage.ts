@@ -5,35 +5,21 @@
  */
 
 import Database from 'better-sqlite3';
-import type { z } from 'zod';
-import type { Contents } from '../../core/contract/records.ts';
-import { damFieldsSchema, damSchema } from '../../core/dogs/dam.ts';
-import { litterRulesSchema, rulesVersionSchema } from '../../core/feeding/rules.ts';
-import { storedFoodSchema } from '../../core/food/own-food.ts';
-import { feedingSchema } from '../../core/food/rotation.ts';
-import { dogSchema, freezerSettingsSchema, packSchema, starterSchema, thawSchema } from '../../core/freezer/pack.ts';
-import { planDocumentSchema } from '../../core/homing/document.ts';
-import { collarSchema } from '../../core/litter/collar.ts';
-import { litterSchema, puppySchema, readingSchema } from '../../core/litter/litter.ts';
-import { storedHouseSchema } from '../../core/people/house.ts';
-import { weaningEventSchema } from '../../core/weaning/eaten.ts';
-import { weaningPlanSchema } from '../../core/weaning/weaning-plan.ts';
+import type { Counts } from '../../core/contract/records.ts';
 import { isLeaf, leavesUnder, type RawRow, rowsOf, type Value } from './cells.ts';
-import { contentsIn } from './contents.ts';
+import { countsIn } from './counts.ts';
 import { APPLICATION_ID, makePrivate, readHeader } from './file.ts';
-import type { Row } from './journal.ts';
 import { MIGRATIONS } from './migrations.ts';
 import { type Pages, readPages } from './pages.ts';
+import { isReadable, NOT_FACTS, type Row } from './tables.ts';
 
 export interface Salvaged {
-  readonly contents: Contents;
+  readonly counts: Counts;
   /** Rows and cells that were seen but could not be taken. */
   readonly leftOut: number;
   /** Rows that could not be read and were taken from a backup. */
   readonly fromBackups: number;
 }
-
-const NOT_FACTS = new Set(['journal']);
 
 /**
  * Reads `damaged` and makes `target`, which must not be there. What backups (the newest first) hold and the damaged file
@@ -50,7 +36,7 @@ export function salvage(damaged: string, target: string, backups: readonly strin
     return db.transaction(() => {
       const unread = takeRows(db, readPages(damaged));
       const fromBackups = backups.reduce((taken, backup) => taken + takeFromBackup(db, backup), 0);
-      return { leftOut: unread + dropOrphans(db), fromBackups, contents: contentsIn(db) };
+      return { leftOut: unread + dropOrphans(db), fromBackups, counts: countsIn(db) };
     })();
   } finally {
     db.close();
@@ -141,7 +127,7 @@ function inLikelyOrder(tables: readonly Table[], owner: Table | undefined, width
 function takePage(db: Database.Database, rows: readonly RawRow[], tables: readonly Table[]): number {
   for (const table of tables) {
     if (!rows.some((row) => fits(table, row))) continue;
-    if (NOT_FACTS.has(table.name)) return 0;
+    if (Object.hasOwn(NOT_FACTS, table.name)) return 0;
     const taken = rows.filter((row) => fits(table, row) && takeRow(db, table, row)).length;
     if (taken > 0) return rows.length - taken;
   }
@@ -228,50 +214,6 @@ function putRow(db: Database.Database, table: Table, row: Row): boolean {
     columns,
     columns.map((column) => row[column.name] ?? null),
   );
-}
-
-/** Whether a row can be read by the program. A table that is not named here has only the file's own rules. */
-const READABLE: Record<string, (row: Row) => boolean> = {
-  litters: (row) => reads(litterSchema.omit({ demo: true }), row),
-  puppies: (row) => reads(puppySchema.omit({ collar: true }), row) && reads(collarSchema, row),
-  readings: (row) => reads(readingSchema.omit({ held: true, kept: true, withdrawn: true }), row),
-  rules: (row) => rulesVersionSchema.safeParse({ id: row['id'], from: row['fromDay'], rules: json(row['rules']) }).success,
-  house: (row) => storedHouseSchema.safeParse(json(row['house'])).success,
-  plans: (row) => planDocumentSchema.safeParse(json(row['document'])).success,
-  foods: (row) => reads(storedFoodSchema.omit({ retired: true }), { ...row, fields: json(row['fields']) }),
-  feeding: (row) => reads(feedingSchema, { ...row, week: json(row['week']), dogs: json(row['dogs']) }),
-  litterRules: (row) => reads(litterRulesSchema, { ...row, from: row['fromDay'], rules: json(row['rules']) }),
-  weaning: (row) => weaningPlanSchema.safeParse(json(row['plan'])).success,
-  weaningEvents: (row) => reads(weaningEventSchema, { ...row, note: json(row['note']) }),
-  dams: ({ id, foodKcal, ...row }) =>
-    reads(damSchema, { id, weights: [], fields: picked(damFieldsSchema, { ...row, foodKcalPer100g: foodKcal }) }),
-  damWeights: (row) => reads(damSchema.shape.weights.element, row),
-  packs: (row) => reads(packSchema, row),
-  thaws: (row) => reads(thawSchema, row),
-  freezerDogs: (row) => reads(dogSchema, row),
-  starters: (row) => reads(starterSchema, row),
-  freezer: (row) => freezerSettingsSchema.safeParse(json(row['settings'])).success,
-};
-
-/** The tables whose rows are held against the schemas of the facts. */
-export const READ_TABLES: readonly string[] = Object.keys(READABLE);
-
-/** Whether the schemas of the facts let a row of that table in. */
-export function isReadable(table: string, row: Row): boolean {
-  return !Object.hasOwn(READABLE, table) || READABLE[table]?.(row) === true;
-}
-
-function reads(schema: z.ZodObject, row: Record<string, unknown>): boolean {
-  return schema.safeParse(picked(schema, row)).success;
-}
-
-/** What a schema speaks of. A file is rescued at the shape it has: a column that came later is empty in it. */
-function picked(schema: z.ZodObject, row: Record<string, unknown>): Record<string, unknown> {
-  return Object.fromEntries(Object.keys(schema.shape).map((name) => [name, row[name] ?? null]));
-}
-
-function json(cell: unknown): unknown {
-  return typeof cell === 'string' ? JSON.parse(cell) : null;
 }
 
 /** Lets go of names of rows that are lost: a column that may be empty is emptied, else the row goes with them. */

@@ -1,8 +1,10 @@
 /** The plan of weaning and its diary as rows. What was taken back is not seen here. */
+
 import type Database from 'better-sqlite3';
 import { type WeaningEvent, weaningEventSchema } from '../../core/weaning/eaten.ts';
 import { type WeaningPlan, weaningPlanSchema } from '../../core/weaning/weaning-plan.ts';
-import type { Recorder, Row } from './journal.ts';
+import type { Recorder } from './journal.ts';
+import type { Row } from './tables.ts';
 
 export function weaningPlanOf(db: Database.Database, litterId: string): WeaningPlan | null {
   const sql = `SELECT w.plan FROM weaning w JOIN litters l ON l.id = w.id WHERE w.removed = 0 AND l.removed = 0 AND w.id = ?`;

@@ -44,9 +44,14 @@ async function refresh(entry: Entry): Promise<void> {
   for (const listener of entry.listeners) listener();
 }
 
+function dependsOn(name: OperationName, tags: readonly Tag[]): boolean {
+  const operation = OPERATIONS[name];
+  return operation.kind === 'query' && operation.tags.some((tag) => tags.includes(tag));
+}
+
 /** Fetches again what the tags touch; resolves when the facts on screen are the new ones. */
 export async function invalidate(tags: readonly Tag[]): Promise<void> {
-  const touched = [...entries.entries()].filter(([, e]) => OPERATIONS[e.name].tags.some((t) => tags.includes(t)));
+  const touched = [...entries.entries()].filter(([, e]) => dependsOn(e.name, tags));
   const waiting: Promise<void>[] = [];
   for (const [key, entry] of touched) {
     if (entry.listeners.size === 0) entries.delete(key);

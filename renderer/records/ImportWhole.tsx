@@ -15,9 +15,7 @@ export function ImportWhole({ whole, done }: { whole: { readonly name: string; r
     setSending(false);
     setTaken(answer.ok);
     setSaid(
-      answer.ok
-        ? words.import.wholeDone(answer.value.contents.litters, answer.value.contents.readings)
-        : sentenceOf(answer.error),
+      answer.ok ? words.import.wholeDone(answer.value.counts.litters, answer.value.counts.readings) : sentenceOf(answer.error),
     );
   };
   return (

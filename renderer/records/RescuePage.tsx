@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { Contents, Rescue } from '../../core/contract/records.ts';
+import type { Counts, Rescue } from '../../core/contract/records.ts';
 import type { Result } from '../../core/contract/result.ts';
 import { localOf, useToday } from '../data/now.ts';
 import { run } from '../data/query.ts';
@@ -26,14 +26,14 @@ export function RescuePage({ rescue }: { rescue: Rescue }) {
   );
 }
 
-function useContentsText(): (contents: Contents) => string {
+function useCountsText(): (counts: Counts) => string {
   const today = useToday();
-  return (contents) =>
-    words.contentsText(contents, contents.lastReading === null ? null : words.when(localOf(contents.lastReading), today));
+  return (counts) =>
+    words.countsText(counts, counts.lastReading === null ? null : words.when(localOf(counts.lastReading), today));
 }
 
 function WhatIsThere({ rescue }: { rescue: Rescue }) {
-  const inWords = useContentsText();
+  const inWords = useCountsText();
   const rows: [string, string][] = [
     [words.rescue.file, rescue.file],
     [words.rescue.size, words.records.bytesFigure(rescue.bytes)],
@@ -42,8 +42,8 @@ function WhatIsThere({ rescue }: { rescue: Rescue }) {
   return <FactsTable className="rescue-where" rows={rows} />;
 }
 
-function isEmpty(contents: Contents | null): contents is null {
-  return contents === null || contents.litters + contents.puppies + contents.readings === 0;
+function isEmpty(counts: Counts | null): counts is null {
+  return counts === null || counts.litters + counts.puppies + counts.readings === 0;
 }
 
 /** A button that works for a while and says how it went, in its own place. */
@@ -72,10 +72,10 @@ function newestGood(rescue: Rescue) {
 }
 
 function NewestBackup({ rescue }: { rescue: Rescue }) {
-  const inWords = useContentsText();
+  const inWords = useCountsText();
   const today = useToday();
   const newest = newestGood(rescue);
-  if (newest === null || newest.contents === null) {
+  if (newest === null || newest.counts === null) {
     return (
       <section className="part">
         <h2>{words.rescue.back}</h2>
@@ -83,12 +83,12 @@ function NewestBackup({ rescue }: { rescue: Rescue }) {
       </section>
     );
   }
-  const { backup, contents } = newest;
+  const { backup, counts } = newest;
   return (
     <section className="part">
       <h2>{words.rescue.back}</h2>
       <p>
-        {words.rescue.backMade(words.when(localOf(backup.instant), today), inWords(contents))}{' '}
+        {words.rescue.backMade(words.when(localOf(backup.instant), today), inWords(counts))}{' '}
         {missingText(rescue, newest.missing, (instant) => words.when(localOf(instant), today))}
       </p>
       <Way word={words.rescue.backNow} main go={() => goBackTo(null, backup.file)} />
@@ -102,7 +102,7 @@ function missingText(rescue: Rescue, missing: number | null, at: (instant: numbe
 }
 
 function WhatCanBeRead({ rescue }: { rescue: Rescue }) {
-  const inWords = useContentsText();
+  const inWords = useCountsText();
   if (rescue.problem === 'changed' || rescue.problem === 'older') return null;
   return (
     <section className="part">
@@ -154,7 +154,7 @@ function sentenceOf(result: Result<unknown>): string | null {
 }
 
 function OtherBackups({ rescue }: { rescue: Rescue }) {
-  const inWords = useContentsText();
+  const inWords = useCountsText();
   const today = useToday();
   const newest = newestGood(rescue);
   const others = rescue.backups.filter((b) => b !== newest);
@@ -162,10 +162,10 @@ function OtherBackups({ rescue }: { rescue: Rescue }) {
     <section className="part">
       <h2>{words.rescue.others}</h2>
       <ul className="keeping-found">
-        {others.map(({ backup, contents }) => (
+        {others.map(({ backup, counts }) => (
           <li key={backup.file} className="line">
             <span className="keeping-when">{words.when(localOf(backup.instant), today)}</span>
-            <span className="soft">{contents === null ? words.rescue.notWhole : inWords(contents)}</span>
+            <span className="soft">{counts === null ? words.rescue.notWhole : inWords(counts)}</span>
             <GoBack folder={null} backup={backup} />
           </li>
         ))}

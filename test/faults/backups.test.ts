@@ -70,8 +70,8 @@ describe('a copy on a stick', () => {
     const { backup } = await call(program.dispatch, 'records.backUpTo', { folder: stick });
     program.close();
     const other = openOn(join(stick, '..', 'another machine'));
-    const { contents } = await call(other.dispatch, 'records.restore', { folder: stick, file: backup.file });
-    expect(contents).toMatchObject({ litters: 2, puppies: 4 });
+    const { counts } = await call(other.dispatch, 'records.restore', { folder: stick, file: backup.file });
+    expect(counts).toMatchObject({ litters: 2, puppies: 4 });
     expect(await facts(other)).toEqual(here);
     expect((await call(other.dispatch, 'records.done', { most: 500 })).done).toEqual(done);
     expect((await other.dispatch('records.undo', {})).ok).toBe(true);

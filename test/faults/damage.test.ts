@@ -174,7 +174,7 @@ function opened(folder: string): Program | StoreError {
 async function waysOn(folder: string, rescue: Rescue): Promise<number> {
   const [newest] = rescue.backups;
   expect(newest?.backup.checked).toBe(true);
-  expect(newest?.contents).not.toBeNull();
+  expect(newest?.counts).not.toBeNull();
   const twin = join(scratch.folder, 'twin');
   rmSync(twin, { recursive: true, force: true });
   cpSync(folder, twin, { recursive: true });
@@ -189,7 +189,7 @@ async function waysOn(folder: string, rescue: Rescue): Promise<number> {
 
   const salvaged = openProgramOrRescue(options(twin));
   const answer = await call(salvaged.dispatch, 'records.salvage', {});
-  expect(answer.contents).toEqual(rescue.readable);
+  expect(answer.counts).toEqual(rescue.readable);
   await everythingReads(salvaged.dispatch);
   salvaged.close();
   const rows = rowsOfFile(join(twin, 'whelpside.sqlite'), ['journal']);
@@ -290,9 +290,9 @@ describe('salvage', () => {
     const headless = join(scratch.folder, 'headless.sqlite');
     writeFileSync(headless, readFileSync(join(whole, 'whelpside.sqlite')).fill(0, 0, PAGE));
     clear();
-    const { contents } = salvage(headless, target());
+    const { counts } = salvage(headless, target());
     const readings = rowsOfFile(join(whole, 'whelpside.sqlite')).filter((row) => row.startsWith('readings'));
-    expect(contents.readings).toBe(readings.length);
+    expect(counts.readings).toBe(readings.length);
     expect(rowsOfFile(target()).sort()).toEqual(rowsOfFile(join(whole, 'whelpside.sqlite'), ['journal']).sort());
   });
 
@@ -300,7 +300,7 @@ describe('salvage', () => {
     const noise = join(scratch.folder, 'noise.sqlite');
     writeFileSync(noise, Buffer.from(Array.from({ length: 20_000 }, () => chance.below(256))));
     clear();
-    expect(salvage(noise, target()).contents).toEqual({ litters: 0, puppies: 0, readings: 0, lastReading: null });
+    expect(salvage(noise, target()).counts).toEqual({ litters: 0, puppies: 0, readings: 0, lastReading: null });
   });
 });
 
@@ -344,7 +344,7 @@ describe('while it is rescued', () => {
     const program = openProgramOrRescue(options(folder));
     const { rescue } = await call(program.dispatch, 'records.rescue', {});
     expect(rescue?.backups.map((b) => b.missing)).toEqual([5]);
-    expect(rescue?.readable?.readings).toBe((rescue?.backups[0]?.contents?.readings ?? 0) + 5);
+    expect(rescue?.readable?.readings).toBe((rescue?.backups[0]?.counts?.readings ?? 0) + 5);
     program.close();
   });
 
@@ -359,7 +359,7 @@ describe('while it is rescued', () => {
     expect(() => openProgramOrRescue(options(folder))).toThrow(expect.objectContaining({ code: 'locked' }));
     const { rescue } = await call(program.dispatch, 'records.rescue', {});
     const bad = rescue?.backups.find((b) => b.backup.file.includes('2026-01-02'));
-    expect(bad).toMatchObject({ backup: { checked: false }, contents: null });
+    expect(bad).toMatchObject({ backup: { checked: false }, counts: null });
     const answer = await program.dispatch('records.restore', { folder: null, file: 'whelpside-2026-01-02-daily.sqlite' });
     expect(answer).toMatchObject({ ok: false, error: { code: 'damaged' } });
     expect(program.isRescue()).toBe(true);

@@ -26,7 +26,7 @@ import { growthFindingWords } from './growth-findings.ts';
 import { helpParts, helpWords } from './help.ts';
 import { homesWords, planWords } from './homing.ts';
 import { exportWords, importWords, unitChoice } from './import.ts';
-import { contentsText, keepingWords, rescueWords } from './keeping.ts';
+import { countsText, keepingWords, rescueWords } from './keeping.ts';
 import { beginWords, littersWords, puppiesWords, sexWords, sizeWords, stateWords } from './litter.ts';
 import { massMistake, massWords } from './mass.ts';
 import { ownLineWords } from './own-line.ts';
@@ -98,7 +98,7 @@ export const ENGLISH = {
   import: importWords,
   unitChoice,
   export: exportWords,
-  contentsText,
+  countsText,
   keeping: keepingWords,
   rescue: rescueWords,
   sex: sexWords,

@@ -1,11 +1,11 @@
 /** Sentences of keeping the file: copies to other folders, going back to one, a damaged file, erasing. */
-import type { Contents } from '../../contract/records.ts';
+import type { Counts } from '../../contract/records.ts';
 import type { ErrorCode } from '../../contract/result.ts';
 
 const counted = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
 
 /** "2 litters, 14 puppies, 233 weights; the last written yesterday 19:10" */
-export function contentsText(c: Contents, last: string | null): string {
+export function countsText(c: Counts, last: string | null): string {
   const all = [
     counted(c.litters, 'litter', 'litters'),
     counted(c.puppies, 'puppy', 'puppies'),
@@ -87,7 +87,7 @@ export const rescueWords = {
   readable: 'can be read',
   readsNothing: 'nothing',
   back: 'Go back to the newest good backup',
-  backMade: (when: string, contents: string) => `Made ${when}: ${contents}.`,
+  backMade: (when: string, counts: string) => `Made ${when}: ${counts}.`,
   missing: (n: number, last: string | null) =>
     n === 0
       ? 'As far as the damaged file can be read, no weight is missing in it.'
@@ -96,8 +96,8 @@ export const rescueWords = {
   noBackup: 'There is no good backup beside the file. There may be one on a stick.',
   backNow: 'Go back to this backup',
   take: 'Take what can be read',
-  takeNote: (contents: string) =>
-    `A new file from what is whole: ${contents}. Look through it: a figure on a bad spot of the disk can be wrong without a mark. The list of things done begins anew.`,
+  takeNote: (counts: string) =>
+    `A new file from what is whole: ${counts}. Look through it: a figure on a bad spot of the disk can be wrong without a mark. The list of things done begins anew.`,
   takeNothing: 'Nothing of this file can be read.',
   takeNow: 'Take what can be read',
   took: 'Taken.',

@@ -12,9 +12,10 @@ import { DEFAULT_HOUSE } from '../../../core/people/house.ts';
 import { rearm } from '../../../core/records/csv.ts';
 import { WEIGHT_HEADINGS } from '../../../core/records/export.ts';
 import type { Program } from '../../../main/service/program.ts';
-import { isJournaled } from '../../../main/store/journal.ts';
+import { tableShapes } from '../../../main/store/full-export.ts';
 import { MIGRATIONS } from '../../../main/store/migrations.ts';
-import { readWhole, tableShapes } from '../../../main/store/whole.ts';
+import { isTable } from '../../../main/store/tables.ts';
+import { readExported } from '../../../main/store/take-in.ts';
 import { allFacts, before, call, litterFields, makeWorld, puppyFields, readingFields, type World } from '../../contract/world.ts';
 import { openOn, scratchFolder } from '../open.ts';
 
@@ -265,7 +266,7 @@ describe('a whole house', () => {
     for (const step of MIGRATIONS.slice(0, 1)) db.exec(step.sql);
     const tables = Object.fromEntries(tableShapes(db).map((t) => [t.name, []]));
     db.close();
-    const whole = readWhole({ format: 'whelpside', version: 1, shape: 1, exported: '2026-11-25T07:00', tables });
+    const whole = readExported({ format: 'whelpside', version: 1, shape: 1, exported: '2026-11-25T07:00', tables });
     expect(whole.map((t) => t.name)).toEqual(expect.arrayContaining(['litters', 'readings', 'foods']));
   });
 
@@ -276,7 +277,7 @@ describe('a whole house', () => {
     db.close();
     expect(shapes.length).toBeGreaterThan(6);
     for (const { name, columns } of shapes) {
-      expect(isJournaled(name), name).toBe(true);
+      expect(isTable(name), name).toBe(true);
       expect(columns[0]?.name, name).toBe('id');
     }
     expect(shapes.find((s) => s.name === 'readings')?.columns).toEqual(

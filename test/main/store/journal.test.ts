@@ -34,7 +34,7 @@ describe('the journal', () => {
     expect(house()).toBe('1');
     store.close();
     store = openStore({ folder, now });
-    expect(redo(store.db)).toMatchObject({ id: 2, undone: false });
+    expect(redo(store.db)).toMatchObject({ value: { done: { id: 2, undone: false } } });
     expect(house()).toBe('2');
     undo(store.db);
     undo(store.db);

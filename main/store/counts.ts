@@ -1,19 +1,19 @@
 /** How much a data file holds, in figures that a person can compare. */
 
 import Database from 'better-sqlite3';
-import type { Contents } from '../../core/contract/records.ts';
+import type { Counts } from '../../core/contract/records.ts';
 
 /** Reads a whole data file without changing it; what was taken back does not count. */
-export function contentsOf(file: string): Contents {
+export function countsOf(file: string): Counts {
   const db = new Database(file, { readonly: true, fileMustExist: true });
   try {
-    return contentsIn(db);
+    return countsIn(db);
   } finally {
     db.close();
   }
 }
 
-export function contentsIn(db: Database.Database): Contents {
+export function countsIn(db: Database.Database): Counts {
   const one = (sql: string): number | null => db.prepare<[], number | null>(sql).pluck().get() ?? null;
   return {
     litters: one('SELECT count(*) FROM litters WHERE removed = 0') ?? 0,

@@ -1,7 +1,7 @@
 import type { LocalTime } from '../../core/calendar/clock.ts';
 
 /** The moment as the caller's clock has it: milliseconds since 1970 and what the kitchen clock says. */
-export interface Moment {
+export interface Timestamp {
   readonly instant: number;
   readonly local: LocalTime;
 }
