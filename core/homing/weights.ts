@@ -62,7 +62,7 @@ export function planWeights(facts: {
         ? null
         : { ageDays: last.ageDays, grams: last.grams, on: dateOf(last.at), daysAgo: daysBetween(dateOf(last.at), on) },
     adult,
-    at: expectation(last, adult?.kg ?? null, litter),
+    at: expectation(last, adult, litter),
     level: assessed?.level ?? 'steady',
     finding: assessed?.finding ?? null,
     standing: assessed?.standing ?? null,
@@ -70,8 +70,18 @@ export function planWeights(facts: {
   };
 }
 
-function expectation(last: SeriesPoint | undefined, adultKg: number | null, litter: Litter): (ageDays: number) => Band | null {
+function expectation(
+  last: SeriesPoint | undefined,
+  adult: { kg: number; from: AdultFrom } | null,
+  litter: Litter,
+): (ageDays: number) => Band | null {
   if (last === undefined) return () => null;
-  const forecast = forecastWeight({ adultKg, sizeClass: litter.sizeClass, anchorAgeDays: last.ageDays, anchorGrams: last.grams });
+  const forecast = forecastWeight({
+    adultKg: adult?.kg ?? null,
+    adultFrom: adult?.from,
+    sizeClass: litter.sizeClass,
+    anchorAgeDays: last.ageDays,
+    anchorGrams: last.grams,
+  });
   return (ageDays) => forecast.at(Math.max(ageDays, last.ageDays));
 }

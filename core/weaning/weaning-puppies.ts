@@ -16,11 +16,18 @@ export function weaningPuppies(litter: Litter, puppies: readonly Puppy[], growth
   return puppies.map((puppy) => {
     const series = seriesOf(growth, puppy.id);
     const [first, last] = [series[0], series.at(-1)];
-    const adultKg = expectedAdultKg(litter, puppy.sex)?.kg ?? null;
+    const adult = expectedAdultKg(litter, puppy.sex);
+    const adultKg = adult?.kg ?? null;
     const forecast =
       last === undefined
         ? null
-        : forecastWeight({ adultKg, sizeClass: litter.sizeClass, anchorAgeDays: last.ageDays, anchorGrams: last.grams });
+        : forecastWeight({
+            adultKg,
+            adultFrom: adult?.from,
+            sizeClass: litter.sizeClass,
+            anchorAgeDays: last.ageDays,
+            anchorGrams: last.grams,
+          });
     const birth = first !== undefined && first.ageDays < AT_BIRTH_DAYS ? first.grams : USUAL_BIRTH_GRAMS;
     return {
       id: puppy.id,

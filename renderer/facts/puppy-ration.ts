@@ -29,10 +29,12 @@ export function rationInput(
   const born = dateOf(puppy.bornAt);
   const weaned = addDays(born, WEANED_DAYS);
   const day = weaned > today ? weaned : today;
-  const adultKg = expectedAdultKg(litter, puppy.sex)?.kg ?? null;
+  const adult = expectedAdultKg(litter, puppy.sex);
+  const adultKg = adult?.kg ?? null;
   const weighedOn = dateOf(a.at);
   const forecast = forecastWeight({
     adultKg,
+    adultFrom: adult?.from,
     sizeClass: litter.sizeClass,
     anchorAgeDays: daysBetween(born, weighedOn),
     anchorGrams: a.grams,

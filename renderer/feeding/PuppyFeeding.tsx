@@ -30,10 +30,17 @@ export function PuppyFeeding({
   const { litter, house } = facts;
   const steps = useMemo(() => {
     if (litter === null || assessment?.grams == null || assessment.at === null) return [];
-    const adultKg = expectedAdultKg(litter, puppy.sex)?.kg ?? null;
+    const adult = expectedAdultKg(litter, puppy.sex);
+    const adultKg = adult?.kg ?? null;
     const born = dateOf(puppy.bornAt);
     const anchorAgeDays = daysBetween(born, dateOf(assessment.at));
-    const forecast = forecastWeight({ adultKg, sizeClass: litter.sizeClass, anchorAgeDays, anchorGrams: assessment.grams });
+    const forecast = forecastWeight({
+      adultKg,
+      adultFrom: adult?.from,
+      sizeClass: litter.sizeClass,
+      anchorAgeDays,
+      anchorGrams: assessment.grams,
+    });
     const age = daysBetween(born, today);
     const from = Math.max(age, WEANED_DAYS);
     return mealLadder({

@@ -3,7 +3,7 @@ import { addDays, type CivilDate, date } from '../../core/calendar/day.ts';
 import { type LadderStep, mealLadder } from '../../core/feeding/ladder.ts';
 import type { HouseRules } from '../../core/feeding/rules.ts';
 import type { Food } from '../../core/food/food.ts';
-import { expectedAdultKg, forecastWeight } from '../../core/growth/forecast.ts';
+import { type AdultFrom, expectedAdultKg, forecastWeight } from '../../core/growth/forecast.ts';
 import { puppyName } from '../../core/litter/litter.ts';
 import type { SizeClass } from '../../core/reference/classes.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
@@ -28,6 +28,7 @@ interface Grown {
   readonly anchorAgeDays: number;
   readonly anchorGrams: number;
   readonly adultKg: number | null;
+  readonly adultFrom: AdultFrom | undefined;
   readonly sizeClass: SizeClass | null;
 }
 
@@ -75,6 +76,7 @@ function OfExample(props: EffectProps) {
       anchorAgeDays: FROM_DAY,
       anchorGrams: EXAMPLE_GRAMS,
       adultKg: adult?.kg ?? null,
+      adultFrom: adult?.from,
       sizeClass: 'medium',
     };
   }, [today, litterId]);
@@ -96,12 +98,14 @@ function OfPuppyIn({ puppyId, litterId, ...props }: EffectProps & { puppyId: str
     if (litter === null || puppy === undefined || now == null || now.grams === null || now.at === null) return null;
     const reading = input?.readings.find((r) => r.puppyId === puppyId && r.at === now.at);
     if (reading === undefined) return null;
+    const adult = expectedAdultKg(litter, puppy.sex);
     return {
       litterId: litter.id,
       born: date(puppy.bornAt.slice(0, 10)),
       anchorAgeDays: Math.max(0, (reading.instant - puppy.bornInstant) / DAY_MS),
       anchorGrams: now.grams,
-      adultKg: expectedAdultKg(litter, puppy.sex)?.kg ?? null,
+      adultKg: adult?.kg ?? null,
+      adultFrom: adult?.from,
       sizeClass: litter.sizeClass,
     };
   }, [litter, puppy, now, input, puppyId]);

@@ -115,10 +115,12 @@ function AdultForecast({ facts, puppy, unit }: { facts: LitterGrowthFacts; puppy
     if (litter === null || input === null) return null;
     const series = seriesOf(input, puppy.id);
     const last = series.at(-1);
-    const adultKg = expectedAdultKg(litter, puppy.sex)?.kg ?? null;
+    const adult = expectedAdultKg(litter, puppy.sex);
+    const adultKg = adult?.kg ?? null;
     if (last === undefined || adultKg === null) return null;
     const forecast = forecastWeight({
       adultKg,
+      adultFrom: adult?.from,
       sizeClass: litter.sizeClass,
       anchorAgeDays: last.ageDays,
       anchorGrams: last.grams,

@@ -10,7 +10,7 @@ import { roundedDifferencePercent, tooCoarse } from '../../core/growth/noise.ts'
 import { referenceGain } from '../../core/growth/reference-gain.ts';
 import { gainsOf, type SeriesPoint, seriesOf } from '../../core/growth/series.ts';
 import { BREED_BIRTH_WEIGHTS } from '../../core/reference/growth/birth-weight.ts';
-import { BEAGLE, GREAT_DANE, GROWTH_CURVES, POSADA_LARGE, POSADA_SMALL } from '../../core/reference/growth/curves.ts';
+import { BEAGLE, GREAT_DANE, GROWTH_CURVES, LABRADOR, POSADA_LARGE, POSADA_SMALL } from '../../core/reference/growth/curves.ts';
 import { middle, middleDistance } from '../../core/statistics/median.ts';
 import R from '../fixtures/r/growth.json' with { type: 'json' };
 import { TYHURST, tyhurst } from '../fixtures/tyhurst-litter.ts';
@@ -74,6 +74,9 @@ function daysOfMultiple(multiple: number): number[] {
     return Math.floor(own.find((p) => p.grams + ROUNDED >= multiple * (own[0]?.grams ?? 0))?.ageDays ?? Number.NaN);
   });
 }
+
+/** Weeks by tenths. */
+const TENTHS = Array.from({ length: 800 }, (_, i) => i / 10);
 
 /** Weeks at which the forecast of a puppy that weighs what its class curve says at nine weeks comes to half its adult weight. */
 function weeksToHalf(adultKg: number): number {
@@ -404,12 +407,12 @@ export const growthRows: readonly EvidenceRow[] = [
   row({
     id: 'growth 20',
     quantity: 'female Labrador rebuilt: kg at birth, share at day 105.5',
-    inputs: { b: 58.75, c: 83.98 },
+    inputs: LABRADOR,
     expected: [0.41, 0.5],
     tolerance: 0.005,
     source: `${HELMINK}: 4b + c = 319, 26.7 kg`,
     known: 'computed',
-    run: (i) => [26.7 * gompertz(0, i.c, i.b), gompertz(105.5, i.c, i.b)],
+    run: (i) => [0, 105.5].map((day, k) => (k === 0 ? 26.7 : 1) * gompertz(day, i.fastestDay, i.scaleDays)),
   }),
   row({
     id: 'growth 21',
@@ -433,13 +436,13 @@ export const growthRows: readonly EvidenceRow[] = [
   }),
   row({
     id: 'growth 23',
-    quantity: 'forecast of a dog of 8 kg and of 32 kg: weeks to half the adult weight',
+    quantity: 'class curve of a dog of 8 kg and of 32 kg: first tenth of a week at half the adult weight',
     inputs: [8, 32],
     expected: [13, 24],
     tolerance: 3,
     source: 'Veterinary Focus 22(2) 2012: small 3 months, large 5-6 months',
     known: 'seen',
-    run: (kg) => kg.map(weeksToHalf),
+    run: (kg) => kg.map((k) => TENTHS.find((week) => logistic(week, GROWTH_CURVES[classOfAdult(k)]) >= 0.5) ?? Number.NaN),
   }),
   row({
     id: 'growth 26',

@@ -29,3 +29,9 @@ export const BEAGLE: GrowthCurve = { half: 14.8, ninetyNine: 41.9 };
 
 /** Lewis, Emmans 2020 (J Anim Sci 98:skaa087, table 1), Great Dane: adult kg and Gompertz rate per day, seen; c placed by a birth weight of 0.6 kg, computed. */
 export const GREAT_DANE = { adultKg: 55, ratePerDay: 0.0167, fastestDay: 90.306 } as const;
+
+/**
+ * Gompertz of guide dog Labradors, days: rebuilt from 4b + c = 319 and 26.7 kg of the bitches (Helmink, Shanks, Leighton 2000,
+ * J Anim Sci 78:27-32, seen) and a birth weight of 0.41 kg; computed.
+ */
+export const LABRADOR = { scaleDays: 58.75, fastestDay: 83.98 } as const;
