@@ -76,8 +76,9 @@ export const GROWTH_SOURCES: Readonly<Record<GrowthMethod, { readonly source: st
 /** Supplied energy under or over this part of the estimate is worth a word. Our own bounds. */
 export const ESTIMATE_BOUNDS = { low: 0.8, high: 1.2 } as const;
 
-/** Energy from and to, kcal a day, and where that stands. */
+/** Energy from and to, kcal a day, and where that stands: of grown dogs from quiet to active, or around the estimate of growing ones. */
 export interface EnergyBand {
+  readonly of: 'grown' | 'growing';
   readonly low: number;
   readonly high: number;
   readonly source: string;
@@ -87,12 +88,8 @@ export interface EnergyBand {
 /** The band around an estimate. */
 export function aroundEstimate(kcal: number, method: GrowthMethod): EnergyBand {
   const { low, high } = ESTIMATE_BOUNDS;
-  const { source, known } = GROWTH_SOURCES[method];
-  return { low: low * kcal, high: high * kcal, source: `${source}. ${OWN_BOUNDS}`, known };
+  return { of: 'growing', low: low * kcal, high: high * kcal, ...GROWTH_SOURCES[method] };
 }
-
-/** Said wherever the bounds are. */
-export const OWN_BOUNDS = 'The bounds of 80 and 120 % are our own';
 
 /**
  * The estimate that stands beside every ration, with p from the expected adult weight; kcal a day. Klein's equation, or by choice that of NRC

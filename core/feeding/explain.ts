@@ -1,15 +1,20 @@
-/** "Where this number comes from": the worked sum of a ration, line by line. */
+/** "Where this number comes from": the worked sum of a ration, line by line, as codes and figures. */
 
-import { ageInMonths, ageInWords } from '../calendar/age.ts';
-import { ageInDays } from '../calendar/day.ts';
+import { ageInMonths } from '../calendar/age.ts';
+import { ageInDays, type CivilDate } from '../calendar/day.ts';
 import { MEAL_NAMES } from '../food/bowls.ts';
-import { percentText, plain, rangeText } from '../food/figures.ts';
-import { boneFromCalcium, calciumPer1000Kcal, calciumToPhosphorus } from '../food/food.ts';
-import { BONE_CALCIUM } from '../reference/feeding/bone.ts';
+import {
+  boneFromCalcium,
+  calciumPer1000Kcal,
+  calciumToPhosphorus,
+  type FoodSource,
+  type NamedFood,
+  type Range,
+} from '../food/food.ts';
+import { BONE_CALCIUM, type BoneBasis } from '../reference/feeding/bone.ts';
+import { ENERGY_STEPS, GROWN_ENERGY, RESTING_ENERGY } from '../reference/feeding/energy.ts';
 import type { Known } from '../reference/feeding/known.ts';
-import { CALCIUM_LIMITS, EARLY_GROWTH_DAYS, LARGE_ADULT_KG } from '../reference/feeding/limits.ts';
-import { foodText } from '../units/food.ts';
-import { isMetric, massText } from '../units/mass.ts';
+import { CALCIUM_LIMITS, EARLY_GROWTH_DAYS, LARGE_ADULT_KG, type Limits } from '../reference/feeding/limits.ts';
 import { type Amount, amountOn } from './amount.ts';
 import {
   ADULT_FACTORS,
@@ -24,16 +29,51 @@ import {
   restingEnergyLinear,
 } from './energy.ts';
 import { type DayRation, type RationInput, rationOn, treatsAsFood } from './ration.ts';
+import type { HouseRules } from './rules.ts';
 
-export interface ExplainedLine {
-  readonly what: string;
-  readonly figure: string;
-  readonly source: string;
+interface Line<Code extends string> {
+  readonly code: Code;
   /** `own record` is what she weighed or wrote down herself. */
   readonly known: Known | 'own record';
 }
+/** `source` is published. */
+type Cited<Code extends string> = Line<Code> & { readonly source: string };
+type OfFood<Code extends string> = Line<Code> & { readonly food: NamedFood; readonly source: FoodSource };
 
-const HOUSE_RULES = 'house rules; common practice, no source';
+/** A line of the sum. Shares are parts of 1, weights and food in grams, grown weights in kg, energy in kcal. */
+export type ExplainedLine =
+  | (Line<'age'> & { readonly born: CivilDate; readonly day: CivilDate })
+  | (Line<'weight'> & { readonly grams: number })
+  | (Line<'rule'> & { readonly rules: HouseRules; readonly share: number })
+  | (Line<'share'> & { readonly share: number; readonly weightGrams: number; readonly grams: number })
+  | Cited<'no-estimate'>
+  | (Cited<'estimate'> & {
+      readonly method: GrowthMethod;
+      readonly kg: number;
+      readonly adultKg: number;
+      readonly p: number;
+      readonly kcal: number;
+    })
+  | (Cited<'other-estimate'> & { readonly method: GrowthMethod; readonly kcal: number })
+  | (Cited<'older-steps'> & { readonly kcal: number })
+  /** `linear` is the same by the straight line; null outside of its weights. */
+  | (Cited<'resting'> & { readonly kcal: number; readonly linear: number | null })
+  | (Cited<'grown'> & { readonly adultKg: number; readonly quiet: number; readonly usual: number; readonly active: number })
+  /** `estimateKcal` is null where the amount is not reckoned from energy; `floor` is the part of it that is the least. */
+  | (Line<'amount'> & {
+      readonly by: Amount['by'];
+      readonly floor: number;
+      readonly estimateKcal: number | null;
+      readonly kcalPer100g: number;
+      readonly grams: number;
+    })
+  | (Line<'treats'> & { readonly grams: number })
+  | (Line<'bowls'> & { readonly grams: readonly number[]; readonly dayGrams: number; readonly changing: boolean })
+  | (OfFood<'energy'> & { readonly kcalPer100g: number; readonly kcal: number; readonly part: number | null })
+  | (OfFood<'calcium'> & { readonly range: Range; readonly published: Limits | null })
+  | (OfFood<'ratio'> & { readonly range: Range })
+  /** Grams of calcium in 100 g of bone, and per cent of the food that is bone. */
+  | (Cited<'bone'> & { readonly basis: BoneBasis; readonly calcium: Range; readonly percent: Range });
 
 /** The sum behind {@link rationOn}, in the order in which it is worked. */
 export function explainRation(input: RationInput): ExplainedLine[] {
@@ -42,7 +82,7 @@ export function explainRation(input: RationInput): ExplainedLine[] {
   return [
     ...theRule(input, amount),
     ...theEstimate(input, ration),
-    ...theAmount(input, amount),
+    theAmount(input, amount),
     ...theBowls(input, ration),
     ...theFood(input),
   ];
@@ -50,139 +90,78 @@ export function explainRation(input: RationInput): ExplainedLine[] {
 
 function theRule(input: RationInput, amount: Amount): ExplainedLine[] {
   const { rules, born, day, weightGrams } = input;
-  const shares = `${percentText(rules.shareYoung, 1)} until ${rules.youngUntilMonths} months, ${percentText(rules.shareMiddle, 1)} at ${rules.middleMonths}, ${percentText(rules.shareAdult, 1)} from ${rules.adultMonths}`;
+  const share = amount.ruleShare;
   return [
-    { what: 'Age', figure: ageInWords(born, day), source: 'date of birth', known: 'own record' },
-    {
-      what: 'Weight',
-      figure: massText(weightGrams, weightUnit(input)),
-      source: 'the scale, or the forecast from it',
-      known: 'own record',
-    },
-    {
-      what: `House rule: ${shares}; between these an even glide`,
-      figure: percentText(amount.ruleShare, 2),
-      source: HOUSE_RULES,
-      known: 'common practice',
-    },
-    {
-      what: 'Share of the weight',
-      figure: `${percentText(amount.ruleShare, 2)} × ${massText(weightGrams, weightUnit(input))} = ${plain(amount.ruleShare * weightGrams, 1)}\u00a0g`,
-      source: 'computed',
-      known: 'computed',
-    },
+    { code: 'age', born, day, known: 'own record' },
+    { code: 'weight', grams: weightGrams, known: 'own record' },
+    { code: 'rule', rules, share, known: 'common practice' },
+    { code: 'share', share, weightGrams, grams: share * weightGrams, known: 'computed' },
   ];
 }
 
 function theEstimate({ weightGrams, adultKg, rules }: RationInput, ration: DayRation): ExplainedLine[] {
   const kg = weightGrams / 1000;
-  const linear = restingEnergyLinear(kg);
-  const resting: ExplainedLine = {
-    what: 'Resting need, for comparison: 70 × kg^0.75',
-    figure: `${kcal(restingEnergy(kg))}${linear === null ? '' : `; by the straight line 30 × kg + 70: ${kcal(linear)}`}`,
-    source: 'Hand et al. 2010, Small Animal Clinical Nutrition, 5th edition, table 5-2',
-    known: 'seen',
-  };
-  if (adultKg === null || ration.estimateKcal === null) {
-    return [
-      {
-        what: 'Published estimate',
-        figure: 'not without an expected adult weight',
-        ...GROWTH_SOURCES[rules.growthMethod],
-      },
-      resting,
-    ];
-  }
+  const resting = { code: 'resting', kcal: restingEnergy(kg), linear: restingEnergyLinear(kg), ...RESTING_ENERGY } as const;
+  if (adultKg === null || ration.estimateKcal === null)
+    return [{ code: 'no-estimate', ...GROWTH_SOURCES[rules.growthMethod] }, resting];
   const p = partOfAdult(kg, adultKg);
+  const method = rules.growthMethod;
+  const other = method === 'nrc' ? 'klein' : 'nrc';
+  const grown = (factor: number) => adultEnergy(adultKg, factor);
   return [
-    ...estimates(kg, p, adultKg, ration.estimateKcal, rules.growthMethod),
+    { code: 'estimate', method, kg, adultKg, p, kcal: ration.estimateKcal, ...GROWTH_SOURCES[method] },
     {
-      what: 'The same by the older steps of 210, 175, 140 kcal × kg^0.75',
-      figure: kcal(growthEnergyOldFediaf(kg, p)),
-      source: 'FEDIAF guidelines to 2020, in Veterinary Nursing Journal 37(4), 2022, p. 28, table 2',
-      known: 'second-hand',
+      code: 'other-estimate',
+      method: other,
+      kcal: other === 'nrc' ? growthEnergyNrc(kg, p) : growthEnergyKlein(kg, p),
+      ...GROWTH_SOURCES[other],
     },
+    { code: 'older-steps', kcal: growthEnergyOldFediaf(kg, p), ...ENERGY_STEPS },
     resting,
     {
-      what: `Grown, at ${plain(adultKg, 1)} kg: 95 to 130 × kg^0.75`,
-      figure: `${kcal(adultEnergy(adultKg, ADULT_FACTORS.quiet))} quiet, ${kcal(adultEnergy(adultKg, ADULT_FACTORS.usual))} usual, ${kcal(adultEnergy(adultKg, ADULT_FACTORS.active))} active`,
-      source: 'FEDIAF guidelines (95, 110); NRC 2006 (130)',
-      known: 'seen',
+      code: 'grown',
+      adultKg,
+      quiet: grown(ADULT_FACTORS.quiet),
+      usual: grown(ADULT_FACTORS.usual),
+      active: grown(ADULT_FACTORS.active),
+      ...GROWN_ENERGY,
     },
   ];
 }
 
-/** The equation that the rules chose first, with its p, then the other. */
-function estimates(kg: number, p: number, adultKg: number, kcalADay: number, method: GrowthMethod): ExplainedLine[] {
-  const sum = `p = ${plain(kg, 2)} / ${plain(adultKg, 1)} = ${plain(p, 2)}; ${kcal(kcalADay)}`;
-  const klein = {
-    what: 'growth: (254.1 − 135.0 p) × kg^0.75, p = weight over expected adult weight',
-    kcal: growthEnergyKlein(kg, p),
-    ...GROWTH_SOURCES.klein,
+function theAmount({ rules, food }: RationInput, { by, estimateKcal, grams }: Amount): ExplainedLine {
+  const byEnergy = by === 'energy' || by === 'floor';
+  return {
+    code: 'amount',
+    by,
+    floor: rules.energyFloor,
+    estimateKcal: byEnergy ? estimateKcal : null,
+    kcalPer100g: food.kcalPer100g,
+    grams,
+    known: 'common practice',
   };
-  const nrc = {
-    what: 'growth by NRC 2006: 130 × kg^0.75 × 3.2 × (e^(−0.87 p) − 0.1), which runs 20 to 28 % above what pet puppies ate',
-    kcal: growthEnergyNrc(kg, p),
-    ...GROWTH_SOURCES.nrc,
-  };
-  const [chosen, other] = method === 'nrc' ? [nrc, klein] : [klein, nrc];
-  return [
-    { what: `Published estimate for ${chosen.what}`, figure: sum, source: chosen.source, known: chosen.known },
-    { what: `For comparison, ${other.what}`, figure: kcal(other.kcal), source: other.source, known: other.known },
-  ];
-}
-
-const BASIS_WORDS: Readonly<Record<Amount['by'], string>> = {
-  share: 'The amount: the share of the weight',
-  energy: 'The amount: the estimate over the energy of the food',
-  floor: 'The amount: the share would be under the floor, so the floor',
-  most: 'The amount: a fifth of the weight, which is the most',
-};
-
-function theAmount({ rules, food }: RationInput, amount: Amount): ExplainedLine[] {
-  const sum =
-    amount.estimateKcal === null || (amount.by !== 'energy' && amount.by !== 'floor')
-      ? ''
-      : `${amount.by === 'floor' ? `${percentText(rules.energyFloor, 0)} of ` : ''}${kcal(amount.estimateKcal)} / ${plain(food.kcalPer100g, 0)} × 100 = `;
-  return [
-    {
-      what: BASIS_WORDS[amount.by],
-      figure: `${sum}${plain(amount.grams, 1)}\u00a0g`,
-      source: HOUSE_RULES,
-      known: 'common practice',
-    },
-  ];
 }
 
 function theBowls(input: RationInput, ration: DayRation): ExplainedLine[] {
-  const unit = input.unit ?? 'g';
-  const bowls = MEAL_NAMES.flatMap((name) => ration.meals[name] ?? []).map((grams) => foodText(grams, unit));
-  const ofEstimate = ration.estimateKcal === null ? '' : `, ${percentText(ration.kcal / ration.estimateKcal, 0)} of the estimate`;
+  const { food } = input;
   const treats = treatsAsFood(input);
-  const off: ExplainedLine[] =
-    treats === 0
-      ? []
-      : [
-          {
-            what: 'Treats come off, by their energy',
-            figure: `${plain(treats, 1)}\u00a0g`,
-            source: HOUSE_RULES,
-            known: 'common practice',
-          },
-        ];
   return [
-    ...off,
+    ...(treats === 0 ? [] : [{ code: 'treats', grams: treats, known: 'common practice' } as const]),
     {
-      what: `Bowls, each rounded to what can be weighed; the day is their sum${ration.changing ? '. Midday is being left off' : ''}`,
-      figure: `${bowls.join(' + ')} = ${foodText(ration.dayGrams, unit)}`,
-      source: 'computed',
+      code: 'bowls',
+      grams: MEAL_NAMES.flatMap((name) => ration.meals[name] ?? []),
+      dayGrams: ration.dayGrams,
+      changing: ration.changing,
       known: 'computed',
     },
     {
-      what: `Energy of the bowls, at ${plain(input.food.kcalPer100g, 0)} kcal per 100 g`,
-      figure: `${kcal(ration.kcal)}${ofEstimate}`,
-      source: `${input.food.name}: ${input.food.source}`,
-      known: input.food.known,
+      code: 'energy',
+      kcalPer100g: food.kcalPer100g,
+      kcal: ration.kcal,
+      part: ration.estimateKcal === null ? null : ration.kcal / ration.estimateKcal,
+      food,
+      source: food.source,
+      known: food.known,
     },
   ];
 }
@@ -190,39 +169,25 @@ function theBowls(input: RationInput, ration: DayRation): ExplainedLine[] {
 function theFood({ food, adultKg, rules, born, day }: RationInput): ExplainedLine[] {
   const stage = ageInDays(born, day) < EARLY_GROWTH_DAYS ? 'early' : 'late';
   const limits = CALCIUM_LIMITS[stage][(adultKg ?? 0) > LARGE_ADULT_KG ? 'large' : 'usual'];
-  const published =
-    ageInMonths(born, day) < rules.adultMonths
-      ? `; published ${limits.low.toFixed(1)} to ${limits.high.toFixed(1)} (${limits.source})`
-      : '';
   const bone = food.bone ?? { ...boneFromCalcium(food.analysis.calciumMg.low, 'unknown'), basis: 'unknown' as const };
   const share = 'share' in bone ? { low: bone.share, high: bone.share } : bone;
   const basis = BONE_CALCIUM[bone.basis];
+  const of = { food, source: food.source, known: food.known };
   return [
     {
-      what: `Calcium per 1000 kcal${published}`,
-      figure: `${rangeText(calciumPer1000Kcal(food), 1)}\u00a0g`,
-      source: food.source,
-      known: food.known,
+      code: 'calcium',
+      range: calciumPer1000Kcal(food),
+      published: ageInMonths(born, day) < rules.adultMonths ? limits : null,
+      ...of,
     },
+    { code: 'ratio', range: calciumToPhosphorus(food), ...of },
     {
-      what: 'Calcium to phosphorus',
-      figure: `${rangeText(calciumToPhosphorus(food), 2)} to 1`,
-      source: food.source,
-      known: food.known,
-    },
-    {
-      what: `Bone, ${bone.basis === 'unknown' ? 'not said how weighed' : `weighed ${bone.basis}`}: ${rangeText({ low: basis.low * 100, high: basis.high * 100 }, 1)} g of calcium in 100 g of it`,
-      figure: `${rangeText({ low: share.low * 100, high: share.high * 100 }, 0)}\u00a0% of the food`,
+      code: 'bone',
+      basis: bone.basis,
+      calcium: { low: basis.low * 100, high: basis.high * 100 },
+      percent: { low: share.low * 100, high: share.high * 100 },
       source: basis.source,
       known: basis.known,
     },
   ];
-}
-
-function weightUnit(input: RationInput): 'kg' | 'lboz' {
-  return input.unit === undefined || isMetric(input.unit) ? 'kg' : 'lboz';
-}
-
-function kcal(figure: number): string {
-  return `${plain(figure, 0)}\u00a0kcal`;
 }

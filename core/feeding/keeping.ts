@@ -19,8 +19,9 @@ export function moveAheadHours(rules: HouseRules, kg: number): number {
 }
 
 export interface OfficialKeeping {
+  /** Whose time it is. */
+  readonly of: HouseRules['officialKeeping'];
   readonly hours: number;
-  readonly where: string;
   readonly source: string;
   readonly known: Known;
 }
@@ -28,14 +29,14 @@ export interface OfficialKeeping {
 /** Keeping of thawed minced meat, poultry and offal in the refrigerator. */
 export const OFFICIAL_KEEPING: Readonly<Record<HouseRules['officialKeeping'], OfficialKeeping>> = {
   'uk-ie': {
+    of: 'uk-ie',
     hours: 24,
-    where: 'UK and Ireland',
     source: 'Food Standards Agency (UK): use within 24 hours of thawing',
     known: 'second-hand',
   },
   us: {
+    of: 'us',
     hours: 48,
-    where: 'US',
     source: 'USDA Food Safety and Inspection Service: 1 to 2 days after thawing in the refrigerator',
     known: 'second-hand',
   },

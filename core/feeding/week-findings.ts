@@ -1,10 +1,10 @@
 /** Where a week of bowls parts from the house rules and the published numbers. */
 
-import { percentText, plain, rangeText } from '../food/figures.ts';
 import type { WeekSummary } from '../food/rotation.ts';
-import { DAYS_OF_WEEK } from '../food/rotation.ts';
+import { GROWN_ENERGY_RANGE } from '../reference/feeding/energy.ts';
 import { ADULT_FACTORS, adultEnergy, type EnergyBand } from './energy.ts';
-import { type Finding, type Growth, nutrientFindings, vitaminAFinding } from './findings.ts';
+import type { Finding } from './finding.ts';
+import { type Growth, nutrientFindings, vitaminAFinding } from './nutrient-findings.ts';
 import type { HouseRules } from './rules.ts';
 import { vegetableSpoons } from './vegetables.ts';
 
@@ -23,15 +23,15 @@ const MOST_FREEZE_DRIED = 0.1;
 const BONE_AROUND = 0.05;
 /** Complete and plain mixes are fed about equally often; outside these parts it is said. */
 const BALANCE = { low: 0.25, high: 0.75 };
-const TRADE = { source: 'common practice, no source', known: 'common practice' } as const;
+const TRADE = { source: null, known: 'common practice' } as const;
 
 /** Published energy of a grown dog, from quiet to active; kcal a day. */
 export function grownEnergy(kg: number): EnergyBand {
   return {
+    of: 'grown',
     low: adultEnergy(kg, ADULT_FACTORS.quiet),
     high: adultEnergy(kg, ADULT_FACTORS.active),
-    source: '95 to 130 × kg^0.75: FEDIAF guidelines (95), NRC 2006 (130)',
-    known: 'seen',
+    ...GROWN_ENERGY_RANGE,
   };
 }
 
@@ -54,11 +54,10 @@ function energy({ summary, energy: published }: WeekFindingsInput): Finding | nu
   if (published === null || (summary.kcal >= published.low && summary.kcal <= published.high)) return null;
   const low = summary.kcal < published.low;
   return {
-    code: low ? 'energy-low' : 'energy-high',
+    code: low ? 'week-energy-low' : 'week-energy-high',
     severity: 'note',
     numbers: { kcal: summary.kcal, low: published.low, high: published.high },
-    sentence: `The week comes to ${plain(summary.kcal, 0)} kcal a day. Published: ${rangeText(published, 0)}.`,
-    mend: low ? 'Richer bowls, or more of them. The scale decides.' : 'Leaner bowls, or less of them. The scale decides.',
+    of: published.of,
     source: published.source,
     known: published.known,
   };
@@ -72,10 +71,6 @@ function boneAside({ summary, rules }: WeekFindingsInput): Finding | null {
     code: under ? 'bone-under' : 'bone-over',
     severity: 'note',
     numbers: { low, high, aim: rules.boneShare },
-    sentence: `Bone is ${rangeText({ low: low * 100, high: high * 100 }, 0)} % of the week. Your rule aims at ${percentText(rules.boneShare, 0)}.`,
-    mend: under
-      ? 'A meal of raw meaty bones brings more. Calcium decides, not the aim.'
-      : 'A meal of bones less. Grey, white or crumbly stool: less bone.',
     ...TRADE,
   };
 }
@@ -86,10 +81,7 @@ function freezeDried({ summary }: WeekFindingsInput): Finding | null {
     code: 'freeze-dried',
     severity: 'caution',
     numbers: { share: summary.freezeDried, most: MOST_FREEZE_DRIED },
-    sentence: `Freeze-dried food is ${percentText(summary.freezeDried, 0)} of the energy. It is a small supplement, too rich to be the diet.`,
-    mend: `Keep it to ${percentText(MOST_FREEZE_DRIED, 0)}.`,
-    source: `${TRADE.source}; the bound of a tenth is our own`,
-    known: TRADE.known,
+    ...TRADE,
   };
 }
 
@@ -99,8 +91,6 @@ function extraWater({ summary }: WeekFindingsInput): Finding | null {
     code: 'extra-water',
     severity: 'note',
     numbers: { share: summary.concentrated },
-    sentence: `${percentText(summary.concentrated, 0)} of the energy comes dry. A dog that eats dry food drinks a lot.`,
-    mend: 'Soak it, and put more water down.',
     ...TRADE,
   };
 }
@@ -112,8 +102,6 @@ function greens({ summary, rules }: WeekFindingsInput): Finding | null {
     code: 'greens',
     severity: 'note',
     numbers: { spoons, grams: summary.withoutGreens },
-    sentence: `${plain(summary.withoutGreens / DAYS_OF_WEEK, 0)} g a day, as a mean, are bowls without vegetables.`,
-    mend: `Put ${plain(spoons, 1)} tablespoons of greens a week with them.`,
     ...TRADE,
   };
 }
@@ -127,8 +115,6 @@ function mixesApart({ summary }: WeekFindingsInput): Finding | null {
     code: 'mixes-apart',
     severity: 'note',
     numbers: { complete, plain: without, bones },
-    sentence: `${complete === 0 ? 'No meal holds' : `${complete} meals hold`} vegetables, and ${without === 0 ? 'none is' : `${without} are`} plain. Usual is about as many of each.`,
-    mend: part > 0.5 ? 'Plain bowls in place of some complete ones, with greens.' : 'Complete bowls in place of some plain ones.',
     ...TRADE,
   };
 }

@@ -1,7 +1,7 @@
 /** Foods: what is in them, and how that is known. Energy by a named method; bone calcium always as a range. */
 import { BONE_CALCIUM, BONE_CALCIUM_TO_PHOSPHORUS, type BoneBasis } from '../reference/feeding/bone.ts';
 import type { Known } from '../reference/feeding/known.ts';
-import { type Ingredient, ingredient, USDA_SOURCE } from '../reference/feeding/usda.ts';
+import { type Ingredient, ingredient, type NdbNumber } from '../reference/feeding/usda.ts';
 
 export const FOOD_FORMS = [
   'complete mix',
@@ -38,11 +38,37 @@ export interface Analysis {
   readonly vitaminAIu: number | null;
 }
 
+/** What the figures of a pack are parts of: the food as it is, its dry matter (both in per cent), or 1000 kcal (in grams). */
+export const LABEL_BASES = ['as fed', 'dry matter', 'per 1000 kcal'] as const;
+export type LabelBasis = (typeof LABEL_BASES)[number];
+
 export type EnergyMethod = 'raw 4/9/4' | 'modified Atwater' | 'NRC four-step' | 'label' | 'recipe';
 
-export interface Food {
+/** Where the figures of a food come from. */
+export type FoodSource =
+  | {
+      readonly by: 'pack';
+      readonly basis: LabelBasis;
+      readonly method: EnergyMethod;
+      /** The pack says no calcium: it is reckoned from the bone, or not known. */
+      readonly calciumFromBone: boolean;
+      readonly waterGuessed: boolean;
+    }
+  | { readonly by: 'recipe'; readonly parts: number }
+  /** A line of the published table. `plant`: its own energy is used; `withBone`: bone is in the piece, and gives no energy. */
+  | { readonly by: 'table'; readonly ndb: string; readonly plant: boolean; readonly withBone: boolean }
+  /** A generic mix of lines of that table. */
+  | { readonly by: 'shipped-mix' }
+  | { readonly by: 'week-mean' }
+  | { readonly by: 'week-sum' };
+
+/** A food as it is called: what is shipped is named by its id in the words, hers by its name. */
+export interface NamedFood {
   readonly id: string;
   readonly name: string;
+}
+
+export interface Food extends NamedFood {
   readonly form: FoodForm;
   readonly kcalPer100g: number;
   readonly kcalMethod: EnergyMethod;
@@ -51,8 +77,8 @@ export interface Food {
   readonly bone: { readonly share: number; readonly basis: BoneBasis } | null;
   readonly holdsVegetables: boolean;
   /** What a mix is made of, by weight; empty for what is not a mix. */
-  readonly recipe: readonly { readonly foodId: string; readonly name: string; readonly share: number }[];
-  readonly source: string;
+  readonly recipe: readonly (NamedFood & { readonly share: number })[];
+  readonly source: FoodSource;
   readonly known: Known;
 }
 
@@ -186,7 +212,7 @@ export function ingredientFood(ndb: string): Food {
     bone: i.bonePercent === null ? null : { share: boneShare, basis: 'wet' },
     holdsVegetables: plant,
     recipe: [],
-    source: `${USDA_SOURCE}, NDB ${ndb}; energy ${plant ? "the table's own" : '4/9/4 on protein and fat'}${boneShare > 0 ? '; as bought, bone gives no energy here' : ''}; vitamin A of the livers only`,
+    source: { by: 'table', ndb, plant, withBone: boneShare > 0 },
     known: 'computed',
   };
 }
@@ -225,18 +251,26 @@ export function mixFoods(head: Pick<Food, 'id' | 'name' | 'form' | 'source' | 'k
     },
     bone,
     holdsVegetables: parts.some((p) => p.food.holdsVegetables),
-    recipe: parts.map((p) => ({ foodId: p.food.id, name: p.food.name, share: p.share })),
+    recipe: parts.map((p) => ({ id: p.food.id, name: p.food.name, share: p.share })),
   };
 }
 
+/** The foods that the program brings along; the words name them. */
+export type ShippedFoodId = 'food-generic-mix' | 'food-generic-plain' | `usda-${NdbNumber}`;
+
 /** A shipped mix of plain ingredients as bought, bone ground in. */
-function shippedMix(id: string, name: string, form: FoodForm, parts: readonly (readonly [ndb: string, share: number])[]): Food {
+function shippedMix(
+  id: ShippedFoodId,
+  name: string,
+  form: FoodForm,
+  parts: readonly (readonly [ndb: string, share: number])[],
+): Food {
   return mixFoods(
     {
       id,
       name,
       form,
-      source: `${USDA_SOURCE}; energy 4/9/4 on protein and fat of meat, the table's own for vegetables; bone gives no energy here, so the true figure is a little higher; vitamin A of the liver only`,
+      source: { by: 'shipped-mix' },
       known: 'computed',
     },
     parts.map(([ndb, share]) => ({ food: ingredientFood(ndb), share })),

@@ -3,12 +3,7 @@
  * unlikely is asked about and kept.
  */
 import { z } from 'zod';
-import { plain } from './figures.ts';
-import { energyDensity, type FoodForm } from './food.ts';
-
-/** What the figures of a pack are parts of: the food as it is, its dry matter (both in per cent), or 1000 kcal (in grams). */
-export const LABEL_BASES = ['as fed', 'dry matter', 'per 1000 kcal'] as const;
-export type LabelBasis = (typeof LABEL_BASES)[number];
+import { energyDensity, type FoodForm, LABEL_BASES } from './food.ts';
 
 export const ENERGY_METHODS = ['label', 'raw 4/9/4', 'modified Atwater', 'NRC four-step'] as const;
 export type LabelMethod = (typeof ENERGY_METHODS)[number];
@@ -97,23 +92,29 @@ export function methodFor(form: FoodForm): Exclude<LabelMethod, 'label'> {
 
 export type LabelField = Exclude<keyof Label, 'basis' | 'method'>;
 
-export interface LabelCheck {
-  readonly code:
-    | 'parts-over'
-    | 'no-water'
-    | 'no-energy'
-    | 'energy-off'
-    | 'too-rich'
-    | 'nothing-in-it'
-    | 'calcium-much'
-    | 'minerals-over-ash'
-    | 'water-guessed'
-    | 'water-form';
+export interface Check<Code extends string, Field extends string = LabelField> {
+  readonly code: Code;
   /** `stop` is not taken; `doubt` is asked about and kept. */
   readonly severity: 'stop' | 'doubt';
-  readonly field: LabelField;
-  readonly sentence: string;
+  readonly field: Field;
 }
+
+/** What is wrong or unlikely about a pack. Parts in g, energy in kcal, both in 100 g of the food. */
+export type LabelCheck =
+  | Check<'no-water' | 'no-energy' | 'method-without-energy' | 'only-water' | 'nothing-in-it'>
+  | (Check<'parts-over'> & { readonly sum: number; readonly perhaps: 'dry-matter' | 'per-cent' | null })
+  | (Check<'too-rich'> & { readonly kcal: number; readonly most: number })
+  | (Check<'energy-off'> & {
+      readonly kcal: number;
+      /** What its analysis gives, by a published method. */
+      readonly reckoned: number;
+      readonly method: LabelMethod;
+      readonly perhaps: 'kilojoules' | 'kilogram' | null;
+    })
+  | (Check<'calcium-much'> & { readonly grams: number })
+  | (Check<'minerals-over-ash'> & { readonly grams: number; readonly ash: number })
+  | (Check<'water-guessed'> & { readonly dry: boolean })
+  | (Check<'water-form'> & { readonly dry: boolean; readonly water: number });
 
 /** Parts may come to so much over 100 by rounding on the pack. */
 const ROUNDING = 0.5;
@@ -121,7 +122,8 @@ const ROUNDING = 0.5;
 const ENERGY_OFF = 0.15;
 /** Pure fat. */
 const RICHEST_KCAL = 900;
-const KILOJOULE = 4.184;
+/** Kilojoules in a kilocalorie. */
+export const KILOJOULE = 4.184;
 
 /** What is wrong or unlikely about a pack's figures; empty when they agree with one another. */
 export function labelChecks(label: Label, form: FoodForm): LabelCheck[] {
@@ -140,80 +142,46 @@ export function labelChecks(label: Label, form: FoodForm): LabelCheck[] {
 }
 
 function missing({ basis, water, kcalPer100g, method }: Label): LabelCheck | null {
-  const stop = (code: LabelCheck['code'], field: LabelField, sentence: string): LabelCheck => ({
-    code,
-    severity: 'stop',
-    field,
-    sentence,
-  });
-  if (basis === 'dry matter' && water === null)
-    return stop('no-water', 'water', 'Figures in dry matter need the water (moisture) of the food as it is fed.');
-  if (basis === 'dry matter' && water !== null && water >= 100)
-    return stop('nothing-in-it', 'water', 'A food of 100 % water holds nothing else.');
-  if (basis === 'per 1000 kcal' && kcalPer100g === null)
-    return stop('no-energy', 'kcalPer100g', 'Figures per 1000 kcal need the energy in 100 g.');
+  if (basis === 'dry matter' && water === null) return { code: 'no-water', severity: 'stop', field: 'water' };
+  if (basis === 'dry matter' && water !== null && water >= 100) return { code: 'only-water', severity: 'stop', field: 'water' };
+  if (basis === 'per 1000 kcal' && kcalPer100g === null) return { code: 'no-energy', severity: 'stop', field: 'kcalPer100g' };
   if (method === 'label' && kcalPer100g === null)
-    return stop('no-energy', 'kcalPer100g', 'Write the energy that stands on the pack, or let it be reckoned from the analysis.');
+    return { code: 'method-without-energy', severity: 'stop', field: 'kcalPer100g' };
   return null;
 }
 
 function partsOver(label: Label, a: AsFed): LabelCheck | null {
-  const known = a.protein + a.fat + a.fibre + a.ash + (a.waterGuessed ? 0 : a.water);
-  if (known <= 100 + ROUNDING) return null;
-  const why =
+  const sum = a.protein + a.fat + a.fibre + a.ash + (a.waterGuessed ? 0 : a.water);
+  if (sum <= 100 + ROUNDING) return null;
+  const perhaps =
     label.basis === 'as fed' && !a.waterGuessed && a.protein + a.fat > 100 - a.water
-      ? ' Perhaps the pack gives dry matter, not the food as fed.'
+      ? 'dry-matter'
       : label.basis === 'per 1000 kcal'
-        ? ' Perhaps these are per cent, not grams in 1000 kcal.'
-        : '';
-  return {
-    code: 'parts-over',
-    severity: 'stop',
-    field: 'protein',
-    sentence: `The parts come to ${plain(known, 1)} g in 100 g, which can't be.${why}`,
-  };
+        ? 'per-cent'
+        : null;
+  return { code: 'parts-over', severity: 'stop', field: 'protein', sum, perhaps };
 }
 
 function emptyFood(label: Label, a: AsFed): LabelCheck | null {
   if (a.protein + a.fat > 0 || label.method === 'label') return null;
-  return {
-    code: 'nothing-in-it',
-    severity: 'stop',
-    field: 'protein',
-    sentence: 'Without protein and fat no energy can be reckoned. Write them, or the energy on the pack.',
-  };
+  return { code: 'nothing-in-it', severity: 'stop', field: 'protein' };
 }
 
 function tooRich({ kcalPer100g }: Label): LabelCheck | null {
   if (kcalPer100g === null || kcalPer100g <= RICHEST_KCAL) return null;
-  return {
-    code: 'too-rich',
-    severity: 'stop',
-    field: 'kcalPer100g',
-    sentence: `Nothing holds more than ${RICHEST_KCAL} kcal in 100 g; that is pure fat. If the pack says ${plain(kcalPer100g, 0)} kcal in a kilogram, write ${plain(kcalPer100g / 10, 0)}.`,
-  };
+  return { code: 'too-rich', severity: 'stop', field: 'kcalPer100g', kcal: kcalPer100g, most: RICHEST_KCAL };
 }
 
 function energyOff(label: Label, form: FoodForm, a: AsFed): LabelCheck | null {
   const method = methodFor(form);
   const reckoned = labelEnergies(label)[method];
-  const said = label.kcalPer100g;
+  const kcal = label.kcalPer100g;
   // Without the water, carbohydrate is left out, so the analysis gives only the least.
-  if (said === null || reckoned === null || reckoned <= 0 || (a.waterGuessed && said > reckoned)) return null;
-  const off = said / reckoned - 1;
-  if (Math.abs(off) <= ENERGY_OFF) return null;
-  const near = (times: number) => Math.abs(said / reckoned / times - 1) < ENERGY_OFF;
-  const guess = near(KILOJOULE)
-    ? ` It looks like kilojoules: ${plain(said, 0)} kJ is ${plain(said / KILOJOULE, 0)} kcal.`
-    : near(10)
-      ? ` It looks like a kilogram’s: write ${plain(said / 10, 0)}.`
-      : '';
-  return {
-    code: 'energy-off',
-    severity: 'doubt',
-    field: 'kcalPer100g',
-    sentence: `The pack says ${plain(said, 0)} kcal in 100 g, ${plain(Math.abs(off) * 100, 0)} % ${off > 0 ? 'over' : 'under'} the ${plain(reckoned, 0)} that its analysis gives (${method}).${guess} Look at both again.`,
-  };
+  if (kcal === null || reckoned === null || reckoned <= 0 || (a.waterGuessed && kcal > reckoned)) return null;
+  if (Math.abs(kcal / reckoned - 1) <= ENERGY_OFF) return null;
+  const near = (times: number) => Math.abs(kcal / reckoned / times - 1) < ENERGY_OFF;
+  const perhaps = near(KILOJOULE) ? 'kilojoules' : near(10) ? 'kilogram' : null;
+  return { code: 'energy-off', severity: 'doubt', field: 'kcalPer100g', kcal, reckoned, method, perhaps };
 }
 
 /** Grams of calcium in 100 g beyond which a figure is a slip: bone with its marrow holds less. Our own bound. */
@@ -223,21 +191,10 @@ const ASH_ROUNDING = 0.05;
 
 function minerals(label: Label, a: AsFed): LabelCheck | null {
   const calcium = (a.calciumMg ?? 0) / 1000;
-  if (calcium > MOST_CALCIUM)
-    return {
-      code: 'calcium-much',
-      severity: 'stop',
-      field: 'calcium',
-      sentence: `${plain(calcium, 1)} g of calcium in 100 g is more than bone holds with its marrow. Perhaps the pack gives milligrams.`,
-    };
+  if (calcium > MOST_CALCIUM) return { code: 'calcium-much', severity: 'stop', field: 'calcium', grams: calcium };
   const both = calcium + (a.phosphorusMg ?? 0) / 1000;
   if (label.ash === null || both <= a.ash + ASH_ROUNDING) return null;
-  return {
-    code: 'minerals-over-ash',
-    severity: 'doubt',
-    field: 'calcium',
-    sentence: `Calcium and phosphorus are part of the ash, and come to more than it: ${plain(both, 2)} g of ${plain(a.ash, 2)} g.`,
-  };
+  return { code: 'minerals-over-ash', severity: 'doubt', field: 'calcium', grams: both, ash: a.ash };
 }
 
 const DRY_FORMS: readonly FoodForm[] = ['dry', 'dehydrated', 'freeze-dried'];
@@ -248,22 +205,7 @@ const LEAST_WATER_RAW = 35;
 
 function waterAndForm(form: FoodForm, a: AsFed): LabelCheck | null {
   const dry = DRY_FORMS.includes(form);
-  if (a.waterGuessed)
-    return {
-      code: 'water-guessed',
-      severity: dry ? 'stop' : 'doubt',
-      field: 'water',
-      sentence: dry
-        ? 'A dry food needs its water (moisture): else nobody can say how much of it is starch.'
-        : 'The pack says nothing of water, so it is taken as what the rest leaves, with no starch or sugar.',
-    };
+  if (a.waterGuessed) return { code: 'water-guessed', severity: dry ? 'stop' : 'doubt', field: 'water', dry };
   if (dry ? a.water <= MOST_WATER_DRY : a.water >= LEAST_WATER_RAW || form === 'milk replacer' || form === 'other') return null;
-  return {
-    code: 'water-form',
-    severity: 'doubt',
-    field: 'water',
-    sentence: dry
-      ? `${plain(a.water, 0)} % water is much for a food that is dry.`
-      : `${plain(a.water, 0)} % water is little for a food that is raw.`,
-  };
+  return { code: 'water-form', severity: 'doubt', field: 'water', dry, water: a.water };
 }

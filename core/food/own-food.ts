@@ -2,9 +2,8 @@
 
 import { z } from 'zod';
 import { idSchema, longText } from '../units/fields.ts';
-import { percentText, plain } from './figures.ts';
 import { boneCalciumMg, FOOD_FORMS, type Food, mixFoods, type Range, UNKNOWN } from './food.ts';
-import { asFed, type Label, type LabelCheck, labelChecks, labelEnergies, labelSchema } from './label.ts';
+import { asFed, type Check, type Label, type LabelCheck, labelChecks, labelEnergies, labelSchema } from './label.ts';
 
 const partSchema = z.strictObject({ foodId: idSchema, share: z.number().min(0.001).max(1) });
 export type RecipePart = z.infer<typeof partSchema>;
@@ -43,10 +42,17 @@ const SHARES_OFF = 0.005;
 /** No recipe goes deeper than this. */
 export const DEEPEST_RECIPE = 8;
 
-export interface FoodCheck extends Omit<LabelCheck, 'code' | 'field'> {
-  readonly code: LabelCheck['code'] | 'shares-off' | 'part-twice' | 'part-gone' | 'part-itself' | 'bone-off';
-  readonly field: LabelCheck['field'] | 'parts' | 'bone';
-}
+/** The same of a food: its pack, its recipe, its bone. Shares are parts of 1, calcium in g in 100 g. */
+export type FoodCheck =
+  | LabelCheck
+  | Check<'part-itself' | 'part-twice' | 'part-gone', 'parts'>
+  | (Check<'shares-off', 'parts'> & { readonly sum: number })
+  | (Check<'bone-off', 'bone'> & {
+      readonly share: number;
+      readonly low: number;
+      readonly high: number;
+      readonly onPack: number;
+    });
 
 /** The food in figures. For a recipe the foods of its parts are asked of `find`; null when one is not there, or a figure is missing. */
 export function foodOf(id: string, fields: FoodFields, find: (foodId: string) => Food | null): Food | null {
@@ -76,7 +82,13 @@ function fromLabel(id: string, fields: FoodFields, label: Label): Food | null {
     bone: fields.bone,
     holdsVegetables: fields.holdsVegetables,
     recipe: [],
-    source: `your pack${label.basis === 'as fed' ? '' : `, figures ${label.basis === 'dry matter' ? 'in dry matter' : label.basis}`}; energy ${label.method === 'label' ? 'as on the pack' : `by ${label.method}`}${a.calciumMg === null ? '; calcium from its bone alone' : ''}${a.waterGuessed ? '; water is what the rest leaves' : ''}`,
+    source: {
+      by: 'pack',
+      basis: label.basis,
+      method: label.method,
+      calciumFromBone: a.calciumMg === null,
+      waterGuessed: a.waterGuessed,
+    },
     known: label.method === 'label' && label.basis === 'as fed' ? 'seen' : 'computed',
   };
 }
@@ -107,7 +119,7 @@ function fromRecipe(
       id,
       name: fields.name,
       form: fields.form,
-      source: `your recipe of ${parts.length} foods, the sum of its parts`,
+      source: { by: 'recipe', parts: parts.length },
       known: 'computed',
     },
     mixed,
@@ -137,22 +149,13 @@ function recipeChecks(
   find: (foodId: string) => Food | null,
   uses: (foodId: string, wanted: string) => boolean,
 ): FoodCheck[] {
-  const stop = (code: FoodCheck['code'], sentence: string): FoodCheck => ({ code, severity: 'stop', field: 'parts', sentence });
+  const stop = { severity: 'stop', field: 'parts' } as const;
   const checks: FoodCheck[] = [];
-  if (id !== null && parts.some((p) => p.foodId === id || uses(p.foodId, id)))
-    checks.push(stop('part-itself', 'A food can’t be a part of itself.'));
-  if (new Set(parts.map((p) => p.foodId)).size !== parts.length)
-    checks.push(stop('part-twice', 'A food stands in the recipe twice. Put its shares together.'));
-  if (parts.some((p) => p.foodId !== id && find(p.foodId) === null))
-    checks.push(stop('part-gone', 'A part of the recipe is not among the foods.'));
+  if (id !== null && parts.some((p) => p.foodId === id || uses(p.foodId, id))) checks.push({ code: 'part-itself', ...stop });
+  if (new Set(parts.map((p) => p.foodId)).size !== parts.length) checks.push({ code: 'part-twice', ...stop });
+  if (parts.some((p) => p.foodId !== id && find(p.foodId) === null)) checks.push({ code: 'part-gone', ...stop });
   const sum = parts.reduce((total, p) => total + p.share, 0);
-  if (Math.abs(sum - 1) > SHARES_OFF)
-    checks.push(
-      stop(
-        'shares-off',
-        `The parts come to ${percentText(sum, 1)}, not 100. ${sum > 1 ? 'Take off' : 'Put in'} ${percentText(Math.abs(sum - 1), 1)}.`,
-      ),
-    );
+  if (Math.abs(sum - 1) > SHARES_OFF) checks.push({ code: 'shares-off', ...stop, sum });
   return checks;
 }
 
@@ -163,16 +166,10 @@ const CALCIUM_BESIDE_BONE_MG = 60;
 
 /** Calcium on the pack that no such bone could give. */
 function boneCheck({ bone }: FoodFields, label: Label): FoodCheck[] {
-  const said = asFed(label)?.calciumMg ?? null;
-  if (bone === null || said === null) return [];
+  const onPack = asFed(label)?.calciumMg ?? null;
+  if (bone === null || onPack === null) return [];
   const fits = boneCalciumMg(bone.share, bone.basis);
-  if (said >= fits.low * (1 - BONE_SLACK) && said <= fits.high * (1 + BONE_SLACK) + CALCIUM_BESIDE_BONE_MG) return [];
-  return [
-    {
-      code: 'bone-off',
-      severity: 'doubt',
-      field: 'bone',
-      sentence: `${percentText(bone.share, 1)} bone would be ${plain(fits.low / 1000, 2)} to ${plain(fits.high / 1000, 2)} g of calcium in 100 g; the pack says ${plain(said / 1000, 2)}. The pack’s calcium is used.`,
-    },
-  ];
+  if (onPack >= fits.low * (1 - BONE_SLACK) && onPack <= fits.high * (1 + BONE_SLACK) + CALCIUM_BESIDE_BONE_MG) return [];
+  const [low, high] = [fits.low / 1000, fits.high / 1000];
+  return [{ code: 'bone-off', severity: 'doubt', field: 'bone', share: bone.share, low, high, onPack: onPack / 1000 }];
 }

@@ -96,10 +96,10 @@ export function reckonedFood(fed: Pick<Feeding, 'foodId' | 'week'>, book: FoodBo
   if (parts.size === 1) return [...parts.values()][0]?.food ?? usual;
   return mixFoods(
     {
-      id: 'rotation-of-the-week',
-      name: 'the week’s rotation',
+      id: ROTATION_ID,
+      name: '',
       form: 'other',
-      source: 'the mean of the week’s bowls',
+      source: { by: 'week-mean' },
       known: 'computed',
     },
     [...parts.values()],
@@ -138,6 +138,11 @@ export function fillBowl(
   const biggest = rounded.reduce((at, p, i) => (p.grams > (rounded[at]?.grams ?? 0) ? i : at), 0);
   return rounded.map((p, i) => (i === biggest ? { ...p, grams: p.grams + rest } : p)).filter((p) => p.grams > 0);
 }
+
+/** Ids of what is only reckoned with: the mean of the bowls, and all of a week as one food. The words name them. */
+const ROTATION_ID = 'rotation-of-the-week';
+const WEEK_ID = 'the-whole-week';
+export type ReckonedFoodId = typeof ROTATION_ID | typeof WEEK_ID;
 
 /** Who eats: one dog or a litter together. `meals` are grams of each meal of a day for all of them. */
 export interface Eaters {
@@ -203,10 +208,7 @@ export function weekSummary(week: Week | null, eaters: Eaters, book: FoodBook, u
 }
 
 function summed(parts: readonly MixPart[], gramsAWeek: number): Omit<WeekSummary, 'withoutGreens' | 'meals' | 'days'> {
-  const food = mixFoods(
-    { id: 'rotation-of-the-week', name: 'The week', form: 'other', source: 'the sum of the week’s bowls', known: 'computed' },
-    parts,
-  );
+  const food = mixFoods({ id: WEEK_ID, name: '', form: 'other', source: { by: 'week-sum' }, known: 'computed' }, parts);
   const kcalAWeek = (gramsAWeek * food.kcalPer100g) / 100;
   const energy = (of: (f: Food) => boolean) =>
     parts.reduce((sum, p) => sum + (of(p.food) ? (p.share * p.food.kcalPer100g) / 100 : 0), 0) / kcalAWeek;

@@ -1,5 +1,6 @@
 /** What the breeder should see before she prints a plan, as codes. None of it is printed. */
 import { addDays } from '../calendar/day.ts';
+import type { Finding } from '../feeding/finding.ts';
 import { findings } from '../feeding/findings.ts';
 import type { Level } from '../growth/assess.ts';
 import type { PuppyFinding } from '../growth/puppy-findings.ts';
@@ -9,8 +10,6 @@ import { GO_HOME_DAY, type PlanBasis } from './basis.ts';
 /** Fewer weights than these say nothing about gain. */
 const FEWEST_WEIGHTS = 5;
 
-type FeedingFinding = ReturnType<typeof findings>[number];
-
 export type PlanRemark =
   /** Growth is not steady. */
   | { readonly code: 'level'; readonly level: Exclude<Level, 'steady'>; readonly finding: PuppyFinding | null }
@@ -19,7 +18,7 @@ export type PlanRemark =
   | { readonly code: 'no-grown-weight' }
   | { readonly code: 'too-young' }
   | { readonly code: 'no-phone' }
-  | { readonly code: 'feeding'; readonly finding: FeedingFinding };
+  | { readonly code: 'feeding'; readonly finding: Finding };
 
 /** What is said beside the plan: about the facts it stands on first, then about what is fed. */
 export function planRemarks(basis: PlanBasis): PlanRemark[] {

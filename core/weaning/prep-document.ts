@@ -4,7 +4,9 @@ import { z } from 'zod';
 import { ageInDays, type CivilDate } from '../calendar/day.ts';
 import { capital, fullDate, longDate } from '../calendar/words.ts';
 import { keepingOf } from '../feeding/keeping.ts';
+import type { HouseRules } from '../feeding/rules.ts';
 import { percentText } from '../food/figures.ts';
+import type { NamedFood } from '../food/food.ts';
 import { type Collar, collarSchema } from '../litter/collar.ts';
 import { dateSchema, idSchema } from '../units/fields.ts';
 import { FOOD_UNITS, foodFigure, foodUnit } from '../units/food.ts';
@@ -57,8 +59,14 @@ export interface PrepFacts {
   readonly collarOf: (puppyId: string) => Collar | null;
 }
 
+/** What the sheet has said elsewhere. */
+export interface PrepWords {
+  readonly foods: { readonly nameOf: (f: NamedFood) => string };
+  readonly officialPlace: Readonly<Record<HouseRules['officialKeeping'], string>>;
+}
+
 /** The sheet of a day; null when nothing is fed from bowls on it. */
-export function prepDocument(facts: PrepFacts): PrepDocument | null {
+export function prepDocument(facts: PrepFacts, words: PrepWords): PrepDocument | null {
   const { input, day } = facts;
   const fed = weaningDay(input, day);
   const sheet = prepSheet(fed, input.plan.atOneBowl, input.food);
@@ -78,15 +86,15 @@ export function prepDocument(facts: PrepFacts): PrepDocument | null {
     name: `${facts.litterName} prep sheet ${day}`,
     heading: 'Prep sheet',
     sub: `${facts.litterName}, ${longDate(day)}, day ${ageInDays(facts.born, day)}`,
-    top: [`${step?.texture ?? ''} of ${food.name}`, `${percentText(step?.share ?? 1, 0)} from the bowl`],
+    top: [`${step?.texture ?? ''} of ${words.foods.nameOf(food)}`, `${percentText(step?.share ?? 1, 0)} from the bowl`],
     unit: foodUnit(unit),
     times: sheet.meals.map((m) => rules.mealTimes[m]),
     bowls: sheet.bowls.map((bowl, n) => bowlOf(facts, bowl, n, several)),
     totals: [
-      { label: `${capital(food.name)}, whole litter`, ...of(sheet.food), strong: true },
+      { label: `${capital(words.foods.nameOf(food))}, whole litter`, ...of(sheet.food), strong: true },
       ...(sheet.water.day > 0 ? [{ label: 'Warm water to stir in', ...of(sheet.water), strong: false }] : []),
     ],
-    notes: notesOf(facts, fed),
+    notes: notesOf(facts, fed, words),
     foot: `Prep sheet · printed ${fullDate(facts.made)} · ${facts.rulesFrom === null ? 'house rules: common practice' : `house rules of ${fullDate(facts.rulesFrom)}`}`,
   };
 }
@@ -105,7 +113,7 @@ function bowlOf({ input, collarOf }: PrepFacts, bowl: PrepBowl, n: number, sever
   return { name, rows, amounts: amountsOf(bowl.food) };
 }
 
-function notesOf({ input }: PrepFacts, fed: WeaningDay): PrepDocument['notes'] {
+function notesOf({ input }: PrepFacts, fed: WeaningDay, words: PrepWords): PrepDocument['notes'] {
   const { plan, rules } = input;
   const { houseHours, official, longer } = keepingOf(rules);
   const held = fed.puppies.flatMap((p) => (p.holds ? (input.puppies.find((x) => x.id === p.puppyId)?.name ?? []) : []));
@@ -114,7 +122,7 @@ function notesOf({ input }: PrepFacts, fed: WeaningDay): PrepDocument['notes'] {
     ? ' Soft bone: raw only, watched all the time. The FDA calls bones of any size unsafe (second-hand).'
     : '';
   const keep = longer
-    ? `House rule: use it within ${houseHours} h of thawing. Official, ${official.where}: ${official.hours} h.`
+    ? `House rule: use it within ${houseHours} h of thawing. Official, ${words.officialPlace[official.of]}: ${official.hours} h.`
     : `Use it within ${houseHours} h of thawing, then throw it away.`;
   return [
     {

@@ -168,10 +168,13 @@ const SEVERITIES: Record<Exclude<PlanRemark['code'], 'level' | 'feeding'>, PlanF
   'no-phone': 'caution',
 };
 
-function findingOf(remark: PlanRemark, { name, house }: GoHomePlan, { plan: w, growthFinding }: Catalogue): PlanFinding {
+function findingOf(
+  remark: PlanRemark,
+  { name, house }: GoHomePlan,
+  { plan: w, growthFinding, finding: feeding }: Catalogue,
+): PlanFinding {
   if (remark.code === 'feeding') {
-    const { severity, sentence, mend, source } = remark.finding;
-    return { severity, sentence, mend, source };
+    return { severity: remark.finding.severity, ...feeding.say(remark.finding, house.massUnit) };
   }
   if (remark.code === 'level') {
     const said = remark.finding === null ? '' : growthFinding.puppy(remark.finding, house.massUnit);

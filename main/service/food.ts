@@ -90,7 +90,7 @@ function needFoods(c: Context, ids: readonly string[], field: string): void {
 function refuseWhatCannotBe(c: Context, foodId: string | null, fields: FoodFields): void {
   const book = bookOf(c);
   const stop = foodChecks(foodId, fields, book.find, book.uses).find((check) => check.severity === 'stop');
-  if (stop !== undefined) throw new ContractFailure('bad-input', stop.sentence, `fields.${stop.field}`);
+  if (stop !== undefined) throw new ContractFailure('bad-input', stop.code, `fields.${stop.field}`);
 }
 
 function bookOf(c: Context): FoodBook {

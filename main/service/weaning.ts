@@ -12,6 +12,7 @@ import { DEFAULT_HOUSE } from '../../core/people/house.ts';
 import type { WeaningEvent, WeaningNote } from '../../core/weaning/eaten.ts';
 import { type PrepDocument, prepDocument } from '../../core/weaning/prep-document.ts';
 import { weaningPuppies } from '../../core/weaning/weaning-puppies.ts';
+import { catalogueOf } from '../../core/words/catalogue.ts';
 import { litterRules, rulesVersions } from '../store/feeding.ts';
 import { feedings, storedFoods } from '../store/food.ts';
 import { readingsOf } from '../store/growth.ts';
@@ -118,16 +119,19 @@ function sheetOf(c: Context, litterId: string, day: CivilDate): PrepDocument {
     today,
     unit: house.massUnit,
   };
-  const sheet = prepDocument({
-    input,
-    litterId,
-    litterName: litterName(litter),
-    born,
-    day,
-    made: today,
-    rulesFrom: version?.from ?? null,
-    collarOf: (id) => all.find((p) => p.id === id)?.collar ?? null,
-  });
+  const sheet = prepDocument(
+    {
+      input,
+      litterId,
+      litterName: litterName(litter),
+      born,
+      day,
+      made: today,
+      rulesFrom: version?.from ?? null,
+      collarOf: (id) => all.find((p) => p.id === id)?.collar ?? null,
+    },
+    catalogueOf('en'),
+  );
   if (sheet === null) throw new ContractFailure('refused', 'nothing is fed from bowls on that day', 'day');
   return sheet;
 }

@@ -11,6 +11,7 @@ import { type Purchase, shoppingList } from '../../core/freezer/shopping.ts';
 import type { House } from '../../core/people/house.ts';
 import { now } from '../data/now.ts';
 import { useQuery } from '../data/query.ts';
+import { words } from '../state/words.ts';
 import { useFoodBook } from './useFoods.ts';
 import { useHouse } from './useLitterGrowth.ts';
 import { useRules } from './useRules.ts';
@@ -76,7 +77,10 @@ export function useFreezer(): Freezer | null {
       rules,
       house,
       book,
-      nameOf: (foodId) => book.find(foodId)?.name ?? foodId,
+      nameOf: (foodId) => {
+        const food = book.find(foodId);
+        return food === null ? foodId : words.foods.nameOf(food);
+      },
     };
   }, [stock, demand, time, untilDay, rules, house, book]);
 }

@@ -3,11 +3,13 @@
 import { dateOf } from '../../core/calendar/clock.ts';
 import { type CivilDate, daysBetween } from '../../core/calendar/day.ts';
 import { explainRation } from '../../core/feeding/explain.ts';
-import { type Finding, type FindingsInput, findings, type RuleChange } from '../../core/feeding/findings.ts';
+import type { Finding, RuleChange } from '../../core/feeding/finding.ts';
+import { type FindingsInput, findings } from '../../core/feeding/findings.ts';
 import { rationOn } from '../../core/feeding/ration.ts';
 import type { HouseRules } from '../../core/feeding/rules.ts';
 import type { Food } from '../../core/food/food.ts';
 import { type Puppy, puppyName } from '../../core/litter/litter.ts';
+import type { MassUnit } from '../../core/units/mass.ts';
 import { WEANED_DAYS } from '../../core/weaning/weaning-plan.ts';
 import { call } from '../data/host.ts';
 import { run } from '../data/query.ts';
@@ -74,19 +76,19 @@ export function PuppyBeside({
       ) : (
         <>
           <p className="note">
-            {reckonedAt(input, facts, today)} {words.finding.withFood(food.name)}{' '}
+            {reckonedAt(input, facts, today)} {words.finding.withFood(words.foods.nameOf(food))}{' '}
             <a href={href({ at: 'foods' })}>{words.finding.foodLink}</a>
           </p>
           <p className="puppy-beside-amount">
             <Why
               explanation={{
                 figure: words.finding.amount(words.foodText(ration.dayGrams, unit)),
-                how: words.finding.how(words.plain(ration.share * 100, 1), food.name),
-                sum: explainRation(input).map((line) => ({
-                  what: line.what,
-                  figure: line.figure,
-                  source: `${line.source}${line.known === 'own record' ? '' : ` (${words.foods.known[line.known]})`}`,
-                })),
+                how: words.finding.how(words.plain(ration.share * 100, 1), words.foods.nameOf(food)),
+                sum: explainRation(input).map((line) => {
+                  const said = words.explainedLine(line, unit);
+                  const known = line.known === 'own record' ? '' : ` (${words.foods.known[line.known]})`;
+                  return { ...said, source: `${said.source}${known}` };
+                }),
               }}
             >
               <b className="big">{words.finding.amount(words.foodText(ration.dayGrams, unit))}</b>
@@ -101,7 +103,11 @@ export function PuppyBeside({
             </span>
           </p>
           {found.length === 0 && <p className="line">{words.finding.none}</p>}
-          <FindingLines findings={found} action={{ word: words.finding.mend, take: mendFor(puppy.litterId, today) }} />
+          <FindingLines
+            findings={found}
+            unit={unit}
+            action={{ word: words.finding.mend, take: mendFor(puppy.litterId, today) }}
+          />
           {input.day === today && <TreatsToday key={puppy.id} input={input} />}
         </>
       )}
@@ -117,7 +123,8 @@ interface Told {
 }
 
 /** One finding of each kind, the gravest first, with the others whom it holds for. */
-function gathered(all: readonly { name: string; found: readonly Finding[] }[]): Told[] {
+function gathered(all: readonly { name: string; found: readonly Finding[] }[], unit: MassUnit): Told[] {
+  const sentence = (finding: Finding) => words.finding.say(finding, unit).sentence;
   const byCode = new Map<string, { finding: Finding; by: string; names: string[] }>();
   for (const { name, found } of all) {
     for (const finding of found) {
@@ -125,7 +132,7 @@ function gathered(all: readonly { name: string; found: readonly Finding[] }[]): 
       if (told === undefined) byCode.set(finding.code, { finding, by: name, names: [] });
       else if (RANK[finding.severity] < RANK[told.finding.severity]) {
         byCode.set(finding.code, { finding, by: name, names: [...told.names, told.by] });
-      } else if (finding.sentence !== told.finding.sentence) told.names.push(name);
+      } else if (sentence(finding) !== sentence(told.finding)) told.names.push(name);
     }
   }
   return [...byCode.values()].toSorted((a, b) => RANK[a.finding.severity] - RANK[b.finding.severity]);
@@ -163,7 +170,7 @@ function OfWeaned({
     return input === null ? [] : [{ name: puppyName(puppy), found: findings(input) }];
   });
   if (all.length === 0) return null;
-  const told = gathered(all);
+  const told = gathered(all, facts.house.massUnit);
   const also = (finding: Finding) => {
     const names = told.find((t) => t.finding === finding)?.names ?? [];
     return names.length === 0 ? '' : words.finding.sameFor(names.join(', '));
@@ -172,10 +179,11 @@ function OfWeaned({
     <section className="part">
       <h2>{words.finding.title}</h2>
       <p className="note">
-        {words.finding.withFood(food.name)} <a href={href({ at: 'foods' })}>{words.finding.foodLink}</a>
+        {words.finding.withFood(words.foods.nameOf(food))} <a href={href({ at: 'foods' })}>{words.finding.foodLink}</a>
       </p>
       {told.length === 0 && <p className="line">{words.finding.none}</p>}
       <FindingLines
+        unit={facts.house.massUnit}
         findings={told.map((t) => t.finding)}
         action={{ word: words.finding.mend, take: mendFor(litterId, today) }}
         also={also}

@@ -44,7 +44,7 @@ export function TreatsToday({ input }: { input: FindingsInput }) {
       <p className="treats-left" role="status">
         {left !== null && <b>{left.sentence}</b>}
       </p>
-      {left !== null && left.high !== null && <FindingLines findings={[left.high]} action={null} />}
+      {left !== null && left.high !== null && <FindingLines findings={[left.high]} unit={unit} action={null} />}
     </section>
   );
 }

@@ -1,6 +1,7 @@
 /** Treats as they are typed, and what they leave for the meals of the day. */
 
-import { type Finding, type FindingsInput, findings } from '../../core/feeding/findings.ts';
+import type { Finding } from '../../core/feeding/finding.ts';
+import { type FindingsInput, findings } from '../../core/feeding/findings.ts';
 import { rationOn, type Treats, treatShareOf } from '../../core/feeding/ration.ts';
 import { MEAL_NAMES } from '../../core/food/bowls.ts';
 import { foodUnit } from '../../core/units/food.ts';

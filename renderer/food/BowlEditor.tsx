@@ -44,7 +44,7 @@ export function BowlEditor(props: EditorProps) {
           label={words.week.kind}
           value={kind}
           options={[
-            { value: 'usual', word: `${words.week.kinds.usual}: ${usual.name}` },
+            { value: 'usual', word: `${words.week.kinds.usual}: ${words.foods.nameOf(usual)}` },
             { value: 'foods', word: words.week.kinds.foods },
             { value: 'bone', word: words.week.kinds.bone },
           ]}

@@ -130,7 +130,7 @@ function Cell(props: GridProps & { place: Place; onKeyDown: (event: React.Keyboa
       }}
     >
       {bowl === null ? (
-        <span className="soft">{words.week.usual(usual.name)}</span>
+        <span className="soft">{words.foods.nameOf(usual)}</span>
       ) : (
         lines.map((line) => <span key={line}>{line}</span>)
       )}

@@ -1,7 +1,7 @@
 /** What a food comes to: every figure with where it comes from, the published limits, and what is found. */
 
 import { useId, useState } from 'react';
-import { growthOf, nutrientFindings, vitaminAFinding } from '../../core/feeding/findings.ts';
+import { growthOf, nutrientFindings, vitaminAFinding } from '../../core/feeding/nutrient-findings.ts';
 import type { FoodBook } from '../../core/food/catalogue.ts';
 import {
   boneShareOf,
@@ -14,6 +14,7 @@ import {
 import { ENERGY_METHODS, type Label, labelEnergies } from '../../core/food/label.ts';
 import { BONE_CALCIUM } from '../../core/reference/feeding/bone.ts';
 import { CALCIUM_LIMITS, FAT_LIMIT, PROTEIN_LIMITS, RATIO_LIMITS, VITAMIN_A_LIMIT } from '../../core/reference/feeding/limits.ts';
+import { useHouse } from '../facts/useLitterGrowth.ts';
 import { FindingLines } from '../parts/FindingLines.tsx';
 import { figure, percentRange } from '../parts/figures.ts';
 import { FormChoice, type Option } from '../parts/form/fields.tsx';
@@ -35,6 +36,7 @@ interface Row {
 
 /** `label` adds the energy by every method, for a food from a pack. */
 export function FoodFigures({ food, label }: { food: Food; label: Label | null }) {
+  const unit = useHouse().massUnit;
   const usual = [...nutrientFindings(food, growthOf(null, YOUNG_DAYS)), vitaminAFinding(food)].filter((f) => f !== null);
   const big = nutrientFindings(food, growthOf(40, YOUNG_DAYS)).filter((f) => usual.every((u) => u.code !== f.code));
   return (
@@ -63,16 +65,16 @@ export function FoodFigures({ food, label }: { food: Food; label: Label | null }
       </table>
       <p className="note foods-note">
         {food.recipe.length > 0 &&
-          `${words.capital(words.food.madeOf)} ${food.recipe.map((r) => words.food.madeOfPart(words.plain(r.share * 100, 1), r.name)).join(', ')}. `}
-        {words.capital(food.source)} ({words.foods.known[food.known]}). {words.food.bothRanges}
+          `${words.capital(words.food.madeOf)} ${food.recipe.map((r) => words.food.madeOfPart(words.plain(r.share * 100, 1), words.foods.nameOf(r))).join(', ')}. `}
+        {words.capital(words.foods.sourceOf(food.source))} ({words.foods.known[food.known]}). {words.food.bothRanges}
       </p>
       {label !== null && <ByMethods label={label} />}
       <section className="food-found" aria-live="polite">
         <h3>{words.food.found}</h3>
         {usual.length === 0 && <p className="line">{words.food.nothingFound}</p>}
-        <FindingLines findings={usual} action={null} />
+        <FindingLines unit={unit} findings={usual} action={null} />
         {big.length > 0 && <p className="line soft">{words.food.forBig}</p>}
-        <FindingLines findings={big} action={null} />
+        <FindingLines unit={unit} findings={big} action={null} />
       </section>
     </>
   );
@@ -112,7 +114,7 @@ function whyOf({ what, figure: text, published, source, limit }: Row): Explanati
 
 function rowsOf(food: Food): Row[] {
   const { analysis: a, kcalPer100g: kcal } = food;
-  const from = `${food.source} (${words.foods.known[food.known]})`;
+  const from = `${words.foods.sourceOf(food.source)} (${words.foods.known[food.known]})`;
   const [usual, large] = [CALCIUM_LIMITS.early.usual, CALCIUM_LIMITS.early.large];
   const ratio = RATIO_LIMITS.usual;
   const bone = food.bone === null ? null : BONE_CALCIUM[food.bone.basis];
@@ -184,12 +186,14 @@ export function Instead({ food, book, options }: { food: Food; book: FoodBook; o
     <section className="part" aria-labelledby={id}>
       <h2 id={id}>{words.food.instead}</h2>
       <div className="form">
-        <span className="label">{words.food.insteadOf(food.name)}</span>
+        <span className="label">{words.food.insteadOf(words.foods.nameOf(food))}</span>
         <span />
         <FormChoice label={words.food.insteadFood} value={chosen} options={others} onChange={setChosen} />
         <span className="label" />
         <p className="big" aria-live="polite">
-          {other === null ? words.food.notKnown : words.food.insteadFigure(figure(equivalentGrams(100, food, other)), other.name)}
+          {other === null
+            ? words.food.notKnown
+            : words.food.insteadFigure(figure(equivalentGrams(100, food, other)), words.foods.nameOf(other))}
         </p>
       </div>
       <p className="note">{words.food.insteadNote}</p>

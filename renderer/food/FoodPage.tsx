@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { type FoodBook, foodBook } from '../../core/food/catalogue.ts';
-import { FOOD_FORMS, type Food } from '../../core/food/food.ts';
-import { ENERGY_METHODS, LABEL_BASES } from '../../core/food/label.ts';
+import { FOOD_FORMS, type Food, LABEL_BASES } from '../../core/food/food.ts';
+import { ENERGY_METHODS } from '../../core/food/label.ts';
 import { foodOf, portionGrams, type StoredFood } from '../../core/food/own-food.ts';
 import { run, useQuery } from '../data/query.ts';
 import { go, href } from '../links.ts';
@@ -58,7 +58,7 @@ function Gone() {
 function ShippedFood({ food, all, book }: { food: Food; all: readonly StoredFood[]; book: FoodBook }) {
   return (
     <>
-      <Head title={food.name} lead={words.food.shippedLead} />
+      <Head title={words.foods.nameOf(food)} lead={words.food.shippedLead} />
       <section className="foods-first">
         <FoodFigures food={food} label={null} />
       </section>

@@ -14,11 +14,11 @@ export function FoodPart() {
     <section className="part">
       <h2>{words.reckoned.title}</h2>
       <p className="line">
-        <b>{food.name}</b>
+        <b>{words.foods.nameOf(food)}</b>
         <span>{words.reckoned.figures(figure(food.kcalPer100g), words.rangeText(calciumPer1000Kcal(food), 1))}</span>
         <a href={href({ at: 'foods' })}>{words.reckoned.toFoods}</a>
       </p>
-      <p className="note">{food.source}</p>
+      <p className="note">{words.foods.sourceOf(food.source)}</p>
     </section>
   );
 }

@@ -1,4 +1,4 @@
-import { growthOf, nutrientFindings, vitaminAFinding } from '../../core/feeding/findings.ts';
+import { growthOf, nutrientFindings, vitaminAFinding } from '../../core/feeding/nutrient-findings.ts';
 import { foodBook, SHIPPED_FOODS } from '../../core/food/catalogue.ts';
 import { boneShareOf, calciumPer1000Kcal, DEFAULT_FOOD, type Food } from '../../core/food/food.ts';
 import type { StoredFood } from '../../core/food/own-food.ts';
@@ -35,7 +35,7 @@ export function FoodsPage() {
 /** Every food that can be chosen: hers, then those shipped. */
 export function foodOptions(stored: readonly StoredFood[]): Option[] {
   const own = stored.filter((f) => !f.retired).map((f) => ({ value: f.id, word: f.fields.name }));
-  return [...own, ...SHIPPED_FOODS.map((f) => ({ value: f.id, word: f.name }))];
+  return [...own, ...SHIPPED_FOODS.map((f) => ({ value: f.id, word: words.foods.nameOf(f) }))];
 }
 
 function WhoEatsWhat({ stored }: { stored: readonly StoredFood[] }) {
@@ -60,7 +60,7 @@ function WhoEatsWhat({ stored }: { stored: readonly StoredFood[] }) {
             who={words.foods.house}
             litterId={null}
             feedings={feedings}
-            options={[{ value: '', word: words.foods.asShipped(DEFAULT_FOOD.name) }, ...foodOptions(stored)]}
+            options={[{ value: '', word: words.foods.asShipped(words.foods.nameOf(DEFAULT_FOOD)) }, ...foodOptions(stored)]}
           />
           {litters.map(({ litter }) => (
             <Eater
@@ -68,7 +68,7 @@ function WhoEatsWhat({ stored }: { stored: readonly StoredFood[] }) {
               who={litterName(litter)}
               litterId={litter.id}
               feedings={feedings}
-              options={[{ value: '', word: words.foods.asHouse(houseFood.name) }, ...foodOptions(stored)]}
+              options={[{ value: '', word: words.foods.asHouse(words.foods.nameOf(houseFood)) }, ...foodOptions(stored)]}
             />
           ))}
         </tbody>
@@ -237,7 +237,7 @@ function YourFood({ stored, food }: { stored: StoredFood; food: Food | null }) {
 }
 
 function explained(food: Food): string {
-  return `${words.food.methodSources[food.kcalMethod]}. ${food.source}.`;
+  return `${words.food.methodSources[food.kcalMethod]}. ${words.foods.sourceOf(food.source)}.`;
 }
 
 function Shipped() {
@@ -285,7 +285,7 @@ function ShippedFood({ food }: { food: Food }) {
   return (
     <tr>
       <th scope="row">
-        <a href={href({ at: 'food', foodId: food.id })}>{food.name}</a>
+        <a href={href({ at: 'food', foodId: food.id })}>{words.foods.nameOf(food)}</a>
       </th>
       <td data-label={words.foods.ndb}>{food.id.startsWith('usda-') ? food.id.slice(5) : '–'}</td>
       <td className="figure" data-label={words.foods.kcal}>

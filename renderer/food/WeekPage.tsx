@@ -2,8 +2,8 @@ import { useRef, useState } from 'react';
 import { dateOf } from '../../core/calendar/clock.ts';
 import { type CivilDate, daysBetween } from '../../core/calendar/day.ts';
 import { aroundEstimate } from '../../core/feeding/energy.ts';
-import { growthOf } from '../../core/feeding/findings.ts';
 import { TWO_MEALS } from '../../core/feeding/meals.ts';
+import { growthOf } from '../../core/feeding/nutrient-findings.ts';
 import { rationOn } from '../../core/feeding/ration.ts';
 import type { HouseRules } from '../../core/feeding/rules.ts';
 import { grownEnergy } from '../../core/feeding/week-findings.ts';
@@ -162,11 +162,11 @@ function AtHand({
               type="button"
               className="at-hand-food"
               draggable
-              aria-label={words.week.put(food.name, where)}
+              aria-label={words.week.put(words.foods.nameOf(food), where)}
               onDragStart={(event) => carry(event, bowlOf(food))}
               onClick={() => put(food)}
             >
-              {food.name}
+              {words.foods.nameOf(food)}
             </button>
           </li>
         ))}

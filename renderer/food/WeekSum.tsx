@@ -1,6 +1,7 @@
 /** What a week comes to for those who eat it, beside the aims: house rules and published numbers. */
+
 import { useState } from 'react';
-import type { Growth } from '../../core/feeding/findings.ts';
+import type { Growth } from '../../core/feeding/nutrient-findings.ts';
 import type { HouseRules } from '../../core/feeding/rules.ts';
 import { type WeekFindingsInput, weekFindings } from '../../core/feeding/week-findings.ts';
 import type { FoodBook } from '../../core/food/catalogue.ts';
@@ -57,7 +58,11 @@ export function WeekSum({ week, diners, rules, book, usual, unit, note }: SumPro
           {note !== null && <p className="note">{note}</p>}
           <Figures summary={summary} diner={diner} rules={rules} unit={unit} />
           <div aria-live="polite">
-            <FindingLines findings={weekFindings({ summary, rules, energy: diner.energy, growth: diner.growth })} action={null} />
+            <FindingLines
+              unit={unit}
+              findings={weekFindings({ summary, rules, energy: diner.energy, growth: diner.growth })}
+              action={null}
+            />
           </div>
         </>
       )}
@@ -76,9 +81,9 @@ interface Row {
 
 function Figures({ summary, diner, rules, unit }: { summary: WeekSummary; diner: Diner; rules: HouseRules; unit: MassUnit }) {
   const sum: Explanation['sum'] = summary.foods.map(({ food, gramsAWeek, energy }) => ({
-    what: food.name,
+    what: words.foods.nameOf(food),
     figure: `${words.week.aWeek(words.massText(gramsAWeek, unit))}, ${words.week.ofEnergy(percent(energy))}`,
-    source: `${food.source} (${words.foods.known[food.known]})`,
+    source: `${words.foods.sourceOf(food.source)} (${words.foods.known[food.known]})`,
   }));
   return (
     <table className="foods-table week-figures">
@@ -128,7 +133,9 @@ function rowsOf(summary: WeekSummary, { energy, growth }: Diner, rules: HouseRul
       figure: figure(summary.kcal),
       aim: energy === null ? '' : words.week.from(figure(energy.low), figure(energy.high)),
       source:
-        energy === null ? words.week.howEnergy : `${words.week.howEnergy} ${energy.source} (${words.foods.known[energy.known]}).`,
+        energy === null
+          ? words.week.howEnergy
+          : `${words.week.howEnergy} ${words.bandSource(energy)} (${words.foods.known[energy.known]}).`,
     },
     {
       what: words.week.protein,

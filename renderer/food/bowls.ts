@@ -60,7 +60,7 @@ export function bowlLines(bowl: Bowl | null, book: FoodBook): string[] {
 }
 
 function nameOf(book: FoodBook, foodId: string): string {
-  return foodOrDefault(book, foodId).name;
+  return words.foods.nameOf(foodOrDefault(book, foodId));
 }
 
 /** Sends a change of the week as it is stored now, one after another. What a litter has from the house becomes its own. */

@@ -1,7 +1,8 @@
 /** The form of a food: what is typed, read into the fields of a food or answered with a sentence beside the field. */
+
 import type { FoodBook } from '../../core/food/catalogue.ts';
-import { FOOD_FORMS, type FoodForm } from '../../core/food/food.ts';
-import { ENERGY_METHODS, LABEL_BASES, type LabelBasis, type LabelMethod } from '../../core/food/label.ts';
+import { FOOD_FORMS, type FoodForm, LABEL_BASES, type LabelBasis } from '../../core/food/food.ts';
+import { ENERGY_METHODS, type LabelMethod } from '../../core/food/label.ts';
 import { type FoodCheck, type FoodFields, foodChecks } from '../../core/food/own-food.ts';
 import type { BoneBasis } from '../../core/reference/feeding/bone.ts';
 import { bad, good, type Read, readLine, readNumber } from '../parts/form/read.ts';
@@ -195,7 +196,8 @@ export function draftChecks(id: string | null, read: ReadDraft, book: FoodBook):
 
 /** The sentence beside a field: what can't be read, else what can't be or is unlikely. */
 export function sentenceFor(field: DraftField, read: ReadDraft, checks: readonly FoodCheck[]): string | null {
-  return read.mistakes[field] ?? checks.find((c) => c.field === field)?.sentence ?? null;
+  const check = checks.find((c) => c.field === field);
+  return read.mistakes[field] ?? (check === undefined ? null : words.food.check(check));
 }
 
 /** What is chosen when the kind changes: raw food from 4/9/4 and so on only where the pack gives no energy, vegetables by the kind. */

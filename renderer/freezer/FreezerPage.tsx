@@ -64,7 +64,9 @@ function Head({ f, putIn }: { f: Freezer; putIn: () => void }) {
         <h1>{words.freezer.title}</h1>
         <p>{words.freezer.lead(rules.thawHours, rules.keepHours)}</p>
         {keeping.longer && (
-          <p className="freezer-official">{words.freezer.official(keeping.official.hours, keeping.official.where)}</p>
+          <p className="freezer-official">
+            {words.freezer.official(keeping.official.hours, words.officialPlace[keeping.official.of])}
+          </p>
         )}
       </div>
       <div className="right">

@@ -1,4 +1,5 @@
-import type { Finding, RuleChange } from '../../core/feeding/findings.ts';
+import type { Finding, RuleChange } from '../../core/feeding/finding.ts';
+import type { MassUnit } from '../../core/units/mass.ts';
 import { words } from '../state/words.ts';
 import './findings.css';
 
@@ -11,10 +12,12 @@ export function changeWords({ key, value }: RuleChange): string {
 /** Findings one under another: fact, what mends it, the one action that does, the source. */
 export function FindingLines({
   findings,
+  unit,
   action,
   also = () => '',
 }: {
   findings: readonly Finding[];
+  unit: MassUnit;
   /** Takes the change that mends a finding; null where nothing can be changed here. */
   action: { readonly word: (what: string) => string; readonly take: (change: RuleChange) => void } | null;
   /** Whom it holds for, too. */
@@ -22,23 +25,23 @@ export function FindingLines({
 }) {
   return (
     <ul className="finding-lines">
-      {findings.map((finding) => (
-        <li key={`${finding.code} ${finding.sentence}`} className={`finding-line finding-${finding.severity}`}>
-          <b className="finding-severity">{words.finding.severities[finding.severity]}</b>
-          <div>
-            <p>
-              {finding.sentence} {finding.mend} {also(finding)}
-            </p>
-            <p className="note">
-              {words.finding.source}: {finding.source}
-              {finding.source.startsWith(words.foods.known[finding.known]) ? '' : ` (${words.foods.known[finding.known]})`}.
-            </p>
-          </div>
-          {action !== null && finding.change !== undefined && (
-            <MendButton change={finding.change} word={action.word} take={action.take} />
-          )}
-        </li>
-      ))}
+      {findings.map((finding) => {
+        const said = words.finding.say(finding, unit);
+        return (
+          <li key={`${finding.code} ${said.sentence}`} className={`finding-line finding-${finding.severity}`}>
+            <b className="finding-severity">{words.finding.severities[finding.severity]}</b>
+            <div>
+              <p>
+                {said.sentence} {said.mend} {also(finding)}
+              </p>
+              <p className="note">{words.finding.sourceLine(said.source, finding.known)}</p>
+            </div>
+            {action !== null && finding.change !== undefined && (
+              <MendButton change={finding.change} word={action.word} take={action.take} />
+            )}
+          </li>
+        );
+      })}
     </ul>
   );
 }

@@ -50,16 +50,19 @@ function Preview({ route, weaning }: { route: PrepRoute; weaning: Weaning }) {
 function documentOf(weaning: Weaning, day: CivilDate): PrepDocument | null {
   const { input, litter, born, today, rulesFrom, order } = weaning;
   if (input === null || weaning.plan === null) return null;
-  return prepDocument({
-    input,
-    litterId: litter.id,
-    litterName: litterName(litter),
-    born,
-    day,
-    made: today,
-    rulesFrom,
-    collarOf: (id) => order.find((p) => p.id === id)?.collar ?? null,
-  });
+  return prepDocument(
+    {
+      input,
+      litterId: litter.id,
+      litterName: litterName(litter),
+      born,
+      day,
+      made: today,
+      rulesFrom,
+      collarOf: (id) => order.find((p) => p.id === id)?.collar ?? null,
+    },
+    words,
+  );
 }
 
 function Scaled({ document, paper }: { document: PrepDocument; paper: Paper }) {

@@ -200,14 +200,14 @@ function whatOf(weaning: Weaning, input: WeaningInput, day: WeaningDay, meal: Me
     const most = Math.max(...sheet.bowls.map((b) => b.puppies.length));
     return (
       <>
-        {words.weaning.weaningMeal(words.weaning.textures[texture], food.name)}
+        {words.weaning.weaningMeal(words.weaning.textures[texture], words.foods.nameOf(food))}
         <br />
         <span className="note">{words.weaning.bowls(sheet.bowls.length, most)}</span>
       </>
     );
   }
   const bowl = bowlOn(fed.week, weaning.today, meal);
-  if (bowl === null) return words.weaning.mealOf(meal, food.name);
+  if (bowl === null) return words.weaning.mealOf(meal, words.foods.nameOf(food));
   const parts = fillBowl(bowl, grams, order.length, book, food, facts.house.massUnit);
   return (
     <>
@@ -217,8 +217,8 @@ function whatOf(weaning: Weaning, input: WeaningInput, day: WeaningDay, meal: Me
         {parts
           .map((p) =>
             p.pieces === null
-              ? words.weaning.part(words.foodText(p.grams, facts.house.massUnit), p.food.name)
-              : words.weaning.bones(p.pieces, p.food.name),
+              ? words.weaning.part(words.foodText(p.grams, facts.house.massUnit), words.foods.nameOf(p.food))
+              : words.weaning.bones(p.pieces, words.foods.nameOf(p.food)),
           )
           .join(', ')}
       </span>

@@ -100,7 +100,7 @@ function WeighOut({ weaning, input, day, sheet }: { weaning: Weaning; input: Wea
         <tr>
           <th scope="col">{words.dayOfWeek(day.day)}</th>
           <th scope="col" className="figure">
-            {words.weaning.food(input.food.name, foodUnit(unit))}
+            {words.weaning.food(words.foods.nameOf(input.food), foodUnit(unit))}
           </th>
           {watered && (
             <th scope="col" className="figure">

@@ -66,7 +66,7 @@ export function explainDay(input: WeaningInput, day: WeaningDay, unit: MassUnit,
       {
         what: words.weaning.sumKcal,
         figure: `${Math.round(kcal)}\u00a0kcal`,
-        source: `${input.food.name}: ${input.food.source}`,
+        source: `${words.foods.nameOf(input.food)}: ${words.foods.sourceOf(input.food.source)}`,
       },
       ...(need > 0
         ? [

@@ -57,5 +57,12 @@ export const PROTEIN_LIMITS: Readonly<Record<'early' | 'late', Pick<Limits, 'low
 /** Least fat in grams per 1000 kcal. */
 export const FAT_LIMIT = { low: 21.3, source: AAFCO, known: 'seen' } as const;
 
+/** Treats, at most this part of the food. */
+export const TREATS_LIMIT = {
+  share: 0.1,
+  source: 'Hand et al. 2010, Small Animal Clinical Nutrition, 5th edition, p. 315',
+  known: 'seen',
+} as const;
+
 /** Most vitamin A, IU per 1000 kcal: the lowest of three bodies. Puppies fed up to 100 000 showed no harm (Morris et al. 2012, Br J Nutr 108:1800). */
 export const VITAMIN_A_LIMIT = { high: 12_500, source: `${NRC}, safe upper limit for growth`, known: 'second-hand' } as const;

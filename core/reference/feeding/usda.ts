@@ -38,7 +38,7 @@ type Row = readonly [
   vitA?: number,
 ];
 
-const ROWS: readonly Row[] = [
+const ROWS = [
   ['05100', 'chicken wing, meat and skin', 191, 17.52, 12.85, 69.19, 11, 123, 38],
   ['05084', 'chicken neck, meat and skin', 297, 14.07, 26.24, 59.99, 18, 112, 36],
   ['05048', 'chicken back, meat and skin', 319, 14.05, 28.74, 58.1, 13, 113, 44],
@@ -64,10 +64,13 @@ const ROWS: readonly Row[] = [
   ['11233', 'kale', 49, 4.28, 0.93, 84.04, 150, 92, 0],
   ['11124', 'carrot', 41, 0.93, 0.24, 88.29, 33, 35, 0],
   ['01123', 'egg, whole', 143, 12.56, 9.51, 76.15, 56, 198, 12],
-];
+] as const satisfies readonly Row[];
+
+export type NdbNumber = (typeof ROWS)[number][0];
+const TABLE: readonly Row[] = ROWS;
 
 const BY_NDB = new Map(
-  ROWS.map(
+  TABLE.map(
     ([ndb, name, kcal, protein, fat, water, calciumMg, phosphorusMg, bonePercent, vitaminAIu = null]): [string, Ingredient] => [
       ndb,
       { ndb, name, kcal, protein, fat, water, calciumMg, phosphorusMg, bonePercent, vitaminAIu },
@@ -83,4 +86,4 @@ export function ingredient(ndb: string): Ingredient {
 }
 
 /** Every NDB number of the table, in its order. */
-export const NDB_NUMBERS: readonly string[] = [...BY_NDB.keys()];
+export const NDB_NUMBERS: readonly NdbNumber[] = ROWS.map(([ndb]) => ndb);

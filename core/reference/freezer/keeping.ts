@@ -19,6 +19,13 @@ export const REFRIGERATOR_C: Published<number> = {
   known: 'second-hand',
 };
 
+/** In the refrigerator, for a pack of up to so much. */
+export const REFRIGERATOR_THAW: Published<{ readonly hours: number; readonly kg: number }> = {
+  value: { hours: 24, kg: 2.25 },
+  source: 'USDA Food Safety and Inspection Service, "The Big Thaw": 24 h for each 4 to 5 lb',
+  known: 'second-hand',
+};
+
 export const FREEZER_C: Published<number> = { value: -18, source: 'FoodSafety.gov (0 °F)', known: 'second-hand' };
 
 /** Cold water, in a leak-proof bag, changed every half hour: up to 1 lb in an hour, 3 to 4 lb in 2 to 3 hours, more at half an hour a pound. */

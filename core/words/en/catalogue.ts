@@ -17,8 +17,11 @@ import {
   when,
 } from './dates.ts';
 import { choiceWords, houseWords, mealWords, reckonedWords, rulesWords, ruleWords, unitShort, unitWords } from './feeding.ts';
+import { sayLine } from './feeding-explain.ts';
+import { bandSource, findingWords, OFFICIAL_PLACES, treatWords } from './feeding-findings.ts';
 import { capital, fixed, grouped, numberWord, percentText, plain, rangeText } from './figures.ts';
-import { findingWords, foodsWords, foodWords, treatWords, weekWords } from './foods.ts';
+import { foodsWords, foodWords } from './food.ts';
+import { weekWords } from './food-week.ts';
 import { formWords } from './form.ts';
 import { freezerPaperWords, freezerWords, timeNear } from './freezer.ts';
 import { answerWords, growthWords, signed, span, standingFigure, standingWords } from './growth.ts';
@@ -76,6 +79,9 @@ export const ENGLISH = {
   foods: foodsWords,
   food: foodWords,
   finding: findingWords,
+  explainedLine: sayLine,
+  bandSource,
+  officialPlace: OFFICIAL_PLACES,
   treat: treatWords,
   week: weekWords,
   form: formWords,

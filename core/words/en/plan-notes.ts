@@ -10,6 +10,7 @@ import { isMetric, type MassUnit } from '../../units/mass.ts';
 import { foodText, weightText } from './amounts.ts';
 import { dateInWords } from './dates.ts';
 import { capital, numberWord, partWord, percentText } from './figures.ts';
+import { foodName, foodSource } from './food.ts';
 
 interface Note {
   heading: string;
@@ -154,7 +155,7 @@ function provenance(
     },
     {
       what: 'By real weight',
-      how: `the same rule at that weight; cells far from the expected weight for the age stay empty. Energy, where it is used: ${Math.round(food.kcalPer100g)} kcal per 100 g, ${food.name} (${food.source})`,
+      how: `the same rule at that weight; cells far from the expected weight for the age stay empty. Energy, where it is used: ${Math.round(food.kcalPer100g)} kcal per 100 g, ${foodName(food)} (${foodSource(food.source)})`,
     },
     {
       what: 'Treats',

@@ -216,7 +216,7 @@ describe('findings of a week', () => {
     const published = grownEnergy(25);
     expect(published.low).toBeCloseTo(95 * 25 ** 0.75, 9);
     expect(published.high).toBeCloseTo(130 * 25 ** 0.75, 9);
-    expect(codes(null, { growth: null, energy: published })).toContain('energy-low');
+    expect(codes(null, { growth: null, energy: published })).toContain('week-energy-low');
   });
 });
 

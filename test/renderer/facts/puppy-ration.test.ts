@@ -14,6 +14,7 @@ import type { Litter, Puppy, Reading } from '../../../core/litter/litter.ts';
 import { DEFAULT_HOUSE } from '../../../core/people/house.ts';
 import type { SizeClass } from '../../../core/reference/classes.ts';
 import { toGrams } from '../../../core/units/mass.ts';
+import { ENGLISH } from '../../../core/words/en/catalogue.ts';
 import { rationInput } from '../../../renderer/facts/puppy-ration.ts';
 import type { LitterGrowthFacts } from '../../../renderer/facts/useLitterGrowth.ts';
 
@@ -117,7 +118,8 @@ describe('from what a puppy is fed', () => {
     expect(three === null ? [] : findings(three).map((f) => f.code)).not.toContain('weight-old');
     const five = first({ adultKg: 24 }, 65);
     expect(five?.weightGrams).toBeGreaterThan(three?.weightGrams ?? 0);
-    expect(five === null ? '' : findings(five).find((f) => f.code === 'weight-old')?.mend).toMatch(/^Weigh /);
+    const old = five === null ? undefined : findings(five).find((f) => f.code === 'weight-old');
+    expect(old === undefined ? '' : ENGLISH.finding.say(old, 'g').mend).toMatch(/^Weigh /);
   });
 
   it('works without a grown weight: the share alone, no estimate', () => {
@@ -149,7 +151,9 @@ describe('from what a puppy is fed', () => {
       expect(dayGrams / input.weightGrams).toBeGreaterThan(0.045);
       expect(dayGrams / input.weightGrams).toBeLessThan(0.065);
       expect(
-        findings(input).every((f) => f.sentence.length > 10 && !/NaN|Infinity|undefined/.test(`${f.sentence} ${f.mend}`)),
+        findings(input)
+          .map((f) => ENGLISH.finding.say(f, 'g'))
+          .every((f) => f.sentence.length > 10 && !/NaN|Infinity|undefined/.test(`${f.sentence} ${f.mend}`)),
       ).toBe(true);
     }
   });

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_RULES } from '../../../core/feeding/rules.ts';
 import { DEFAULT_FOOD } from '../../../core/food/food.ts';
+import { ENGLISH } from '../../../core/words/en/catalogue.ts';
 import { readTreatGrams, readTreatKcal, treatsLeave } from '../../../renderer/feeding/treats.ts';
 import { EXAMPLE } from '../../core/feeding/arbitrary.ts';
 
@@ -34,7 +35,9 @@ describe('what is left', () => {
 
   it('over the share: the rule and where it comes from', () => {
     const { high } = left(30);
-    expect(plainSpaces(high?.mend ?? '')).toBe('Keep them to 10 %: about 22 g of these treats.');
+    expect(plainSpaces((high === null ? null : ENGLISH.finding.say(high, 'g').mend) ?? '')).toBe(
+      'Keep them to 10 %: about 22 g of these treats.',
+    );
     expect(high?.source).toContain('p. 315');
   });
 

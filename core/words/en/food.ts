@@ -1,11 +1,13 @@
-/** Sentences of foods, the week of bowls, and where a ration parts from the published numbers. */
+/** Sentences of foods: what they are called, where their figures come from, the pages of foods. */
 
-import type { Finding, RuleChange } from '../../feeding/findings.ts';
-import type { EnergyMethod, FoodForm } from '../../food/food.ts';
-import type { LabelBasis, LabelMethod } from '../../food/label.ts';
+import type { FindingCode } from '../../feeding/finding.ts';
+import type { EnergyMethod, FoodForm, FoodSource, LabelBasis, NamedFood, ShippedFoodId } from '../../food/food.ts';
+import type { LabelMethod } from '../../food/label.ts';
+import type { ReckonedFoodId } from '../../food/rotation.ts';
 import type { BoneBasis } from '../../reference/feeding/bone.ts';
 import type { Known } from '../../reference/feeding/known.ts';
-import { WEEKDAY_NAMES } from './dates.ts';
+import { USDA_SOURCE } from '../../reference/feeding/usda.ts';
+import { foodCheck } from './food-checks.ts';
 
 const FORMS: Record<FoodForm, string> = {
   'complete mix': 'complete mix: meat, bone, organ and vegetables',
@@ -23,7 +25,8 @@ const FORMS: Record<FoodForm, string> = {
 
 const FORM_SHORT: Record<FoodForm, string> = { ...FORMS, 'complete mix': 'complete mix', 'plain mix': 'plain mix', dry: 'dry' };
 
-const KNOWN: Record<Known, string> = {
+/** How a figure is known. */
+export const KNOWN: Record<Known, string> = {
   seen: 'seen',
   'second-hand': 'second-hand',
   'from memory': 'from memory',
@@ -59,9 +62,70 @@ const METHOD_SOURCES: Record<EnergyMethod, string> = {
   recipe: 'the sum of its parts',
 };
 
-const SEVERITIES: Record<Finding['severity'], string> = { note: 'Note', caution: 'Caution', warning: 'Warning' };
+const NAMES: Record<ShippedFoodId | ReckonedFoodId, string> = {
+  'food-generic-mix': 'complete mix, generic',
+  'food-generic-plain': 'plain mix, generic',
+  'usda-05100': 'chicken wing, meat and skin',
+  'usda-05084': 'chicken neck, meat and skin',
+  'usda-05048': 'chicken back, meat and skin',
+  'usda-05066': 'chicken drumstick, meat and skin',
+  'usda-05001': 'chicken, whole with giblets',
+  'usda-05179': 'turkey neck, meat only',
+  'usda-05195': 'turkey wing, meat and skin',
+  'usda-10088': 'pork spareribs',
+  'usda-10102': 'pork feet',
+  'usda-10219': 'pork, ground',
+  'usda-23572': 'beef, ground, 80 % lean',
+  'usda-13498': 'beef, ground, 70 % lean',
+  'usda-13321': 'beef heart',
+  'usda-13325': 'beef liver',
+  'usda-05027': 'chicken liver',
+  'usda-10110': 'pork liver',
+  'usda-17199': 'lamb liver',
+  'usda-13341': 'beef tripe, white',
+  'usda-05301': 'poultry, mechanically deboned',
+  'usda-13330': 'beef, mechanically separated',
+  'usda-10114': 'pork, mechanically separated',
+  'usda-11090': 'broccoli',
+  'usda-11233': 'kale',
+  'usda-11124': 'carrot',
+  'usda-01123': 'egg, whole',
+  'rotation-of-the-week': 'the week’s rotation',
+  'the-whole-week': 'The week',
+};
+const NAME_OF: Readonly<Partial<Record<string, string>>> = NAMES;
+
+/** What a food is called: hers by the name she gave it, what is shipped or only reckoned with by ours. */
+export function foodName({ id, name }: NamedFood): string {
+  return NAME_OF[id] ?? name;
+}
+
+/** Where the figures of a food come from. */
+export function foodSource(source: FoodSource): string {
+  switch (source.by) {
+    case 'pack':
+      return [
+        `your pack${source.basis === 'as fed' ? '' : `, figures ${source.basis === 'dry matter' ? 'in dry matter' : source.basis}`}`,
+        `energy ${source.method === 'label' ? 'as on the pack' : `by ${source.method}`}`,
+        ...(source.calciumFromBone ? ['calcium from its bone alone'] : []),
+        ...(source.waterGuessed ? ['water is what the rest leaves'] : []),
+      ].join('; ');
+    case 'recipe':
+      return `your recipe of ${source.parts} foods, the sum of its parts`;
+    case 'table':
+      return `${USDA_SOURCE}, NDB ${source.ndb}; energy ${source.plant ? "the table's own" : '4/9/4 on protein and fat'}${source.withBone ? '; as bought, bone gives no energy here' : ''}; vitamin A of the livers only`;
+    case 'shipped-mix':
+      return `${USDA_SOURCE}; energy 4/9/4 on protein and fat of meat, the table's own for vegetables; bone gives no energy here, so the true figure is a little higher; vitamin A of the liver only`;
+    case 'week-mean':
+      return 'the mean of the week’s bowls';
+    case 'week-sum':
+      return 'the sum of the week’s bowls';
+  }
+}
 
 export const foodsWords = {
+  nameOf: foodName,
+  sourceOf: foodSource,
   title: 'Foods',
   lead: 'What is in the bowls. The label of your own food is always better than a table.',
   write: 'Write down a food',
@@ -116,11 +180,12 @@ export const foodsWords = {
     'vitamin-a': 'vitamin A high',
     'protein-low': 'protein low',
     'fat-low': 'fat low',
-  } as Readonly<Partial<Record<Finding['code'], string>>>,
+  } as Readonly<Partial<Record<FindingCode, string>>>,
   back: 'Back to the foods',
 } as const;
 
 export const foodWords = {
+  check: foodCheck,
   newTitle: 'A food of yours',
   newLead: 'Take the pack in hand. What it does not say, leave empty.',
   changeLead: 'As you wrote it down.',
@@ -214,131 +279,4 @@ export const foodWords = {
   examples: { percent: '14.5', grams: '45', kcal: '180', pack: '454', whole: '4', price: '3.50', vitaminA: '9000' },
   nameNeeded: 'A food needs a name.',
   partNeeded: 'Choose a food.',
-} as const;
-
-export const findingWords = {
-  title: 'Beside the published numbers',
-  severities: SEVERITIES,
-  mend: (what: string) => `${what}, for this litter`,
-  what: {
-    shareYoung: (v: string) => `Make it ${v} %`,
-    shareMiddle: (v: string) => `Make it ${v} % half-grown`,
-    shareAdult: (v: string) => `Make it ${v} % grown`,
-    boneShare: (v: string) => `Aim at ${v} % bone`,
-    fourMealsUntilWeeks: (v: string) => `Four meals until ${v} weeks`,
-    keepHours: (v: string) => `Keep it ${v} hours at most`,
-    thawHours: (v: string) => `Thaw it for ${v} hours`,
-  } satisfies Record<RuleChange['key'], (v: string) => string>,
-  source: 'Source',
-  sameFor: (names: string) => `The same holds for ${names}.`,
-  none: 'Nothing parts from the published numbers.',
-  noWeight: 'Needs a weight, and the grown weight or the size of the breed.',
-  atEight: (mass: string) => `Reckoned for the day it is eight weeks old, at the forecast of ${mass}.`,
-  now: (mass: string) => `Reckoned for today, at ${mass}.`,
-  forecast: (mass: string, days: number) => `Reckoned for today, at the forecast of ${mass}: last weighed ${days} days ago.`,
-  stale: (mass: string, days: number) =>
-    `Reckoned at ${mass}, which is ${days} days old: without a grown weight nothing carries it on.`,
-  amount: (grams: string) => `${grams} a day`,
-  ofEstimate: (kcal: string, percent: string) => `${kcal} kcal, ${percent} % of the published estimate`,
-  noEstimate: (kcal: string) => `${kcal} kcal; no estimate without a grown weight`,
-  how: (share: string, food: string) => `${share} % of the weight, in bowls that can be weighed; ${food}.`,
-  withFood: (name: string) => `Food: ${name}.`,
-  foodLink: 'Foods',
-} as const;
-
-export const treatWords = {
-  title: 'Treats today',
-  note: 'To try out what a treat takes off the meals of today. Not written down.',
-  grams: 'treats today',
-  gramsHint: (unit: string) => `${unit}, all of the day together`,
-  kcal: 'energy of the treats',
-  kcalHint: (asFood: string) => `kcal in 100 g; empty: as the food, ${asFood}`,
-  example: '320',
-  meals: (bowls: string, unit: string) => `Meals then: ${bowls} ${unit}`,
-  share: (percent: string) => `treats are ${percent} of the day`,
-  result: (meals: string, share: string) => `${meals}; ${share}.`,
-  nothingLeft: (percent: string) => `Nothing would be left for the meals: these treats hold ${percent} of the day’s energy.`,
-} as const;
-
-export const weekWords = {
-  title: 'Week of bowls',
-  ofHouse: 'The house. A litter without a week of its own has this one.',
-  ofLitter: (name: string) => `${name}.`,
-  inherits: 'This litter has the week of the house. The first bowl you change here gives it a week of its own.',
-  own: 'A week of its own.',
-  drop: 'Back to the week of the house',
-  clear: 'Empty the week',
-  days: WEEKDAY_NAMES,
-  day: 'day',
-  grid: 'Bowls of the week',
-  usual: (name: string) => name,
-  part: (percent: string, name: string) => `${percent} % ${name}`,
-  bones: (pieces: number, name: string) => `${pieces} × ${name}`,
-  keys: 'Arrows move, Enter opens a bowl, Delete empties it, Ctrl C and Ctrl V copy one. A bowl or a food can be dragged, too.',
-  cell: (day: string, meal: string) => `${day} ${meal}`,
-  atHand: 'Foods at hand',
-  put: (name: string, where: string) => `Put ${name} into ${where}`,
-  another: 'another food',
-  chooseAnother: 'choose a food',
-  kind: 'the meal is',
-  kinds: { usual: 'the usual food', foods: 'a bowl of foods', bone: 'raw meaty bones' },
-  food: (n: number) => `Food ${n}`,
-  share: (n: number) => `Share of food ${n}`,
-  percent: '%',
-  add: 'Add a food',
-  takeOut: (n: number) => `Take out food ${n}`,
-  takeOutShort: 'Take out',
-  restToFirst: 'The first food takes what the others leave.',
-  boneFood: 'piece',
-  pieces: 'pieces for each dog',
-  pieceGrams: 'a piece weighs',
-  pieceHint: 'g',
-  boneCaution:
-    'In place of the meal, frozen, 20 to 30 minutes, watched all the time, then away (common practice, no source). The FDA calls bones of any size unsafe (second-hand).',
-  everyDay: (meal: string) => `The same every ${meal}`,
-  empty: 'Empty it',
-  done: 'Back to the week',
-  sharesNot: (sum: string) => `The shares come to ${sum} %.`,
-  sum: 'What the week comes to',
-  sumFor: 'for',
-  wholeLitter: 'the whole litter',
-  puppy: (name: string) => name,
-  grown: (name: string, kg: string) => `${name}, ${kg} kg`,
-  exampleDog: 'an invented grown dog',
-  nobody: 'Nobody can be reckoned with yet: weigh the puppies, and write down how heavy they will be.',
-  figure: 'a day',
-  aim: 'aim',
-  amount: 'food',
-  kcal: 'energy, kcal',
-  protein: 'protein, g in 1000 kcal',
-  fat: 'fat, g in 1000 kcal',
-  calcium: 'calcium, g in 1000 kcal',
-  ratio: 'calcium to phosphorus',
-  ratioFigure: (range: string) => (range === 'not known' ? range : `${range} to 1`),
-  bone: 'bone, %',
-  vitaminA: 'vitamin A, IU in 1000 kcal',
-  shares: 'energy from',
-  complete: (p: string) => `complete ${p} %`,
-  plain: (p: string) => `plain ${p} %`,
-  boneMeals: (p: string) => `bones ${p} %`,
-  dry: (p: string) => `dry ${p} %`,
-  other: (p: string) => `other ${p} %`,
-  sharesAim: 'about as much complete as plain',
-  atEight: 'Puppies that are not weaned are reckoned as they will be at eight weeks.',
-  from: (low: string, high: string) => `${low} to ${high}`,
-  least: (low: string) => `${low} or more`,
-  most: (high: string) => `${high} or less`,
-  by: (rule: string) => `${rule}, your rule`,
-  aWeek: (grams: string) => `${grams} a week`,
-  ofEnergy: (p: string) => `${p} % of the energy`,
-  dogs: 'Grown dogs of the house',
-  dogsLead: 'The week can be held against each of them, too.',
-  dogName: 'name',
-  dogNameNeeded: 'Write what it is called.',
-  dogKg: 'weighs',
-  dogKgHint: 'kg',
-  addDog: 'Add',
-  removeDog: (name: string) => `Take out ${name}`,
-  unknownFigure: 'not known',
-  howEnergy: 'The energy of the bowls of seven days, over seven.',
 } as const;
