@@ -18,8 +18,8 @@ export interface House {
   start(): Promise<string>;
 }
 
-async function startHost(folder: string): Promise<{ child: ChildProcess; address: string }> {
-  const child = spawn(process.execPath, [HOST, '--data', folder, '--no-open'], { stdio: ['ignore', 'pipe', 'pipe'] });
+async function startHost(file: string, folder: string): Promise<{ child: ChildProcess; address: string }> {
+  const child = spawn(process.execPath, [file, '--data', folder, '--no-open'], { stdio: ['ignore', 'pipe', 'pipe'] });
   let said = '';
   const address = await new Promise<string>((resolve, reject) => {
     const hear = (chunk: Buffer) => {
@@ -48,17 +48,19 @@ export function thisMorning(): Date {
   return morning;
 }
 
-export const test = base.extend<{ house: House; quiet: string[] }>({
-  house: async ({ page }, use) => {
+export const test = base.extend<{ hostFile: string; house: House; quiet: string[] }>({
+  /** The host that is started; another build of it for a test that asks. */
+  hostFile: [HOST, { option: true }],
+  house: async ({ page, hostFile }, use) => {
     const folder = await mkdtemp(join(tmpdir(), 'whelpside-'));
-    let running = await startHost(folder);
+    let running = await startHost(hostFile, folder);
     const house: House = {
       folder,
       address: running.address,
       kill: () => ended(running.child, 'SIGKILL'),
       stop: () => ended(running.child, 'SIGTERM'),
       async start() {
-        running = await startHost(folder);
+        running = await startHost(hostFile, folder);
         house.address = running.address;
         return running.address;
       },

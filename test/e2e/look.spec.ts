@@ -5,44 +5,10 @@
 import { mkdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Page } from '@playwright/test';
 import { expect, openDemo, test } from './host.ts';
+import { places, SIZES, settled } from './places.ts';
 
 const SCREENS = fileURLToPath(new URL('../../test-results/screens/', import.meta.url));
-const SIZES = [
-  { name: 'full', width: 1280, height: 800 },
-  { name: 'zoomed', width: 640, height: 400 },
-  { name: 'telephone', width: 390, height: 844 },
-] as const;
-
-async function places(page: Page): Promise<{ name: string; hash: string }[]> {
-  const hashes = await page.locator('#margin a').evaluateAll((links) => links.map((a) => a.getAttribute('href') ?? ''));
-  const litter = /#\/litter\/([^/]+)/.exec(hashes.find((h) => h.includes('/litter/')) ?? '')?.[1];
-  await page.goto(`${new URL(page.url()).origin}/#/litter/${litter}/growth`);
-  const puppy = await page.locator('main a[href*="/puppy/"]').first().getAttribute('href');
-  const puppyId = /#\/puppy\/([^/]+)/.exec(puppy ?? '')?.[1];
-  const inLitter = [...new Set(hashes.filter((h) => h.includes(`/litter/${litter}/`)).map((h) => h.replace(/\?.*/, '')))];
-  return [
-    { name: 'litters', hash: '#/litters' },
-    { name: 'begin', hash: '#/begin' },
-    ...inLitter.map((hash) => ({ name: `litter-${hash.split('/').at(-1)}`, hash })),
-    ...['notes', 'weight', 'gain', 'standing'].map((view) => ({ name: `puppy-${view}`, hash: `#/puppy/${puppyId}/${view}` })),
-    ...hashes.filter((h) => /^#\/[a-z-]+$/.test(h) && h !== '#/litters').map((hash) => ({ name: hash.slice(2), hash })),
-    { name: 'food-new', hash: '#/foods/new' },
-    { name: 'food-shipped', hash: '#/foods/food-generic-mix' },
-    { name: 'week-house', hash: '#/week' },
-    { name: 'week-litter', hash: `#/week/${litter}` },
-    { name: 'nowhere', hash: '#/no-such-page' },
-  ];
-}
-
-async function settled(page: Page): Promise<void> {
-  await expect(page.getByRole('heading', { level: 1 })).toHaveCount(1);
-  await page.evaluate(() =>
-    document.fonts.ready.then(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))),
-  );
-}
-
 for (const theme of ['day', 'night'] as const) {
   test(`every page reads well by ${theme}`, async ({ page, house }) => {
     test.setTimeout(240_000);

@@ -1,0 +1,89 @@
+/**
+ * The window in a language that nobody speaks (test/e2e/pseudo): what is said without a catalogue stands there in plain English, and what is
+ * too narrow for a sentence two fifths longer scrolls sideways or is cut off.
+ */
+import { spawnSync } from 'node:child_process';
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Page } from '@playwright/test';
+import { expect, openDemo, test } from './host.ts';
+import { places, SIZES, settled } from './places.ts';
+import { dataTexts, unspoken } from './pseudo/texts.ts';
+
+const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+const SCREENS = join(ROOT, 'test-results/screens/');
+test.use({ hostFile: join(ROOT, 'test-results/pseudo/host/host.mjs') });
+
+test.beforeAll(() => {
+  const vite = join(ROOT, 'node_modules/vite/bin/vite.js');
+  const built = spawnSync(process.execPath, [vite, 'build', '--app', '--config', join(ROOT, 'test/e2e/pseudo/vite.config.ts')], {
+    cwd: ROOT,
+    env: { ...process.env, NODE_ENV: 'production' },
+    encoding: 'utf8',
+  });
+  expect(built.status, built.stderr).toBe(0);
+});
+
+/** Texts and names that can be seen or heard, each once. */
+function texts(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const found = new Set<string>();
+    const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT | NodeFilter.SHOW_ELEMENT);
+    for (let node = walk.nextNode(); node !== null; node = walk.nextNode()) {
+      if (node instanceof Element) {
+        for (const name of ['aria-label', 'title', 'placeholder', 'alt']) found.add(node.getAttribute(name) ?? '');
+      } else if (!['STYLE', 'SCRIPT', 'KBD'].includes(node.parentElement?.tagName ?? '')) {
+        // Sentences are drawn in pieces: the whole of a line is one text.
+        found.add(
+          node.parentElement?.closest('p, li, td, th, h1, h2, h3, a, label, button, option, dt, dd, text, span, b')
+            ?.textContent ?? '',
+        );
+      }
+    }
+    return [...found].filter((text) => text.trim() !== '');
+  });
+}
+
+/** Elements whose own words are cut off or run out of their box. */
+function cutOff(page: Page): Promise<string[]> {
+  return page.evaluate(() =>
+    [...document.querySelectorAll<HTMLElement>('main button, main a, main th, main td, main h1, main h2, #margin a, .foot p')]
+      .filter(
+        (e) => e.offsetParent !== null && e.closest('.unseen') === null && e.scrollWidth > e.clientWidth + 1 && e.clientWidth > 0,
+      )
+      .filter((e) => ['hidden', 'clip'].includes(getComputedStyle(e).overflowX))
+      .map((e) => `${e.tagName} ${e.textContent?.slice(0, 60)}`),
+  );
+}
+
+test('every sentence is in a catalogue, and there is room for a longer language', async ({ page, house }) => {
+  test.setTimeout(240_000);
+  const data = await dataTexts();
+  await openDemo(page, house);
+  mkdirSync(SCREENS, { recursive: true });
+  const all = await places(page);
+  for (const size of SIZES) {
+    await page.setViewportSize(size);
+    for (const place of all) {
+      await page.evaluate((hash) => {
+        window.location.hash = hash;
+      }, place.hash);
+      await settled(page);
+      const bare = (await texts(page))
+        .map((text) => unspoken(text, [...data, house.folder]))
+        .filter((left) => /\p{L}{3}/u.test(left));
+      expect.soft([...new Set(bare)], `${place.name} says without a catalogue`).toEqual([]);
+      const sideways = await page.evaluate(() => {
+        const main = document.querySelector('main');
+        return Math.max(
+          document.documentElement.scrollWidth - window.innerWidth,
+          main === null ? 0 : main.scrollWidth - main.clientWidth,
+        );
+      });
+      expect.soft(sideways, `${place.name} at ${size.name} scrolls sideways`).toBeLessThanOrEqual(0);
+      expect.soft(await cutOff(page), `${place.name} at ${size.name} cuts off`).toEqual([]);
+      await page.screenshot({ path: `${SCREENS}pseudo-${size.name}-${place.name}.png` });
+    }
+  }
+});
