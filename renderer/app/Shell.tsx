@@ -10,7 +10,7 @@ import { FoodsPage } from '../food/FoodsPage.tsx';
 import { WeekPage } from '../food/WeekPage.tsx';
 import { FreezerPage } from '../freezer/FreezerPage.tsx';
 import { GrowthPage } from '../growth/GrowthPage.tsx';
-import { WeighInPage } from '../growth/WeighInPage.tsx';
+import { WeighInPage } from '../growth/weigh-in/WeighInPage.tsx';
 import { HomesPage } from '../homing/HomesPage.tsx';
 import { href, type Route, useRoute } from '../links.ts';
 import { BeginLitterPage } from '../litter/BeginLitterPage.tsx';

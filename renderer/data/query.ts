@@ -78,7 +78,11 @@ export function useQuery<N extends OperationName>(name: N, input: InputOf<N>): F
 }
 
 /** Does one operation and fetches again what it touched. */
-type Run = <N extends OperationName>(name: N, input: InputOf<N>, options?: { quiet?: boolean }) => Promise<Result<OutputOf<N>>>;
+export type Run = <N extends OperationName>(
+  name: N,
+  input: InputOf<N>,
+  options?: { quiet?: boolean },
+) => Promise<Result<OutputOf<N>>>;
 
 let turn: Promise<unknown> = Promise.resolve();
 

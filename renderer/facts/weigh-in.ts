@@ -1,5 +1,5 @@
 /** What the weigh-in page works on: whose row is next, which reading belongs to this session, when a typed weight was taken. */
-import { dateOf, type LocalTime, localTime } from '../../core/calendar/clock.ts';
+import { clockOf, dateOf, type LocalTime, localTime } from '../../core/calendar/clock.ts';
 import type { CivilDate } from '../../core/calendar/day.ts';
 import { type Puppy, type Reading, type Session, stands } from '../../core/litter/litter.ts';
 
@@ -43,11 +43,42 @@ export function readingBefore(readings: readonly Reading[], puppyId: string, ins
   return last;
 }
 
-/** When a weight typed now was taken: now, or at the usual hour of another day or session. */
-export function takenAt(day: CivilDate, session: WeighingSession, nowLocal: LocalTime): LocalTime {
-  if (day === dateOf(nowLocal) && session === sessionAt(nowLocal.slice(11))) return nowLocal;
-  const usual = localTime(`${day}T${session === 'morning' ? '07:00' : '19:00'}`);
+/** A weigh-in: of which day and session, and whether it is the one that was begun at its own time. */
+export interface WeighInTime {
+  readonly day: CivilDate;
+  readonly session: WeighingSession;
+  /** Begun as the weigh-in of now: it goes on as such past two o'clock and past midnight. */
+  readonly live: boolean;
+}
+
+/** The weigh-in of now. */
+export function weighInNow(nowLocal: LocalTime): WeighInTime {
+  return { day: dateOf(nowLocal), session: sessionAt(clockOf(nowLocal)), live: true };
+}
+
+const USUAL: Record<WeighingSession, string> = { morning: '07:00', evening: '19:00' };
+const LAST: Record<WeighingSession, string> = { morning: '13:59', evening: '23:59' };
+
+/** When a weight typed now was taken: now, as long as it is the day of a live weigh-in; at the usual hour of another. */
+export function takenAt({ day, session, live }: WeighInTime, nowLocal: LocalTime): LocalTime {
+  if (live) return dateOf(nowLocal) === day ? nowLocal : localTime(`${day}T23:59`);
+  const usual = localTime(`${day}T${USUAL[session]}`);
   return usual < nowLocal ? usual : nowLocal;
+}
+
+/** The last minute of a session: what was weighed later is not known to it yet. */
+export function endOf({ day, session, live }: WeighInTime): LocalTime {
+  return localTime(`${day}T${live ? '23:59' : LAST[session]}`);
+}
+
+/** The first counted reading after an instant. */
+export function readingAfter(readings: readonly Reading[], puppyId: string, instant: number): Reading | null {
+  let next: Reading | null = null;
+  for (const r of readings) {
+    if (r.puppyId !== puppyId || r.instant <= instant || !stands(r) || r.held) continue;
+    if (next === null || r.instant < next.instant) next = r;
+  }
+  return next;
 }
 
 /** Whether a number typed now mends the reading that is there rather than being another weighing. */

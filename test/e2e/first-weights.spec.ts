@@ -73,6 +73,7 @@ test('undo and redo of a doubtful weight by key, and the foot forgets what was u
   await page.getByRole('link', { name: 'Weigh-in', exact: true }).press('Enter');
   await page.getByRole('button', { name: 'another day or time' }).press('Enter');
   await page.getByLabel('time of day').selectOption('evening');
+  await page.getByRole('button', { name: 'Go', exact: true }).click();
   await expect(page.locator(HAND)).toBeFocused();
   // This morning's weights stand in the column, so it is not called yesterday's.
   await expect(page.locator('.weigh-in-table thead')).toContainText('before, g');

@@ -48,6 +48,7 @@ test('a puppy has its charts, its table, and a record in which nothing is lost',
   await page.getByRole('link', { name: 'Weigh-in', exact: true }).click();
   await page.getByRole('button', { name: 'another day or time' }).click();
   await page.getByLabel('time of day').selectOption('evening');
+  await page.getByRole('button', { name: 'Go', exact: true }).click();
   await page.getByRole('button', { name: 'Take Nettle in hand' }).click();
   const row = page.locator('tr.in-hand');
   const before = Number((await row.locator('td').nth(1).innerText()).replace(/\D/g, ''));

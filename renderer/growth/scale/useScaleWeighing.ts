@@ -3,7 +3,7 @@ import { likelierPuppy, type OtherPuppy } from '../../../core/growth/scale/who.t
 import { puppyName } from '../../../core/litter/litter.ts';
 import { now } from '../../data/now.ts';
 import type { LitterGrowthFacts } from '../../facts/useLitterGrowth.ts';
-import type { WeighIn } from '../useWeighIn.ts';
+import type { WeighIn } from '../weigh-in/useWeighIn.ts';
 import { beginWeighing, findScale, onPlugged, takeWeight, tellScale, useScaleStore } from './scale-store.ts';
 import { tick } from './tick.ts';
 

@@ -1,0 +1,55 @@
+import { describe, expect, it, vi } from 'vitest';
+import { weighKeys } from '../../../../renderer/growth/weigh-in/keys.ts';
+
+type Event = Parameters<typeof weighKeys>[0];
+type WeighIn = Parameters<typeof weighKeys>[1];
+
+function pressing(field: WeighIn['field'], questioned = false) {
+  const enter = vi.fn();
+  const weighIn = { field, questioned, swap: null, enter } as unknown as WeighIn;
+  const scale = { other: null, keep: () => false } as unknown as Parameters<typeof weighKeys>[2];
+  const row = { doubt: null } as unknown as Parameters<typeof weighKeys>[3];
+  const turn = {} as Parameters<typeof weighKeys>[4];
+  const press = (timeStamp: number, repeat = false) =>
+    weighKeys(
+      {
+        key: 'Enter',
+        timeStamp,
+        repeat,
+        preventDefault: () => undefined,
+        nativeEvent: { isComposing: false },
+      } as unknown as Event,
+      weighIn,
+      scale,
+      row,
+      turn,
+    );
+  return { enter, press };
+}
+
+describe('a second Enter', () => {
+  it('within half a second neither passes a puppy over nor keeps a doubtful number', () => {
+    for (const { enter, press } of [pressing('empty'), pressing('written', true)]) {
+      press(10_000);
+      press(10_300);
+      press(10_799);
+      expect(enter).toHaveBeenCalledTimes(1);
+      press(11_400);
+      expect(enter).toHaveBeenCalledTimes(2);
+    }
+  });
+
+  it('is never one that is held down', () => {
+    const { enter, press } = pressing('empty');
+    press(50_000);
+    press(52_000, true);
+    expect(enter).toHaveBeenCalledTimes(1);
+  });
+
+  it('after a number that was typed in between is a new one, however quick', () => {
+    const { enter, press } = pressing('typing');
+    press(90_000);
+    press(90_100);
+    expect(enter).toHaveBeenCalledTimes(2);
+  });
+});
