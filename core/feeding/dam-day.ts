@@ -87,6 +87,19 @@ export interface DamDayInput {
   readonly solids: number;
 }
 
+/** How the kcal of a day came about: what is for herself, what goes into milk; `stillMilk` is the part of the milk that bowls do not replace. */
+export type DamSum =
+  | { readonly code: 'early' }
+  | { readonly code: 'late'; readonly ownKcal: number }
+  | {
+      readonly code: 'milk';
+      readonly ownKcal: number;
+      readonly milkKcal: number;
+      readonly puppies: number;
+      readonly week: number;
+      readonly stillMilk: number;
+    };
+
 export interface DamDay {
   readonly phase: DamPhase;
   readonly kcal: number;
@@ -96,8 +109,7 @@ export interface DamDay {
   readonly waterMl: number;
   /** Week of lactation from 1; null while she carries. */
   readonly week: number | null;
-  /** How the kcal came about, in a line. */
-  readonly how: string;
+  readonly how: DamSum;
   readonly source: string;
   readonly known: Known;
 }
@@ -129,14 +141,11 @@ function carrying({ fields, kg, day: on }: DamDayInput): Need {
   const { source, known } = GESTATION_NEED.nrc;
   const toGo = due === undefined ? null : daysBetween(on, due.due);
   const late = toGo !== null && toGo <= LATE_GESTATION_DAYS;
-  const own = gestationEnergy(kg, false);
   return {
     phase: toGo === null ? 'before' : late ? 'late' : 'early',
     kcal: gestationEnergy(kg, late),
     week: null,
-    how: late
-      ? `130 × kg^0.75 = ${whole(own)}, and 26 kcal a kg in the last five weeks`
-      : '130 × kg^0.75: in the first four weeks she needs no more than before',
+    how: late ? { code: 'late', ownKcal: gestationEnergy(kg, false) } : { code: 'early' },
     source,
     known,
   };
@@ -149,12 +158,11 @@ function nursing({ kg, day: on, nursing: puppies, solids }: DamDayInput, whelped
   const milk = milkEnergy(kg, puppies, week) * (1 - solids);
   const dry = puppies === 0 || solids >= 1;
   const phase: DamPhase = dry ? (week * 7 > 56 + DRY_AFTER_DAYS ? 'dry' : 'drying') : solids >= DRYING_FROM ? 'drying' : 'milk';
-  const still = solids > 0 ? `, of which ${whole((1 - solids) * 100)} % is still milk` : '';
   return {
     phase,
     kcal: own + milk,
     week,
-    how: `145 × kg^0.75 = ${whole(own)} for herself, and ${whole(milk)} for the milk of ${puppies} in week ${week}${still}`,
+    how: { code: 'milk', ownKcal: own, milkKcal: milk, puppies, week, stillMilk: 1 - solids },
     source,
     known,
   };
@@ -169,8 +177,4 @@ function mealsOf(phase: DamPhase, kg: number): { low: number; high: number } {
 
 function roundFood(grams: number): number {
   return Math.round(grams / 5) * 5;
-}
-
-function whole(figure: number): string {
-  return String(Math.round(figure));
 }

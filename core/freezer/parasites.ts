@@ -1,17 +1,15 @@
-/** Which note about freezing goes with a food: told by the words in its name and recipe. */
+/** Which note about freezing goes with a food: told by what it and its parts are called. */
 import type { CivilDate } from '../calendar/day.ts';
 import { daysBetween } from '../calendar/day.ts';
 import { type MeatKind, PARASITE_FREEZING, type ParasiteFreezing, PORK_RULE } from '../reference/freezer/parasites.ts';
 
-const WORDS: readonly (readonly [MeatKind, RegExp])[] = [
-  ['game', /\b(game|venison|deer|elk|moose|reindeer|bear|boar|wild|hare|horse)\b/i],
-  ['pork', /\b(pork|pig|pig’s|hog|ham|bacon|trotters?|gammon)\b/i],
-  ['fish', /\b(fish|salmon|trout|herring|mackerel|sardines?|sprats?|cod|anchov(y|ies)|pilchards?)\b/i],
-];
+/** Game first: wild boar is game, not pork. */
+const TOLD = ['game', 'pork', 'fish'] as const satisfies readonly MeatKind[];
+export type ToldMeat = (typeof TOLD)[number];
 
-/** Pork, game or fish in a food's words, each once; wild boar is game, not pork. */
-export function meatKinds(words: readonly string[]): MeatKind[] {
-  return WORDS.filter(([, pattern]) => words.some((w) => pattern.test(w))).map(([kind]) => kind);
+/** Pork, game or fish in what a food and its parts are called, each once; `isMeat` knows the words of a language. */
+export function meatKinds(names: readonly string[], isMeat: (kind: ToldMeat, name: string) => boolean): ToldMeat[] {
+  return TOLD.filter((kind) => names.some((name) => isMeat(kind, name)));
 }
 
 /** The published lines for a kind of meat. */

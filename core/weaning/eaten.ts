@@ -7,7 +7,6 @@ import { z } from 'zod';
 import { type CivilDate, daysBetween } from '../calendar/day.ts';
 import type { HouseRules } from '../feeding/rules.ts';
 import { MEAL_NAMES, type MealName } from '../food/bowls.ts';
-import { percentText } from '../food/figures.ts';
 import type { SizeClass } from '../reference/classes.ts';
 import type { Known } from '../reference/feeding/known.ts';
 import { dateSchema, idSchema, instantSchema, localTimeSchema } from '../units/fields.ts';
@@ -67,21 +66,23 @@ export function eatenMeals(events: readonly WeaningEvent[], puppyId: string | nu
     .map(([, { day, meal: name, ate }]) => ({ day, meal: name, ate }));
 }
 
-export interface Suggestion {
-  readonly code: SuggestionCode;
+interface Suggested<Code extends SuggestionCode> {
+  readonly code: Code;
   /** The meal that it arose at: with the code it names the suggestion. */
   readonly day: CivilDate;
   readonly meal: MealName;
-  readonly sentence: string;
-  /** What goes with it, never to be left out. */
-  readonly caution: string | null;
-  readonly source: string;
   readonly known: Known;
   /** What she said to it; null while it waits. */
   readonly accepted: boolean | null;
 }
 
-const CUSTOM = { source: 'house rules; common practice, no source', known: 'common practice' } as const;
+/** What the last meals suggest, by the house rules. `times`: how often food was left, one meal after another; shares are parts of 1. */
+export type Suggestion =
+  | (Suggested<'restore'> & { readonly cleanMeals: number })
+  | (Suggested<'offer-again'> & { readonly liftMinutes: number })
+  | (Suggested<'cut'> & { readonly times: number; readonly cutShare: number })
+  | Suggested<'miss-meal'>;
+
 /** Meals eaten clean, one after another, after which the full amount is suggested again. Our own choice. */
 const CLEAN_AGAIN = 6;
 /** Small dogs go without food badly when young: under this age no meal of theirs is left out. From memory. */
@@ -102,43 +103,23 @@ export function suggestionOf(input: SuggestionInput): Suggestion | null {
   const meals = eatenMeals(events, null);
   const last = meals.at(-1);
   if (last === undefined) return null;
-  const make = (code: SuggestionCode, sentence: string, caution: string | null = null): Suggestion => ({
+  const at = <Code extends SuggestionCode>(code: Code): Suggested<Code> => ({
     code,
     day: last.day,
     meal: last.meal,
-    sentence,
-    caution,
-    ...CUSTOM,
+    known: 'common practice',
     accepted: answerTo(events, code, last),
   });
   const run = trailing(meals, (m) => m.ate !== 'clean');
   if (run === 0) {
-    if (cutsInForce(events) === 0 || trailing(meals, (m) => m.ate === 'clean') < CLEAN_AGAIN) return null;
-    return make('restore', 'Six meals were cleaned up. Weigh out the full amount again.');
+    const isClean = trailing(meals, (m) => m.ate === 'clean') >= CLEAN_AGAIN;
+    return cutsInForce(events) > 0 && isClean ? { ...at('restore'), cleanMeals: CLEAN_AGAIN } : null;
   }
-  if (run === 1) {
-    return make(
-      'offer-again',
-      `Lift what is left after ${liftMinutes} minutes. Offer the same amount at the next meal, freshly weighed.`,
-      LEFT_OUT,
-    );
-  }
+  if (run === 1) return { ...at('offer-again'), liftMinutes };
   const streak = meals.slice(-run);
-  if (!streak.some((m) => answerTo(events, 'cut', m) === true)) {
-    return make(
-      'cut',
-      `Food was left ${run === 2 ? 'twice' : `${run} times`} running. Weigh out ${percentText(rules.cutShare, 0)} less from the next meal.`,
-      WEIGH_THEM,
-    );
-  }
-  return mayMissMeal(input)
-    ? make('miss-meal', 'It keeps happening. Leave out the next meal, one only; water stays down.', WEIGH_THEM)
-    : null;
+  if (!streak.some((m) => answerTo(events, 'cut', m) === true)) return { ...at('cut'), times: run, cutShare: rules.cutShare };
+  return mayMissMeal(input) ? at('miss-meal') : null;
 }
-
-const LEFT_OUT = 'Raw food that stood out is thrown away, not kept.';
-const WEIGH_THEM =
-  'Weigh them first. A puppy that is dull, thin, vomiting or has loose stools is not a poor eater: call your vet.';
 
 /** Weaned, eight weeks at least, and not of a small breed under twelve weeks. */
 function mayMissMeal({ ageDays, sizeClass }: SuggestionInput): boolean {
@@ -229,16 +210,8 @@ export interface StoolHint {
   readonly stool: Exclude<Stool, 'normal'>;
   readonly puppyId: string | null;
   readonly day: CivilDate;
-  readonly sentence: string;
   readonly known: Known;
 }
-
-const HINTS: Readonly<Record<Exclude<Stool, 'normal'>, string>> = {
-  soft: 'Soft: check how much bone is in the mix, and rest the change for a day.',
-  loose:
-    'Loose: the step stands still for two days, water stays down. Small puppies dry out within hours: if one is dull, will not drink, or there is blood in it, call your vet now; if it is not better tomorrow, call too.',
-  crumbly: 'Grey, white or crumbly: too much bone. Give less bone until it is normal again.',
-};
 
 /** A stool is spoken of for so many days. Our own choice. */
 const HINT_DAYS = 3;
@@ -250,6 +223,6 @@ export function stoolHints(events: readonly WeaningEvent[], today: CivilDate): S
   return [...latest.values()].flatMap(({ puppyId, day, note }) =>
     note.kind !== 'stool' || note.stool === 'normal' || daysBetween(day, today) > HINT_DAYS
       ? []
-      : [{ stool: note.stool, puppyId, day, sentence: HINTS[note.stool], known: 'common practice' }],
+      : [{ stool: note.stool, puppyId, day, known: 'common practice' }],
   );
 }

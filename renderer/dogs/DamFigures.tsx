@@ -78,8 +78,8 @@ function whyEnergy(today: DamDay, kg: number) {
   const figure = `${Math.round(today.kcal)}\u00a0kcal`;
   return {
     figure: `${figure}.`,
-    how: `At ${kg.toFixed(1)}\u00a0kg: ${today.how}.`,
-    sum: [{ what: today.how, figure, source: `${today.source} (${today.known})` }],
+    how: `At ${kg.toFixed(1)}\u00a0kg: ${words.dam.sum(today.how)}.`,
+    sum: [{ what: words.dam.sum(today.how), figure, source: words.weaning.source(today.source, today.known) }],
   };
 }
 

@@ -14,7 +14,8 @@ export function ParasitePart({ f }: { f: Freezer }) {
   const there = f.plan.foods.filter((food) => food.packs > 0);
   const found = there.flatMap(({ foodId }) => {
     const food = f.book.find(foodId);
-    const kinds = meatKinds([f.nameOf(foodId), ...(food?.recipe.map((r) => r.name) ?? [])]);
+    const names = [f.nameOf(foodId), ...(food?.recipe.map((r) => words.foods.nameOf(r)) ?? [])];
+    const kinds = meatKinds(names, (kind, name) => words.freezer.isMeat(kind, name));
     return kinds.map((kind) => ({ foodId, kind }));
   });
   const shown = new Set(found.flatMap(({ kind }) => freezingFor(kind)));
@@ -42,11 +43,11 @@ export function ParasitePart({ f }: { f: Freezer }) {
             {PARASITE_FREEZING.map((line) => (
               <tr key={line.parasite}>
                 <th scope="row">
-                  {line.parasite}
+                  {words.freezer.parasiteNames[line.parasite]}
                   {shown.has(line) && <span className="note"> {words.freezer.onYourPacks}</span>}
                 </th>
                 <td>{freezeText(line)}</td>
-                <td className="note">{`${line.source} (${line.known})`}</td>
+                <td className="note">{`${line.source} (${words.foods.known[line.known]})`}</td>
               </tr>
             ))}
           </tbody>

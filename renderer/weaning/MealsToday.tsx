@@ -228,15 +228,16 @@ function whatOf(weaning: Weaning, input: WeaningInput, day: WeaningDay, meal: Me
 
 function Suggested({ litterId, suggestion, vet }: { litterId: string; suggestion: Suggestion; vet: readonly [string, string] }) {
   const { code, day, meal, accepted } = suggestion;
+  const { sentence, caution } = words.weaning.suggestion(suggestion);
   const [yes, no] = words.weaning.answers[code];
   const answer = (taken: boolean) => void writeNote(litterId, day, { kind: 'answer', meal, suggestion: code, accepted: taken });
   return (
     <div className="meals-suggestion" role="status">
       <p>
-        <b>{suggestion.sentence}</b> {suggestion.caution}
-        {suggestion.caution !== null && code !== 'offer-again' && ` ${words.weaning.callVet(vet[0], vet[1])}`}
+        <b>{sentence}</b> {caution}
+        {caution !== null && code !== 'offer-again' && ` ${words.weaning.callVet(vet[0], vet[1])}`}
       </p>
-      <p className="note">{words.weaning.source(suggestion.source, suggestion.known)}</p>
+      <p className="note">{words.weaning.source(words.weaning.suggestionSource, suggestion.known)}</p>
       {accepted === null ? (
         <p className="meals-answers">
           <button type="button" className="button" onClick={() => answer(true)}>
@@ -261,7 +262,8 @@ function Hints({ weaning }: { weaning: Weaning }) {
       <p key={`${hint.puppyId ?? ''} ${hint.stool}`} className="line meals-hint">
         <span>
           {puppy !== undefined && <b>{words.weaning.whose(puppyName(puppy))}</b>}
-          {hint.sentence} {hint.stool === 'loose' && <b>{words.weaning.callVet(facts.house.vetName, facts.house.vetPhone)}</b>}
+          {words.weaning.stoolHints[hint.stool]}{' '}
+          {hint.stool === 'loose' && <b>{words.weaning.callVet(facts.house.vetName, facts.house.vetPhone)}</b>}
         </span>
       </p>
     );

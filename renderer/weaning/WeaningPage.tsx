@@ -5,7 +5,7 @@ import { earliestGoHome } from '../../core/homing/go-home-day.ts';
 import { litterName, puppyName } from '../../core/litter/litter.ts';
 import { restsOn, type WeaningEvent } from '../../core/weaning/eaten.ts';
 import { solidShare, type WeaningDay, type WeaningInput, weaningDay } from '../../core/weaning/weaning.ts';
-import { holdSentence, nextStep, weaningFindings } from '../../core/weaning/weaning-words.ts';
+import { nextStep, weaningFindings } from '../../core/weaning/weaning-findings.ts';
 import { useWeaning, type Weaning } from '../facts/useWeaning.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
 import { PageTitle } from '../parts/PageTitle.tsx';
@@ -76,7 +76,7 @@ function Begun({ weaning, input, dam }: { weaning: Weaning; input: WeaningInput;
         <p key={h.puppyId} className="weaning-hold">
           <CollarBand collar={h.collar} height={22} label={null} />
           <span>
-            <b>{puppyName(h.puppy)}</b> {holdSentence(h.share, h.puppy.sex)}
+            <b>{puppyName(h.puppy)}</b> {words.weaning.hold(h.share, h.puppy.sex)}
           </span>
         </p>
       ))}
@@ -162,13 +162,16 @@ function Findings({ input, now }: { input: WeaningInput; now: WeaningDay }) {
   return (
     <div>
       <h3>{words.weaning.findings}</h3>
-      {found.map((f) => (
-        <p key={f.code} className="line weaning-finding">
-          <span>
-            {f.sentence} {f.mend} <span className="note">{words.weaning.source(f.source, f.known)}</span>
-          </span>
-        </p>
-      ))}
+      {found.map((f) => {
+        const said = words.weaning.finding(f);
+        return (
+          <p key={f.code} className="line weaning-finding">
+            <span>
+              {said.sentence} {said.mend} <span className="note">{words.weaning.source(said.source, f.known)}</span>
+            </span>
+          </p>
+        );
+      })}
     </div>
   );
 }

@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import { addDays, daysBetween } from '../../core/calendar/day.ts';
 import { TEXTURES, type Texture } from '../../core/weaning/texture.ts';
+import { curveOn } from '../../core/weaning/weaning-findings.ts';
 import { usualSteps, type WeaningPlan, weaningPlanSchema } from '../../core/weaning/weaning-plan.ts';
-import { curveOn } from '../../core/weaning/weaning-words.ts';
 import { call } from '../data/host.ts';
 import { run } from '../data/query.ts';
 import type { Weaning } from '../facts/useWeaning.ts';

@@ -73,7 +73,7 @@ export function explainDay(input: WeaningInput, day: WeaningDay, unit: MassUnit,
             {
               what: words.weaning.sumEstimate,
               figure: `${Math.round(need)}\u00a0kcal`,
-              source: `${estimate.source} (${estimate.known})`,
+              source: words.weaning.source(estimate.source, estimate.known),
             },
           ]
         : []),

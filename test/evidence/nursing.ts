@@ -16,8 +16,8 @@ import { earliestGoHome, GO_HOME_RULES } from '../../core/homing/go-home-day.ts'
 import { HAND_REARING, LACTATION_SHORTCUT } from '../../core/reference/feeding/nursing.ts';
 import { GRAMS_PER_OUNCE } from '../../core/units/mass.ts';
 import { feedsFor, handbookFeeds, milkGrossEnergy, mostAFeed, neonateNeed, topUp } from '../../core/weaning/hand-rearing.ts';
+import { curveOn } from '../../core/weaning/weaning-findings.ts';
 import { stepOnPlanDay, usualPlan } from '../../core/weaning/weaning-plan.ts';
-import { curveOn } from '../../core/weaning/weaning-words.ts';
 import { type EvidenceRow, row } from './row.ts';
 
 const NRC = 'National Research Council 2006, Nutrient Requirements of Dogs and Cats, lactation and gestation';

@@ -64,12 +64,9 @@ export const QUALITY_MONTHS: Published<{ readonly mince: number; readonly pieces
   known: 'second-hand',
 };
 
-/** Whether thawed raw meat may be frozen again. */
-export const REFREEZING: Published<{ readonly us: string; readonly ukIe: string }> = {
-  value: {
-    us: 'allowed when it thawed in the refrigerator, with loss of quality; never after water or a microwave, unless cooked',
-    ukIe: 'never freeze raw meat again',
-  },
+/** Whether thawed raw meat may be frozen again: in the US when it thawed in the refrigerator, in the UK and Ireland never. */
+export const REFREEZING: Published<{ readonly us: 'thawed-cold'; readonly ukIe: 'never' }> = {
+  value: { us: 'thawed-cold', ukIe: 'never' },
   source: 'USDA; Food Standards Agency (UK)',
   known: 'second-hand',
 };

@@ -4,8 +4,12 @@
  */
 import type { Known } from '../feeding/known.ts';
 
+export type Parasite =
+  /** In pork up to 6 inches (15 cm) thick, and up to 27 (69 cm). */
+  'trichinella-thin-pork' | 'trichinella-thick-pork' | 'trichinella-game' | 'toxoplasma' | 'taenia' | 'neospora' | 'anisakis';
+
 export interface ParasiteFreezing {
-  readonly parasite: string;
+  readonly parasite: Parasite;
   readonly meat: readonly MeatKind[];
   /** Each of these is enough: so cold, for so many days. Empty where freezing is not accepted. */
   readonly freeze: readonly { readonly celsius: number; readonly days: number }[];
@@ -18,7 +22,7 @@ export type MeatKind = (typeof MEAT_KINDS)[number];
 
 export const PARASITE_FREEZING: readonly ParasiteFreezing[] = [
   {
-    parasite: 'Trichinella in pork up to 6 inches (15 cm) thick',
+    parasite: 'trichinella-thin-pork',
     meat: ['pork'],
     freeze: [
       { celsius: -15, days: 20 },
@@ -29,7 +33,7 @@ export const PARASITE_FREEZING: readonly ParasiteFreezing[] = [
     known: 'seen',
   },
   {
-    parasite: 'Trichinella in pork 6 to 27 inches (15 to 69 cm) thick',
+    parasite: 'trichinella-thick-pork',
     meat: ['pork'],
     freeze: [
       { celsius: -15, days: 30 },
@@ -40,35 +44,35 @@ export const PARASITE_FREEZING: readonly ParasiteFreezing[] = [
     known: 'seen',
   },
   {
-    parasite: 'Trichinella in game, bear, wild boar, horse',
+    parasite: 'trichinella-game',
     meat: ['game'],
     freeze: [],
     source: 'International Commission on Trichinellosis 2019, Food and Waterborne Parasitology 14:e00041',
     known: 'seen',
   },
   {
-    parasite: 'Toxoplasma cysts',
+    parasite: 'toxoplasma',
     meat: ['pork', 'game', 'red'],
     freeze: [{ celsius: -20, days: 2 }],
     source: 'advice; killed by -12 °C (Kotula 1991)',
     known: 'second-hand',
   },
   {
-    parasite: 'Taenia cysticerci',
+    parasite: 'taenia',
     meat: ['pork', 'game', 'red'],
     freeze: [{ celsius: -10, days: 10 }],
     source: 'EFSA Panel on Biological Hazards',
     known: 'second-hand',
   },
   {
-    parasite: 'Neospora, Sarcocystis',
+    parasite: 'neospora',
     meat: ['game', 'red'],
     freeze: [{ celsius: -20, days: 2 }],
     source: 'reviews',
     known: 'from memory',
   },
   {
-    parasite: 'Anisakis, and what carries salmon poisoning',
+    parasite: 'anisakis',
     meat: ['fish'],
     freeze: [{ celsius: -20, days: 7 }],
     source: 'FDA Food Code, parasite destruction',

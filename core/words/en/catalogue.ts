@@ -16,6 +16,7 @@ import {
   weekdayName,
   when,
 } from './dates.ts';
+import { damWords } from './dogs.ts';
 import { choiceWords, houseWords, mealWords, reckonedWords, rulesWords, ruleWords, unitShort, unitWords } from './feeding.ts';
 import { sayLine } from './feeding-explain.ts';
 import { bandSource, findingWords, OFFICIAL_PLACES, treatWords } from './feeding-findings.ts';
@@ -39,7 +40,7 @@ import { paperWords, printWords } from './print.ts';
 import { BIRTH_SOURCE, birthHow, birthWords, milestoneWords, puppyNoteWords } from './puppy-notes.ts';
 import { doneSentence, recordsWords } from './records.ts';
 import { scaleWords } from './scale.ts';
-import { damWords, prepWords, topUpWords, weaningWords } from './weaning.ts';
+import { prepWords, topUpWords, weaningWords } from './weaning.ts';
 
 export const ENGLISH = {
   app: appWords,

@@ -3,7 +3,9 @@
 import { clockOf, dateOf, type LocalTime } from '../../calendar/clock.ts';
 import { addDays, type CivilDate } from '../../calendar/day.ts';
 import type { ThawWay, WayOut } from '../../freezer/pack.ts';
+import type { ToldMeat } from '../../freezer/parasites.ts';
 import { COUNTER_IN_THE_TRADE, REFREEZING } from '../../reference/freezer/keeping.ts';
+import type { Parasite } from '../../reference/freezer/parasites.ts';
 import { longDate, shortDate, shortDay } from './dates.ts';
 
 const PARTS: Record<string, string> = {
@@ -45,6 +47,22 @@ const WAYS: Record<ThawWay, string> = {
   counter: 'on the counter',
 };
 const OUT: Record<WayOut, string> = { used: 'used', given: 'given away', thrown: 'thrown away' };
+
+/** How meats are called in the names of foods. */
+const MEAT_WORDS: Record<ToldMeat, RegExp> = {
+  game: /\b(game|venison|deer|elk|moose|reindeer|bear|boar|wild|hare|horse)\b/i,
+  pork: /\b(pork|pig|pig’s|hog|ham|bacon|trotters?|gammon)\b/i,
+  fish: /\b(fish|salmon|trout|herring|mackerel|sardines?|sprats?|cod|anchov(y|ies)|pilchards?)\b/i,
+};
+const PARASITES: Record<Parasite, string> = {
+  'trichinella-thin-pork': 'Trichinella in pork up to 6 inches (15 cm) thick',
+  'trichinella-thick-pork': 'Trichinella in pork 6 to 27 inches (15 to 69 cm) thick',
+  'trichinella-game': 'Trichinella in game, bear, wild boar, horse',
+  toxoplasma: 'Toxoplasma cysts',
+  taenia: 'Taenia cysticerci',
+  neospora: 'Neospora, Sarcocystis',
+  anisakis: 'Anisakis, and what carries salmon poisoning',
+};
 
 export const freezerWords = {
   title: 'Freezer',
@@ -259,6 +277,8 @@ export const freezerWords = {
   costMissing: 'Write a price with the next delivery of every food they eat, and the cost stands here.',
   costNobody: 'No litter eats from the freezer yet.',
 
+  isMeat: (kind: ToldMeat, name: string) => MEAT_WORDS[kind].test(name),
+  parasiteNames: PARASITES,
   parasites: 'Freezing and parasites',
   parasitesLead:
     'Freezing kills some parasites and no bacteria. A freezer at home may be warmer than its dial says: put a thermometer in.',
@@ -281,7 +301,7 @@ export const freezerWords = {
   cautions: 'Cautions',
   cautionLines: [
     'Thaw in the refrigerator at 4 °C or colder (FoodSafety.gov, Food Standards Scotland), never on the counter or in warm water. Freezer at −18 °C or colder.',
-    `Thawed raw meat is not frozen again. UK and Ireland: ${REFREEZING.value.ukIe}. US: ${REFREEZING.value.us} (${REFREEZING.source}, ${REFREEZING.known}).`,
+    `Thawed raw meat is not frozen again. UK and Ireland: never freeze raw meat again. US: allowed when it thawed in the refrigerator, with loss of quality; never after water or a microwave, unless cooked (${REFREEZING.source}, ${REFREEZING.known}).`,
     'Cutting a half frozen pack and putting the icy rest back is common practice, no source. Smaller packs are safer.',
     'Keeping times hold for mince, poultry and offal. Wash hands, bowls and surfaces after raw meat. Children under five do not touch it.',
   ],

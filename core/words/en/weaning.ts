@@ -1,14 +1,12 @@
 /** Sentences of weaning, the meals of the day, the dam, and milk by bottle. What the amounts mean is worded in core. */
 
 import type { CivilDate } from '../../calendar/day.ts';
-import type { DamPhase } from '../../feeding/dam-day.ts';
 import type { MealName } from '../../food/bowls.ts';
-import { type GestationFrom, SMALL_LITTER } from '../../reference/feeding/gestation.ts';
-import { DAM_FOOD_DENSITY } from '../../reference/feeding/nursing.ts';
 import type { Ate, Stool, SuggestionCode } from '../../weaning/eaten.ts';
 import type { Texture } from '../../weaning/texture.ts';
-import { dayOfWeek, longDate, weekdayName } from './dates.ts';
+import { longDate, weekdayName } from './dates.ts';
 import { numberWord } from './figures.ts';
+import { hold, STOOL_HINTS, saySuggestion, sayWeaning } from './weaning-findings.ts';
 
 const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth', 'tenth'];
 
@@ -31,6 +29,11 @@ const MEALS: Record<MealName, string> = { morning: 'morning', midday: 'midday', 
 
 export const weaningWords = {
   title: 'Weaning',
+  hold,
+  finding: sayWeaning,
+  suggestion: saySuggestion,
+  suggestionSource: 'house rules; common practice, no source',
+  stoolHints: STOOL_HINTS,
   textures: TEXTURES,
   percent: (share: number) => `${Math.round(share * 100)}\u00a0%`,
 
@@ -206,104 +209,6 @@ export const prepWords = {
   clipped:
     'Not everything fits on one sheet, even in the smallest print. Nothing is printed, so that no line is lost. Let more puppies share a bowl.',
   loading: 'Working out the sheet …',
-};
-
-const PHASES: Record<DamPhase, string> = {
-  before: 'no date is written yet',
-  early: 'carrying, first weeks',
-  late: 'carrying, last five weeks',
-  milk: 'in full milk',
-  drying: 'her milk is going',
-  dry: 'dry',
-};
-const FROM: Record<GestationFrom, string> = {
-  lh: 'LH peak',
-  ovulation: 'ovulation',
-  dioestrus: 'first day of dioestrus',
-  mating: 'mating',
-};
-
-export const damWords = {
-  title: (name: string) => `${name}, the dam`,
-  heading: 'The dam',
-  phases: PHASES,
-  week: (n: number) => `week ${n}`,
-  none: 'Her dates and weights are not written down.',
-  write: (name: string) => `Write down ${name}`,
-  join: (name: string) => `This is ${name}, already written down`,
-  needWeight: 'Weigh her, and her food can be reckoned.',
-  more: 'All about her',
-  food: 'Her food',
-  kcal: 'energy, kcal a day',
-  grams: (unit: string) => `of her food, ${unit} a day`,
-  gramsNone: 'write what her food holds, and grams stand here',
-  meals: 'meals a day',
-  mealsFigure: (low: number, high: number) => (low === high ? String(low) : `${low} to ${high}`),
-  mealsNote: 'common practice, no source',
-  water: 'water, L a day',
-  waterNote: 'about a mL a kcal (Hand et al. 2010, seen); always down',
-  milk: 'milk at the peak, L a day',
-  milkNote: 'Hand et al. 2010, table 15-8 (seen)',
-  stepDown: (percent: string) => `Her puppies take ${percent} from bowls; what goes into milk falls in step with it.`,
-  compare: (low: string, high: string) =>
-    `By multiples of resting energy: ${low} to ${high} kcal (Hand et al. 2010, tables 5-2 and 15-10, seen).`,
-  estimate: 'An estimate for many dams. Her own weight and condition are the judge.',
-  vet: 'A dam that goes off her food, shakes, runs a fever or lets her puppies cry needs your vet the same day.',
-  birthShare: (percent: string, is: 'under' | 'usual' | 'over') =>
-    is === 'usual'
-      ? `The litter weighed ${percent} of her at birth, which is usual (12 to 14 %).`
-      : is === 'under'
-        ? `The litter weighed ${percent} of her at birth; 12 to 14 % is usual. A small litter weighs less. If the litter is not small, check the birth weights.`
-        : `The litter weighed ${percent} of her at birth; 12 to 14 % is usual. Check her weight and the birth weights.`,
-  weigh: 'weigh her',
-  weighHint: (unit: string) => `in ${unit}, or with any unit behind it`,
-  weights: 'Her weight',
-  weightsNone: 'No weight of hers is written yet.',
-  weightsPicture: (n: number, last: string) => `Her weight, ${n} times; last ${last}.`,
-  whelpedMark: 'whelped',
-  dueMark: 'due',
-  takeBack: 'take back',
-  takeBackOf: (mass: string, when: string) => `take back ${mass}, ${when}`,
-
-  /* dates */
-  dates: 'Her dates',
-  name: 'name',
-  lh: 'LH peak',
-  ovulation: 'ovulation',
-  dioestrus: 'first day of dioestrus',
-  firstMating: 'first mating',
-  lastMating: 'last mating',
-  foodKcal: 'her food holds, kcal in 100 g',
-  foodHint: `from the label; for milk at least ${DAM_FOOD_DENSITY.good} kcal in a gram of dry matter are wanted, and under ${DAM_FOOD_DENSITY.least} she loses weight (Hand et al. 2010, seen)`,
-  kcalExample: '180',
-  due: 'Due',
-  dueFrom: FROM,
-  dueWindow: (low: CivilDate, high: CivilDate) => `${longDate(low)} to ${longDate(high)}`,
-  dueShort: (low: CivilDate, high: CivilDate) => `${dayOfWeek(low)} to ${dayOfWeek(high)}`,
-  dueMiddle: (day: CivilDate) => dayOfWeek(day),
-  dueNone: 'Write one of her dates, and the window stands here.',
-  dueGo: `The first line is the one to go by. A litter of ${numberWord(SMALL_LITTER.most)} or fewer is carried about a day longer (Eilts et al. 2005, seen). Past the window, or with a green discharge and no puppy, call your vet.`,
-  from: 'counted from',
-  middle: 'most likely',
-  window: 'window',
-  daysToGo: (n: number) =>
-    n === 0
-      ? 'most likely today'
-      : n > 0
-        ? `most likely in ${n} ${n === 1 ? 'day' : 'days'}`
-        : `${-n} ${n === -1 ? 'day' : 'days'} past the most likely day`,
-  whelped: 'She has whelped: begin the litter',
-  ofLitter: (litter: string) => `Dam of ${litter}`,
-  expecting: 'Expecting',
-  expectingNone: 'A bitch that is mated can be written down before there is a litter: her due days and her food follow.',
-  add: 'Write down a dam',
-  nameNeeded: 'Her name is needed.',
-  remove: 'Remove her',
-  gone: 'No such dam.',
-  future: 'That day is still to come.',
-  crossed: 'The last mating is before the first.',
-  taken: 'That does not go with what is written.',
-  backToLitters: 'Back to the litters',
 };
 
 export const topUpWords = {

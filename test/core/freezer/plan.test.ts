@@ -9,6 +9,7 @@ import { type PlanInput, planFreezer, wasteWithin } from '../../../core/freezer/
 import { costOf, pricePerKg, shoppingList } from '../../../core/freezer/shopping.ts';
 import { coldWaterHours, thawClock } from '../../../core/freezer/thawing.ts';
 import { toGrams } from '../../../core/units/mass.ts';
+import { ENGLISH } from '../../../core/words/en/catalogue.ts';
 
 const TODAY = date('2026-11-26');
 const NOW = localTime('2026-11-26T08:10');
@@ -249,9 +250,9 @@ describe('clocks and money', () => {
   });
 
   it('knows pork, game and fish by their words', () => {
-    expect(meatKinds(['Wild boar mince'])).toEqual(['game']);
-    expect(meatKinds(['pork shoulder', 'whole sardines'])).toEqual(['pork', 'fish']);
-    expect(meatKinds(['beef'])).toEqual([]);
+    expect(meatKinds(['Wild boar mince'], ENGLISH.freezer.isMeat)).toEqual(['game']);
+    expect(meatKinds(['pork shoulder', 'whole sardines'], ENGLISH.freezer.isMeat)).toEqual(['pork', 'fish']);
+    expect(meatKinds(['beef'], ENGLISH.freezer.isMeat)).toEqual([]);
     expect(porkDaysLeft(date('2026-11-20'), TODAY)).toBe(15);
   });
 });
