@@ -73,7 +73,9 @@ function main(): number {
   const notes = notesIn(folder, complain);
   for (const file of files) {
     try {
-      const input = litterFrom(readFileSync(join(folder, file), 'utf8'), notes.get(file) ?? notes.get(basename(file, '.csv')));
+      const note = notes.get(file) ?? notes.get(basename(file, '.csv'));
+      const input = litterFrom(readFileSync(join(folder, file), 'utf8'), note);
+      if (note?.born_at == null) console.log(`${file}: no born_at is noted, so the first weighing is taken as the birth`);
       writeFileSync(join(out, `${file.slice(0, -4)}.json`), `${JSON.stringify(standingsOf(input), null, 1)}\n`);
     } catch (error) {
       complain(file, error);
@@ -209,7 +211,7 @@ function standingsOf(input: GrowthInput): Standing[] {
               reason: plain(say.litter(growth.litter.finding, 'g')),
             },
           ]),
-      ...findingsIn(known.cleaned, now).flatMap((f) => {
+      ...findingsIn(known.cleaned, now, input.puppies).flatMap((f) => {
         const key = `${f.kind} ${f.readingId} ${f.withReadingId ?? ''}`;
         if (said.has(key)) return [];
         said.add(key);

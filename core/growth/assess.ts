@@ -76,6 +76,12 @@ const WATCH_HOURS = 12;
 const ACT_HOURS = 6;
 /** A smaller change of standing than this is keeping one's place. */
 const SAME_PLACE = 0.04;
+/** A loss over less is told in grams, not by the day. */
+const PER_DAY_FROM = 0.75;
+/** Grams a day: of less nothing can be missing. */
+const LEAST_EXPECTED = 1;
+/** A whole litter that lacks less of its gain is not told. */
+const LITTER_LACKS = 0.2;
 /** Until this age it may be a late starter. */
 const LATE_STARTER_DAYS = 4;
 
@@ -95,7 +101,7 @@ export function growthAsKnown(input: GrowthInput, known: Snapshot): LitterGrowth
   return {
     puppies,
     litter: assessWhole(known, now),
-    findings: findingsIn(known.cleaned, now),
+    findings: findingsIn(known.cleaned, now, input.puppies),
     middleGrams: weights.length === 0 ? null : middle(weights),
     coarseStepGrams: weights.length > 0 && tooCoarse(middle(weights), known.stepGrams) ? known.stepGrams : null,
   };
@@ -176,7 +182,7 @@ function assessPuppy(
     shortfall: track.found?.shortfall ?? null,
     expectedGain: trouble?.expected ?? own,
     finding: troubleFinding(input, known, puppy, track, last, trouble),
-    todo: puppyTodo(level, last.ageDays),
+    todo: puppyTodo(level, last.ageDays, Math.floor(last.ageDays) <= LATE_STARTER_DAYS),
     weighAgainHours: level === 'act' ? ACT_HOURS : WATCH_HOURS,
   };
 }
@@ -186,6 +192,9 @@ interface Trouble {
   /** Grams per day since then. */
   readonly actual: number;
   readonly expected: number;
+  readonly days: number;
+  /** Grams from the weight before the last to the last. */
+  readonly lastStep: number;
 }
 
 /** Gains since the last good weighing: what they were and what reference and littermates let expect. */
@@ -195,7 +204,13 @@ function troubleSince(known: Snapshot, track: PuppyTrack, points: readonly Serie
   if (from === undefined || track.found === null || last.instant <= from.instant) return null;
   const days = (last.instant - from.instant) / DAY;
   const gain = known.reference.since(last.ageDays) - known.reference.since(from.ageDays) + track.found.littermatesMoved;
-  return { from, actual: (last.grams - from.grams) / days, expected: Math.max(0, (from.grams * (Math.exp(gain) - 1)) / days) };
+  return {
+    from,
+    actual: (last.grams - from.grams) / days,
+    expected: Math.max(0, (from.grams * (Math.exp(gain) - 1)) / days),
+    days,
+    lastStep: last.grams - (points.at(-2)?.grams ?? last.grams),
+  };
 }
 
 function troubleFinding(
@@ -209,19 +224,24 @@ function troubleFinding(
   const { sex } = puppy;
   const byScore = (track.found?.score ?? 0) >= puppyMarks(input.puppies.length).watch;
   const birth = birthOf(known.cleaned.sessions, puppy);
-  const mayBeLate = Math.floor(last.ageDays) <= LATE_STARTER_DAYS;
   if (track.rule !== 'steady' && birth !== null && (!byScore || trouble === null)) {
     if (!hasLost4(birth, last.grams, known.stepGrams)) {
       return bornSmall(birth, veryLowBelow(input.breed ?? '', input.breedBirthGrams ?? null));
     }
     const percent = Math.floor(-firstDaysGrowth(birth, last.grams));
-    return { code: 'under-birth-weight', grams: last.grams, birth, percent, mayBeLate };
+    return { code: 'under-birth-weight', grams: last.grams, birth, percent };
   }
   if (trouble === null) return { code: 'not-as-expected' };
-  const { actual, expected } = trouble;
+  const { actual, expected, days, lastStep } = trouble;
   const times = { since: trouble.from.at, at: last.at };
-  if (!byScore || actual >= expected) return { code: 'gaining-again', sex, ...times, actual };
-  return { ...shortGain({ ...times, actual, expected }), sex, mayBeLate };
+  const isShort = actual < expected && expected >= LEAST_EXPECTED;
+  // Nothing is made good that was never said, and nothing gains while its last weight is no more than the one before.
+  if ((!byScore || !isShort) && track.wasFlagged && lastStep > 0 && actual > 0)
+    return { code: 'gaining-again', sex, ...times, actual };
+  if (actual < 0 && (days < PER_DAY_FROM || !isShort))
+    return { code: 'lost', sex, ...times, grams: last.grams - trouble.from.grams };
+  if (!isShort) return { code: 'not-as-expected' };
+  return { ...shortGain({ ...times, actual, expected }), sex };
 }
 
 function steadyFinding(
@@ -280,9 +300,10 @@ function ownPace(input: GrowthInput, known: Snapshot, index: number, last: Serie
 }
 
 function assessWhole(known: Snapshot, now: LocalTime): LitterAssessment {
-  const { level, found, start } = known.litter;
+  const { level, found, start, wasFlagged } = known.litter;
   const { score } = found;
-  if (level === 'steady') return { level, since: null, score, finding: { code: 'growing' }, todo: [] };
+  const steady: LitterAssessment = { level: 'steady', since: null, score, finding: { code: 'growing' }, todo: [] };
+  if (level === 'steady') return steady;
   const from = start === null ? undefined : known.cleaned.sessions[start];
   const gains =
     from === undefined
@@ -293,10 +314,10 @@ function assessWhole(known: Snapshot, now: LocalTime): LitterAssessment {
           from.instant,
         );
   const since = from?.rows.find((r) => r.used !== null)?.reading.at ?? null;
-  const finding: LitterFinding =
-    since === null || gains === null || gains.actual >= gains.expected
-      ? { code: 'gaining-again' }
-      : shortGain({ since, at: now, ...gains });
+  const lacks =
+    since !== null && gains !== null && gains.expected >= LEAST_EXPECTED && gains.actual < (1 - LITTER_LACKS) * gains.expected;
+  if (!lacks && (!wasFlagged || gains === null || gains.actual <= 0)) return steady;
+  const finding: LitterFinding = lacks ? shortGain({ since, at: now, ...gains }) : { code: 'gaining-again' };
   return { level, since, score, finding, todo: litterTodo(level) };
 }
 

@@ -2,10 +2,11 @@
 import type { LocalTime } from '../calendar/clock.ts';
 import type { MassUnit } from '../units/mass.ts';
 import { mostGrowth } from './curves.ts';
+import type { Littermate } from './findings.ts';
 import { bestGuess, type GuessKind, type Slip } from './guesses.ts';
 import { historyOf, type Snapshot } from './history.ts';
-import type { GrowthInput } from './input.ts';
-import { type Prediction, predict } from './kalman-filter.ts';
+import type { GrowthInput, GrowthReading } from './input.ts';
+import { firstState, type Prediction, predict } from './kalman-filter.ts';
 import { READING_SPREAD, weighingVariance } from './noise.ts';
 import { pointsOf, type SeriesPoint } from './series.ts';
 import { DAY } from './sessions.ts';
@@ -18,13 +19,15 @@ export type Oddity =
   | { readonly code: 'very-light' | 'very-heavy'; readonly grams: number };
 
 /** A slip of the hand that would explain it, else a wish; a scale makes no slips, but it may hold another puppy. */
-export type Question = Slip | 'weigh-again' | 'another-puppy';
+export type Question = Slip | 'weigh-again' | 'another-puppy' | 'littermate';
 
 export interface Doubt {
   readonly fact: Oddity;
   readonly question: Question;
   readonly guessGrams: number | null;
-  readonly kind: GuessKind | 'too-high' | 'too-low';
+  readonly kind: GuessKind | 'too-high' | 'too-low' | 'other-puppy';
+  /** The littermate not weighed yet that it fits, with `littermate` as the question; else null. */
+  readonly littermate: Littermate | null;
 }
 
 /** Newborns of any size are within, in grams. Common practice, no source. */
@@ -68,25 +71,94 @@ export function doubtAbout(
   const dev = Math.log(grams) - e.ln;
   const floor = Math.max(DOUBT_FLOOR, DOUBT_SDS * e.sd);
   const loss = LOSS_PER_DAY * e.days + LOSS_AT_ONCE + 2 * Math.sqrt(e.weighing);
-  if (Math.abs(dev) <= floor || (dev < 0 && -dev <= loss)) return null;
-  const guess = bestGuess(grams, e.ln, Math.max(e.sd, LEAST_GUESS_SD), unit);
+  const odd = Math.abs(dev) > floor && (dev > 0 || -dev > loss);
+  const littermate = littermateFor(input, puppyId, instant, grams, dev / e.sd);
+  if (!odd && littermate === null) return null;
+  // The two numbers are the other way round: the exchange is offered, which explains both.
+  if (odd && isExchanged(input, puppyId, instant, at, grams)) return null;
+  const fact = comparison(grams, e.last, at);
+  const guess = odd ? bestGuess(grams, e.ln, Math.max(e.sd, LEAST_GUESS_SD), unit) : null;
+  if (littermate !== null && (guess === null || guess.slip === 'one-wrong'))
+    return { fact, question: 'littermate', guessGrams: null, kind: 'other-puppy', littermate };
   return {
-    fact: comparison(grams, e.last, at),
+    fact,
     question: guess?.slip ?? 'weigh-again',
     guessGrams: guess?.grams ?? null,
     kind: guess?.kind ?? (dev > 0 ? 'too-high' : 'too-low'),
+    littermate: null,
   };
 }
+
+/** Standard deviations that a weight is off at least, before it is asked whether it is another's; and what the other must gain on it, squared. */
+const NOT_THIS_ONE = 2.8;
+const THAT_ONE = 1.5;
+const NOT_A_THIRD = 2.5;
+const GAINED = 8;
+/** Rounds of one weigh-in are nearer together. */
+const SAME_ROUND = 2 * 3_600_000;
+
+/** The one littermate not weighed yet in this round that the weight fits much better; `z` is how far it is off the puppy in hand. */
+function littermateFor(input: GrowthInput, puppyId: string, instant: number, grams: number, z: number): Littermate | null {
+  if (Math.abs(z) < NOT_THIS_ONE) return null;
+  const weighed = new Set(input.readings.filter((r) => Math.abs(r.instant - instant) < SAME_ROUND).map((r) => r.puppyId));
+  const others = input.puppies
+    .filter((p) => p.id !== puppyId && !weighed.has(p.id) && (p.endsInstant === null || p.endsInstant > instant))
+    .flatMap((p) => {
+      const e = expectation(input, p.id, instant);
+      return e === null ? [] : [{ puppyId: p.id, name: p.name, off: Math.abs(Math.log(grams) - e.ln) / e.sd }];
+    })
+    .toSorted((a, b) => a.off - b.off);
+  const [best, next] = others;
+  if (best === undefined || best.off > THAT_ONE || z * z - best.off ** 2 < GAINED) return null;
+  return next !== undefined && next.off < NOT_A_THIRD ? null : { puppyId: best.puppyId, name: best.name };
+}
+
+/** Whether the weights of this round explain it as exchanged with one that was weighed already. */
+function isExchanged(input: GrowthInput, puppyId: string, instant: number, at: LocalTime, grams: number): boolean {
+  if (!input.readings.some((r) => r.puppyId !== puppyId && Math.abs(r.instant - instant) < SAME_ROUND)) return false;
+  const reading: GrowthReading = { id: TRIAL, puppyId, at, instant, grams, session: 'morning', held: false, kept: false };
+  const known = historyOf({ ...input, readings: [...input.readings, reading] }).at(-1);
+  return known?.cleaned.sessions.some((s) => s.rows.some((r) => r.reading.id === TRIAL && r.verdict === 'exchanged')) ?? false;
+}
+
+const TRIAL = 'being typed';
 
 interface Expectation {
   readonly ln: number;
   readonly sd: number;
   readonly weighing: number;
+  /** Over the reference's, as a share. */
+  readonly pace: number;
   readonly days: number;
   readonly last: SeriesPoint;
 }
 
+/** By the weights before the instant, and where there are later ones by the next of them too: an old day is judged from both sides. */
 function expectation(input: GrowthInput, puppyId: string, instant: number): Expectation | null {
+  const later = input.readings.some((r) => r.puppyId === puppyId && r.instant > instant);
+  if (!later) return expectationBefore(input, puppyId, instant);
+  const puppy = input.puppies.find((p) => p.id === puppyId);
+  const known = historyOf(input).at(-1);
+  const next = known === undefined ? undefined : pointsOf(known.cleaned.sessions, puppyId).find((p) => p.instant > instant);
+  const before = expectationBefore({ ...input, readings: input.readings.filter((r) => r.instant < instant) }, puppyId, instant);
+  if (known === undefined || next === undefined || puppy === undefined) return before;
+  const alone = input.puppies.length < 2;
+  const age = Math.max(0, (instant - puppy.bornInstant) / DAY);
+  const weighing = weighingVariance(READING_SPREAD, next.ageDays, next.grams, known.stepGrams);
+  // The way on to the next weight, as it would be from here: taken off again it leads back.
+  const way = predict(firstState(age, 0, weighing), next.ageDays, known.reference, alone);
+  const pace = before === null ? 0 : before.pace;
+  const back = { ln: Math.log(next.grams) - (1 + pace) * way.gain, variance: way.vLevel + weighing + way.shared };
+  const days = Math.max(0, (next.instant - instant) / DAY);
+  if (before === null) return { ln: back.ln, sd: Math.sqrt(back.variance), weighing, pace, days, last: next };
+  const own = before.sd ** 2 - before.weighing;
+  const other = back.variance - weighing;
+  const share = own / (own + other);
+  const variance = (own * other) / (own + other) + before.weighing;
+  return { ...before, ln: before.ln + share * (back.ln - before.ln), sd: Math.sqrt(variance), days: Math.min(before.days, days) };
+}
+
+function expectationBefore(input: GrowthInput, puppyId: string, instant: number): Expectation | null {
   const known = historyOf(input).at(-1);
   const last = known === undefined ? undefined : pointsOf(known.cleaned.sessions, puppyId).at(-1);
   const prediction = known === undefined ? null : predictionOf(input, known, puppyId, instant);
@@ -96,6 +168,7 @@ function expectation(input: GrowthInput, puppyId: string, instant: number): Expe
     ln: prediction.level,
     sd: Math.sqrt(prediction.vLevel + weighing + prediction.shared),
     weighing,
+    pace: prediction.pace,
     days: Math.max(0, (instant - last.instant) / DAY),
     last,
   };
@@ -120,6 +193,7 @@ function firstWeightDoubt(grams: number, ageDays: number): Doubt | null {
     question: kilo ? 'kilograms-meant' : 'weigh-again',
     guessGrams: kilo ? Math.round(grams * 10_000) / 10 : null,
     kind: kilo ? 'kilo' : light ? 'too-low' : 'too-high',
+    littermate: null,
   };
 }
 

@@ -4,7 +4,15 @@ import { GRAMS_PER_OUNCE, GRAMS_PER_POUND, type MassUnit, toGrams } from '../uni
 export type GuessKind = 'tenth' | 'tenfold' | 'digits' | 'kilo';
 
 /** How a figure goes wrong: a nought too few or too many, the unit of the other scale, figures swapped, doubled or left out. */
-export type Slip = 'nought-few' | 'nought-many' | 'kilograms-meant' | 'grams-meant' | 'swapped' | 'doubled' | 'missing';
+export type Slip =
+  | 'nought-few'
+  | 'nought-many'
+  | 'kilograms-meant'
+  | 'grams-meant'
+  | 'swapped'
+  | 'doubled'
+  | 'missing'
+  | 'one-wrong';
 
 export interface Guess {
   readonly grams: number;
@@ -21,6 +29,7 @@ const COMMON: Readonly<Record<Slip, number>> = {
   swapped: 0,
   doubled: -0.7,
   missing: -2.5,
+  'one-wrong': -3,
 };
 /** A scale in grams shows whole ones: a guess with tenths is less likely. */
 const BROKEN = 3;
@@ -37,7 +46,7 @@ const DECIMALS: Readonly<Record<MassUnit, number>> = { g: 1, kg: 3, oz: 2, lb: 2
 
 /** The likeliest slip that makes the typed weight fit what was expected (ln grams, standard deviation); null when none does. */
 export function bestGuess(grams: number, expected: number, sd: number, unit: MassUnit): Guess | null {
-  const scored = candidates(grams, unit)
+  const scored = [...candidates(grams, unit), ...wrongFigures(grams, expected, unit)]
     .filter((c) => c.grams >= 0.1 && c.grams !== grams)
     .map((c) => ({ ...c, z: (Math.log(c.grams) - expected) / sd }))
     .filter((c) => Math.abs(c.z) <= FURTHEST)
@@ -58,6 +67,25 @@ function candidates(grams: number, unit: MassUnit): Guess[] {
     of(grams / 1000, 'kilo', 'grams-meant'),
     ...digitSlips(grams, unit).map((d) => of(d.value, 'digits', d.slip)),
   ];
+}
+
+/** A figure that is another than the one meant. It must land so near what was expected, as a share of its place, or any number would do. */
+const NEAR_OF_PLACE = 0.1;
+
+function wrongFigures(grams: number, expected: number, unit: MassUnit): Guess[] {
+  if (unit === 'lboz') return [];
+  const text = String(Number((grams / FACTOR[unit]).toFixed(DECIMALS[unit])));
+  const meant = Math.exp(expected) / FACTOR[unit];
+  return [...text].flatMap((figure, i): Guess[] => {
+    if (!isDigit(figure)) return [];
+    return Array.from({ length: 10 }, (_, other) => `${text.slice(0, i)}${other}${text.slice(i + 1)}`).flatMap(
+      (other): Guess[] => {
+        const place = Math.abs(Number(other) - Number(text)) / Math.abs(Number(other.charAt(i)) - Number(figure));
+        if (Number.isNaN(place) || Number(other) <= 0 || Math.abs(Number(other) - meant) > NEAR_OF_PLACE * place) return [];
+        return [{ grams: toGrams(Number(other) * FACTOR[unit]), kind: 'digits', slip: 'one-wrong' }];
+      },
+    );
+  });
 }
 
 /** Figures as they were typed in the unit of the scale; pounds and ounces together are left alone. */

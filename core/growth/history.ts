@@ -23,6 +23,8 @@ import { scoreLitter } from './whole-litter.ts';
 /** What is known of one puppy after a session. */
 export interface PuppyTrack {
   readonly level: Level;
+  /** Whether it stood at watch or act already at its weighing before. */
+  readonly wasFlagged: boolean;
   /** What the first-days rules say; part of the level. */
   readonly rule: Level;
   readonly found: PuppyScore | null;
@@ -33,6 +35,7 @@ export interface PuppyTrack {
 
 export interface LitterTrack {
   readonly level: Level;
+  readonly wasFlagged: boolean;
   readonly found: Score;
   readonly start: number | null;
 }
@@ -52,6 +55,7 @@ export interface Snapshot {
 const BORN_SMALL_DAYS = 2;
 /** A littermate in trouble is no measure for the others. */
 const NO_MEASURE = 1.8;
+const LEAST_LITTER_SHORTFALL = 0.2;
 /** Weights that the scale's step is read off: the latest. */
 const STEP_READINGS = 60;
 const USUAL_BIRTH: Readonly<Record<SizeClass, number>> = { toy: 150, small: 200, medium: 290, large: 430, giant: 560 };
@@ -128,7 +132,9 @@ function knownAfter(past: Snapshot | null, session: WeighSession, input: GrowthI
   const litter = litterAfter(past?.litter ?? null, over(LITTER_WINDOW_DAYS), reference, stepGrams, own);
   const before =
     past?.puppies ??
-    input.puppies.map((): PuppyTrack => ({ level: 'steady', rule: 'steady', found: null, start: null, last: null }));
+    input.puppies.map(
+      (): PuppyTrack => ({ level: 'steady', wasFlagged: false, rule: 'steady', found: null, start: null, last: null }),
+    );
   const now = cleaned.sessions[k];
   const marks = puppyMarks(input.puppies.length);
   const veryLow = veryLowBelow(input.breed ?? '', input.breedBirthGrams ?? null);
@@ -166,7 +172,14 @@ function trackAfter(
         );
   const byScore = levelAfter(scoreLevel(before, marks), found?.score ?? 0, marks);
   const level = worse(byScore, rule);
-  return { level, rule, found, start: found === null || found.score <= 0 ? null : first + found.startRow, last: k };
+  return {
+    level,
+    wasFlagged: before.level !== 'steady',
+    rule,
+    found,
+    start: found === null || found.score <= 0 ? null : first + found.startRow,
+    last: k,
+  };
 }
 
 /** A birth weight that is very low in the breed: watched through the days in which most of them are lost. */
@@ -186,11 +199,13 @@ function litterAfter(
   stepGrams: number,
   own: NoiseFactors,
 ): LitterTrack {
-  const old = before ?? { level: 'steady', found: NO_SCORE, start: null };
+  const old = before ?? { level: 'steady', wasFlagged: false, found: NO_SCORE, start: null };
   const found = scoreLitter(window, reference, stepGrams, own);
   if (found === null) return old;
   return {
-    level: levelAfter(old.level, found.score, LITTER_MARKS),
+    // Under a fifth less gain is nothing that a whole litter is told for.
+    level: found.shortfall < LEAST_LITTER_SHORTFALL ? 'steady' : levelAfter(old.level, found.score, LITTER_MARKS),
+    wasFlagged: old.level !== 'steady',
     found,
     start: found.score > 0 ? window.first + found.start : null,
   };

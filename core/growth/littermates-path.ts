@@ -5,7 +5,7 @@ import type { ReferenceGain } from './reference-gain.ts';
 import { DAY } from './sessions.ts';
 
 /** Days that the path looks back, of a puppy and of the whole litter. */
-export const PUPPY_WINDOW_DAYS = 9.2;
+export const PUPPY_WINDOW_DAYS = 16;
 export const LITTER_WINDOW_DAYS = 9.2;
 const HUBER = 1.345;
 /** Below this residuals are ordinary noise whatever their spread. */

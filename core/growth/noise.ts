@@ -29,13 +29,21 @@ export const PUPPY_SPREAD: Spread = {
   laterFromDay: 25,
   session: 0.0054,
   rate: 0.34,
-  lasting: 0.12,
+  lasting: 0.08,
   firstDay: 0.02,
-  weaning: 0.0038,
+  weaning: 0.006,
 };
 
 /** One reading against the last ones: narrower, because a wrong figure must stand out. */
-export const READING_SPREAD: Spread = { ...PUPPY_SPREAD, weighing: 0.0155, laterFactor: 1.2, laterFromDay: 24, rate: 0.3 };
+export const READING_SPREAD: Spread = {
+  ...PUPPY_SPREAD,
+  weighing: 0.0155,
+  laterFactor: 1.2,
+  laterFromDay: 24,
+  rate: 0.3,
+  lasting: 0.12,
+  weaning: 0.0038,
+};
 
 /** What all the puppies of a litter share, in full for a singleton. */
 export const SHARED_RATE = 0.12;

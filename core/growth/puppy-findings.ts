@@ -26,8 +26,9 @@ export type PuppyFinding =
   | { readonly code: 'smallest-in-place'; readonly name: string; readonly sex: Sex; readonly days: number }
   /** Steady; `gain` is negative for a loss that is nothing unusual, `standing` ln of weight over the littermates' middle. */
   | { readonly code: 'steady-gain'; readonly gain: number; readonly standing: number | null }
-  /** `mayBeLate` while a late starter is still possible: it looks just like fading until it catches up. */
-  | (ShortGain & { readonly sex: Sex; readonly mayBeLate: boolean })
+  | (ShortGain & { readonly sex: Sex })
+  /** Over hours, or where no gain was to be expected: `grams` is the change itself, under 0. */
+  | { readonly code: 'lost'; readonly sex: Sex; readonly since: LocalTime; readonly at: LocalTime; readonly grams: number }
   | ({ readonly code: 'gaining-again'; readonly sex: Sex } & Omit<Gains, 'expected'>)
   /** In trouble since before the weights that can be compared. */
   | { readonly code: 'not-as-expected' }
@@ -37,7 +38,6 @@ export type PuppyFinding =
       readonly birth: number;
       /** Whole percent. */
       readonly percent: number;
-      readonly mayBeLate: boolean;
     }
   | {
       readonly code: 'born-small';
@@ -75,7 +75,9 @@ export type PuppyTodo =
   | 'see-suckle'
   | 'see-eat'
   | 'call-vet-if-no-better'
-  | 'call-vet-now';
+  | 'call-vet-now'
+  /** While it is still possible: it looks just like fading until it catches up. After the vet, lest it reassure. */
+  | 'may-be-late';
 
 /** Things to do for the whole litter. Common practice, no source. */
 export type LitterTodo =
@@ -93,14 +95,15 @@ const CHILLS_UNTIL = 28;
 const SUCKS_UNTIL = 24;
 
 /** In order. */
-export function puppyTodo(level: 'watch' | 'act', ageDays: number): PuppyTodo[] {
+export function puppyTodo(level: 'watch' | 'act', ageDays: number, mayBeLate: boolean): PuppyTodo[] {
   const care: PuppyTodo[] = [
     ageDays < CHILLS_UNTIL ? 'warm-before-milk' : 'warm-and-quiet',
     ageDays < SUCKS_UNTIL ? 'see-suckle' : 'see-eat',
   ];
+  const late: PuppyTodo[] = mayBeLate ? ['may-be-late'] : [];
   return level === 'watch'
-    ? ['weigh-now', 'weigh-in-6-to-12-hours', ...care, 'call-vet-if-no-better']
-    : ['weigh-now', 'weigh-every-6-hours', ...care, 'call-vet-now'];
+    ? ['weigh-now', 'weigh-in-6-to-12-hours', ...care, 'call-vet-if-no-better', ...late]
+    : ['weigh-now', 'weigh-every-6-hours', ...care, 'call-vet-now', ...late];
 }
 
 /** In order: the dam before the puppies. */

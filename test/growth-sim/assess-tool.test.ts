@@ -30,6 +30,7 @@ describe('assessing a folder of weights', () => {
   const onset = (sick.input.puppies[0]?.bornInstant ?? 0) + (sick.troubles[0]?.onset ?? 0) * 86_400_000;
   let code = 0;
   let errors = '';
+  let output = '';
 
   beforeAll(async () => {
     writeFileSync(join(folder, 'sick.csv'), csv(sick));
@@ -53,8 +54,9 @@ describe('assessing a folder of weights', () => {
     try {
       await run(process.execPath, [resolve('build/assess.ts'), folder, '--out', out]);
     } catch (error) {
-      const failure = error as { code: number; stderr: string };
+      const failure = error as { code: number; stderr: string; stdout: string };
       code = failure.code;
+      output = failure.stdout;
       errors = failure.stderr;
     }
   });
@@ -74,6 +76,11 @@ describe('assessing a folder of weights', () => {
       { puppy: 'C', level: 'watch', kind: 'puppy', reason: expect.stringContaining('under two thirds of the usual 400 g') },
     ]);
     expect(read('small-no-note.json')).toEqual([]);
+  });
+
+  it('says where the first weighing was taken as the birth', () => {
+    expect(output).toContain('cut.csv: no born_at is noted, so the first weighing is taken as the birth');
+    expect(output).not.toContain('sick.csv: no born_at');
   });
 
   it('says who is in trouble, since when and why', () => {

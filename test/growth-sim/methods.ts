@@ -11,7 +11,7 @@ export function program(input: GrowthInput): Seen[] {
     const session = k.cleaned.sessions.at(-1);
     const rows = session?.rows ?? [];
     const now = rows.at(-1)?.reading.at;
-    const findings = now === undefined ? [] : findingsIn(k.cleaned, now);
+    const findings = now === undefined ? [] : findingsIn(k.cleaned, now, input.puppies);
     const fresh = findings.filter((f) => !known.has(`${f.readingId} ${f.withReadingId}`));
     for (const f of fresh) known.add(`${f.readingId} ${f.withReadingId}`);
     return {

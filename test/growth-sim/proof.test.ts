@@ -30,7 +30,7 @@ describe('invented litters with a known truth', () => {
         if (rule !== undefined) addLitter(loss, sim, limited(rule, 0.5)(sim.input));
       }
     }
-  });
+  }, 300_000);
   const delays = (kind: string, level: 'watch' | 'act') => found(own.delays[kind]?.[level] ?? []);
 
   it('few false alarms', () => {

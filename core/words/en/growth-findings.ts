@@ -20,6 +20,7 @@ const TODO: Readonly<Record<PuppyTodo, (p: Pronouns) => string>> = {
   'see-eat': ({ them }) => `See ${them} eat and drink, alone and in peace.`,
   'call-vet-if-no-better': () => 'If the next weight is no better, call your vet.',
   'call-vet-now': () => 'Call your vet now.',
+  'may-be-late': () => 'It may be a late starter; until the weight catches up nobody can tell.',
 };
 
 const LITTER_TODO: Readonly<Record<LitterTodo, string>> = {
@@ -40,12 +41,14 @@ const SLIPS: Readonly<Record<Slip, string>> = {
   swapped: 'Two figures changed places?',
   doubled: 'A figure typed twice?',
   missing: 'A figure missing?',
+  'one-wrong': 'One figure wrong?',
 };
 
 const QUESTIONS: Readonly<Record<Question, string>> = {
   ...SLIPS,
   'weigh-again': 'Please weigh again.',
   'another-puppy': 'Weigh again, or is it another puppy?',
+  littermate: 'Is it another puppy?',
 };
 
 export const growthFindingWords = {
@@ -64,7 +67,8 @@ export const growthFindingWords = {
     `The scale moves in steps of ${gainText(stepGrams, unit)}: too coarse for early signs at these weights.`,
   /** "607 g more than yesterday." */
   oddity,
-  question: (doubt: Pick<Doubt, 'question'>) => QUESTIONS[doubt.question],
+  question: (doubt: Pick<Doubt, 'question'> & Partial<Pick<Doubt, 'littermate'>>) =>
+    doubt.littermate == null ? QUESTIONS[doubt.question] : `${doubt.littermate.name}?`,
 } as const;
 
 function puppySentence(f: PuppyFinding, unit: MassUnit): string {
@@ -85,13 +89,15 @@ function puppySentence(f: PuppyFinding, unit: MassUnit): string {
     case 'losing':
     case 'no-gain':
     case 'gain-short':
-      return `${lessGain(f, unit, `${pronouns(f.sex).they} has been`)}${lateStarter(f.mayBeLate)}`;
+      return lessGain(f, unit, `${pronouns(f.sex).they} has been`);
+    case 'lost':
+      return `${capital(pronouns(f.sex).they)} has lost ${gainText(f.grams, unit)} since ${sinceWhen(f.since, f.at)}.`;
     case 'gaining-again':
       return `Gaining again, but not yet back where ${pronouns(f.sex).they} was: ${gainText(f.actual, unit)} a day since ${sinceWhen(f.since, f.at)}.`;
     case 'not-as-expected':
       return 'Not gaining as expected.';
     case 'under-birth-weight':
-      return `${massText(f.grams, unit)} is ${f.percent}\u00a0% under the birth weight of ${massText(f.birth, unit)}.${lateStarter(f.mayBeLate)}`;
+      return `${massText(f.grams, unit)} is ${f.percent}\u00a0% under the birth weight of ${massText(f.birth, unit)}.`;
     case 'born-small':
       return bornSmall(f, unit);
   }
@@ -141,10 +147,6 @@ function lessGain({ code, since, at, actual, expected }: ShortGain, unit: MassUn
   }
 }
 
-function lateStarter(mayBe: boolean): string {
-  return mayBe ? ' It may be a late starter; until the weight catches up nobody can tell.' : '';
-}
-
 /** "9 % over the middle", "3 % under the middle", "in the middle". */
 function standingText(standing: number): string {
   const percent = Math.round(100 * (Math.exp(standing) - 1));
@@ -173,7 +175,7 @@ function readingSentence(f: ReadingFinding, unit: MassUnit): string {
     case 'mistyped': {
       const what = `${f.name}, ${when}: ${massText(f.grams, unit)}`;
       if (f.expected === null) return `${what} does not fit the weights after it.`;
-      const slip = f.guess === null ? '' : ` ${SLIPS[f.guess.slip]}`;
+      const slip = f.guess === null ? (f.fits === null ? '' : ` ${f.fits.name}?`) : ` ${SLIPS[f.guess.slip]}`;
       return `${what}, where about ${massText(f.expected, unit)} was expected.${slip}`;
     }
     case 'scale': {

@@ -70,6 +70,10 @@ describe('guesses', () => {
     expect(guess(4112, 412)).toMatchObject({ kind: 'digits', grams: 412, slip: 'doubled' });
     expect(guess(24, 244)).toMatchObject({ kind: 'tenth', grams: 240 });
     expect(guess(700, 412)).toBeNull();
+    expect(guess(4841, 1835)).toMatchObject({ kind: 'digits', slip: 'one-wrong', grams: 1841 });
+    expect(guess(1341, 1835)).toMatchObject({ slip: 'one-wrong', grams: 1841 });
+    // Any figure in the first place would be as near as this.
+    expect(guess(700, 430)).toBeNull();
   });
 
   it('never offer what was typed, and only what fits', () => {

@@ -21,7 +21,7 @@ const plain = (text: string) => text.replaceAll('\u00a0', ' ');
 const since = localTime('2026-03-10T07:00');
 const at = localTime('2026-03-12T07:10');
 const gains = (actual: number) => ({ since, at, actual, expected: 41 });
-const trouble = (actual: number) => ({ ...gains(actual), sex: 'bitch', mayBeLate: false }) as const;
+const trouble = (actual: number) => ({ ...gains(actual), sex: 'bitch' }) as const;
 
 const PUPPY: { readonly [C in PuppyFinding['code']]: readonly [PuppyFinding & { readonly code: C }, string] } = {
   'not-weighed': [{ code: 'not-weighed' }, 'Not weighed yet.'],
@@ -42,10 +42,11 @@ const PUPPY: { readonly [C in PuppyFinding['code']]: readonly [PuppyFinding & { 
     { code: 'gaining-again', sex: 'dog', since, at, actual: 30 },
     'Gaining again, but not yet back where he was: 30 g a day since Tuesday.',
   ],
+  lost: [{ code: 'lost', sex: 'bitch', since, at, grams: -37 }, 'She has lost 37 g since Tuesday.'],
   'not-as-expected': [{ code: 'not-as-expected' }, 'Not gaining as expected.'],
   'under-birth-weight': [
-    { code: 'under-birth-weight', grams: 369, birth: 410, percent: 10, mayBeLate: true },
-    '369 g is 10 % under the birth weight of 410 g. It may be a late starter; until the weight catches up nobody can tell.',
+    { code: 'under-birth-weight', grams: 369, birth: 410, percent: 10 },
+    '369 g is 10 % under the birth weight of 410 g.',
   ],
   'born-small': [
     { code: 'born-small', birth: 345, veryLow: veryLowBelow('Dobermann', null), deaths: null },
@@ -85,7 +86,7 @@ const READING: { readonly [K in ReadingFinding['kind']]: readonly [ReadingFindin
     'Dock and Cedar may have changed places on Wednesday evening: 580 g and 640 g.',
   ],
   mistyped: [
-    { ...reading, kind: 'mistyped', expected: 460, guess: { grams: 460, kind: 'digits', slip: 'swapped' } },
+    { ...reading, kind: 'mistyped', expected: 460, guess: { grams: 460, kind: 'digits', slip: 'swapped' }, fits: null },
     'Cedar, Wednesday evening: 640 g, where about 460 g was expected. Two figures changed places?',
   ],
   scale: [
@@ -112,6 +113,8 @@ const QUESTIONS: Readonly<Record<Question, string>> = {
   swapped: 'Two figures changed places?',
   doubled: 'A figure typed twice?',
   missing: 'A figure missing?',
+  'one-wrong': 'One figure wrong?',
+  littermate: 'Is it another puppy?',
   'weigh-again': 'Please weigh again.',
   'another-puppy': 'Weigh again, or is it another puppy?',
 };
@@ -148,26 +151,33 @@ describe('every finding is said', () => {
     expect(say.question({ question })).toBe(QUESTIONS[question]);
   });
 
-  it('tells published deaths only where there are some, and lets a late starter be one', () => {
+  it('tells published deaths only where there are some', () => {
     const labrador = veryLowBelow('Labrador Retriever', null);
     expect(plain(say.puppy(bornSmall(240, labrador), 'g'))).toMatch(
       /^240 g at birth is very little for the breed \(under 248 g\)\. In one study \d+ % of such puppies were lost by day 21\.$/,
     );
     expect(plain(say.puppy(bornSmall(240, null), 'g'))).toBe('240 g at birth is very little.');
-    expect(say.puppy({ code: 'gain-short', ...trouble(16), mayBeLate: true }, 'g')).toContain('It may be a late starter');
+  });
+
+  it('a littermate that it fits is asked for by name', () => {
+    const littermate = { puppyId: 'h', name: 'Hazel' };
+    expect(say.question({ question: 'littermate', littermate })).toBe('Hazel?');
+    const [mistyped] = READING.mistyped;
+    expect(plain(say.reading({ ...mistyped, guess: null, fits: littermate }, 'g'))).toMatch(/was expected\. Hazel\?$/);
   });
 });
 
 describe('what to do is said', () => {
   it('in order, for a newborn and for one that eats, with he and she', () => {
-    expect(puppyTodo('watch', 3).map((t) => say.todo(t, 'bitch'))).toEqual([
+    expect(puppyTodo('watch', 3, true).map((t) => say.todo(t, 'bitch'))).toEqual([
       'Check the number: weigh again now.',
       'Weigh again in 6 to 12 hours; that weight counts.',
       'Keep her warm; a chilled puppy cannot digest, so warm first, then milk.',
       'See her suckle and swallow; put her on a full teat first.',
       'If the next weight is no better, call your vet.',
+      'It may be a late starter; until the weight catches up nobody can tell.',
     ]);
-    expect(puppyTodo('act', 30).map((t) => say.todo(t, 'dog'))).toEqual([
+    expect(puppyTodo('act', 30, false).map((t) => say.todo(t, 'dog'))).toEqual([
       'Check the number: weigh again now.',
       'Then weigh every 6 hours.',
       'Keep him warm and quiet.',
@@ -185,9 +195,11 @@ describe('what to do is said', () => {
   });
 
   it('and nothing that can be asked for is left unsaid', () => {
-    const puppy = new Set<PuppyTodo>([0, 25, 40].flatMap((age) => [...puppyTodo('watch', age), ...puppyTodo('act', age)]));
+    const puppy = new Set<PuppyTodo>(
+      [0, 25, 40].flatMap((age) => [...puppyTodo('watch', age, age < 4), ...puppyTodo('act', age, age < 4)]),
+    );
     const litter = new Set<LitterTodo>([...litterTodo('watch'), ...litterTodo('act')]);
-    expect([puppy.size, litter.size]).toEqual([9, 7]);
+    expect([puppy.size, litter.size]).toEqual([10, 7]);
     for (const t of puppy) expect(say.todo(t, 'dog')).toMatch(/^[A-Z].*\.$/);
     for (const t of litter) expect(say.litterTodo(t)).toMatch(/^[A-Z].*\.$/);
   });
