@@ -18,7 +18,7 @@ export const DOGS_OPERATIONS = {
     kind: 'query',
     input: nothing,
     output: z.strictObject({ dams: z.array(damSchema) }),
-    tags: ['dams', 'litters'],
+    tags: ['dogs', 'litters'],
   }),
   /** Refused (`conflict`) for a litter that has its dam. */
   'dogs.damBegin': op({

@@ -31,7 +31,7 @@ export const FOOD_OPERATIONS = {
     kind: 'query',
     input: nothing,
     output: z.strictObject({ feedings: z.array(feedingSchema) }),
-    tags: ['foods', 'litters'],
+    tags: ['foods', 'litters', 'dogs'],
   }),
   /** The food that a litter (or the house, with null) is fed; a null food is the house's, or the generic mix. */
   'food.choose': op({

@@ -29,14 +29,14 @@ export const FREEZER_OPERATIONS = {
       starters: z.array(starterSchema),
       settings: freezerSettingsSchema,
     }),
-    tags: ['freezer'],
+    tags: ['freezer', 'dogs', 'house'],
   }),
   /** What everyone eats from day to day, both included, at most 400 days: the litters by their weights and forecasts, and the dogs of the freezer. */
   'freezer.demand': op({
     kind: 'query',
     input: z.strictObject({ from: dateSchema, until: dateSchema }),
     output: z.strictObject({ demand: z.array(demandSchema) }),
-    tags: ['freezer', 'litters', 'readings', 'rules', 'foods', 'house', 'weaning', 'dams'],
+    tags: ['freezer', 'litters', 'readings', 'rules', 'foods', 'house', 'weaning', 'dogs'],
   }),
   /** A delivery: so many packs alike. */
   'freezer.add': op({

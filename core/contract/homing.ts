@@ -25,7 +25,7 @@ export const HOMING_OPERATIONS = {
     kind: 'query',
     input: z.strictObject({ puppyId: idSchema, on: dateSchema }),
     output: z.strictObject({ document: planDocumentSchema }),
-    tags: ['litters', 'readings', 'rules', 'foods', 'house'],
+    tags: ['litters', 'readings', 'rules', 'foods', 'house', 'dogs'],
   }),
   /** Keeps the plan of that day as it is; with `leaves` the puppy is marked gone home that day in the same entry. */
   'homing.handOver': op({

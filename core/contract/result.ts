@@ -2,7 +2,7 @@
 import { z } from 'zod';
 
 /** What may change; the window refreshes the queries that carry a changed tag. */
-export const TAGS = ['litters', 'readings', 'rules', 'house', 'plans', 'foods', 'weaning', 'dams', 'freezer', 'records'] as const;
+export const TAGS = ['litters', 'readings', 'rules', 'house', 'plans', 'foods', 'weaning', 'dogs', 'freezer', 'records'] as const;
 export type Tag = (typeof TAGS)[number];
 
 export const ERROR_CODES = [
@@ -12,6 +12,7 @@ export const ERROR_CODES = [
   'refused', // a rule of the house forbids it
   'nothing-to-undo',
   'nothing-to-redo',
+  'no-way-back', // it was done by an earlier program, in a way that is no more
   'no-printer', // no engine that can make a PDF was found
   'disk-full',
   'read-only', // the folder or file cannot be written

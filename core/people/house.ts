@@ -41,13 +41,18 @@ export const houseSchema = z.strictObject({
 });
 export type House = z.infer<typeof houseSchema>;
 
-export const DEFAULT_HOUSE: House = {
-  breederName: '',
-  address: '',
-  phone: '',
-  email: '',
-  vetName: '',
-  vetPhone: '',
+/** How weights and papers are shown: the house without its people. */
+const houseSettingsSchema = houseSchema.omit({
+  breederName: true,
+  address: true,
+  phone: true,
+  email: true,
+  vetName: true,
+  vetPhone: true,
+});
+export type HouseSettings = z.infer<typeof houseSettingsSchema>;
+
+export const DEFAULT_SETTINGS: HouseSettings = {
   massUnit: 'g',
   paper: 'a4',
   theme: 'by-hour',
@@ -58,8 +63,18 @@ export const DEFAULT_HOUSE: House = {
   scaleTick: false,
 };
 
-/** The house as it is stored: what an older program did not ask for is at its default. */
-export const storedHouseSchema = z
+export const DEFAULT_HOUSE: House = {
+  breederName: '',
+  address: '',
+  phone: '',
+  email: '',
+  vetName: '',
+  vetPhone: '',
+  ...DEFAULT_SETTINGS,
+};
+
+/** The settings as they are stored: what an older program did not ask for is at its default. */
+export const storedSettingsSchema = z
   .looseObject({})
-  .transform((stored) => ({ ...DEFAULT_HOUSE, ...stored }))
-  .pipe(houseSchema);
+  .transform((stored) => ({ ...DEFAULT_SETTINGS, ...stored }))
+  .pipe(houseSettingsSchema);

@@ -29,7 +29,7 @@ export function dogsHandlers(c: Context): HandlersOf<'dogs'> {
       checkFields(c, fields, null);
       const dam: Dam = { id: c.newId(), fields, weights: [] };
       return command(c, 'dogs.damBegin', (recorder) => {
-        insertDam(recorder, dam.id, fields);
+        insertDam(db, recorder, dam.id, fields);
         return { value: { dam }, about: aboutDam(dam, null) };
       });
     },
@@ -38,7 +38,7 @@ export function dogsHandlers(c: Context): HandlersOf<'dogs'> {
       const dam: Dam = { ...damOf(c, damId), fields };
       checkFields(c, fields, damId);
       return command(c, 'dogs.damChange', (recorder) => {
-        updateDam(recorder, damId, fields);
+        updateDam(db, recorder, damId, fields);
         return { value: { dam }, about: aboutDam(dam, null) };
       });
     },
@@ -46,7 +46,7 @@ export function dogsHandlers(c: Context): HandlersOf<'dogs'> {
     'dogs.damRemove': ({ damId }) => {
       const dam = damOf(c, damId);
       return command(c, 'dogs.damRemove', (recorder) => {
-        removeDam(recorder, damId);
+        removeDam(db, recorder, damId);
         return { value: {}, about: aboutDam(dam, null) };
       });
     },

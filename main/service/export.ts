@@ -12,7 +12,7 @@ import { type ExportedFile, exportsFolder, isExportName, makeExportsFolder, read
 import { asJson, type ColumnShape, exportedRows, exportJsonSchema, shapeOf, type TableRows } from '../store/full-export.ts';
 import { readingsOf } from '../store/growth.ts';
 import { allLitters, puppiesOf } from '../store/litter.ts';
-import { storedHouse } from '../store/people.ts';
+import { allPeople, storedHouse } from '../store/people.ts';
 import { found } from './facts.ts';
 import type { Context, HandlersOf } from './handlers.ts';
 
@@ -73,7 +73,8 @@ const writers: Readonly<Record<ExportKind, (c: Context) => ExportedFile[] | Prom
 
   person: (c) => {
     const { breederName, address, phone, email, vetName, vetPhone } = storedHouse(c.store.db) ?? DEFAULT_HOUSE;
-    const persons = { breeder: { name: breederName, address, phone, email }, vet: { name: vetName, phone: vetPhone } };
+    const buyers = allPeople(c.store.db).filter((person) => person.role === 'buyer');
+    const persons = { breeder: { name: breederName, address, phone, email }, vet: { name: vetName, phone: vetPhone }, buyers };
     return [write(c, 'persons', 'json', pretty({ format: 'whelpside persons', version: 1, exported: c.now().local, persons }))];
   },
 };

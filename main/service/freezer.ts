@@ -185,7 +185,7 @@ function eaterHandlers(
     'freezer.removeDog': ({ dogId }) => {
       const dog = dogOf(c, dogId);
       return command(c, 'freezer.removeDog', (recorder) => {
-        removeDog(recorder, dogId);
+        removeDog(db, recorder, dogId);
         return { value: {}, about: about(dog.name, null) };
       });
     },
@@ -203,7 +203,7 @@ function eaterHandlers(
     'freezer.removeStarter': ({ starterId }) => {
       const starter = starterOf(c, starterId);
       return command(c, 'freezer.removeStarter', (recorder) => {
-        removeStarter(recorder, starterId);
+        removeStarter(db, recorder, starterId);
         return { value: {}, about: about(starter.who, null) };
       });
     },

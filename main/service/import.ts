@@ -25,7 +25,7 @@ export function importHandlers(c: Context): Pick<HandlersOf<'records'>, 'records
       const added = newPuppies(c, litter, there, input.puppies);
       const readings = newReadings(c, litter, [...there, ...added.values()], added, input.readings);
       return command(c, 'records.import', (recorder) => {
-        if (isNew) insertLitter(recorder, litter);
+        if (isNew) insertLitter(db, recorder, litter);
         for (const puppy of added.values()) insertPuppy(recorder, puppy);
         for (const reading of readings) insertReading(recorder, reading);
         return { value: { litter, puppies: [...added.values()], readings: readings.length }, about: aboutLitter(litter) };

@@ -32,7 +32,7 @@ export function litterHandlers(c: Context): HandlersOf<'litter'> {
       checkTime(c, fields.whelpedAt, fields.whelpedInstant, 'whelpedInstant');
       const litter: Litter = { ...fields, id: c.newId(), demo: false };
       return command(c, 'litter.begin', (recorder) => {
-        insertLitter(recorder, litter);
+        insertLitter(db, recorder, litter);
         return { value: { litter }, about: aboutLitter(litter) };
       });
     },
@@ -41,7 +41,7 @@ export function litterHandlers(c: Context): HandlersOf<'litter'> {
       const litter = { ...litterOf(c, litterId), ...fields };
       checkWhelping(c, litterId, fields);
       return command(c, 'litter.change', (recorder) => {
-        updateLitter(recorder, litterId, fields);
+        updateLitter(db, recorder, litterId, fields);
         return { value: { litter }, about: aboutLitter(litter) };
       });
     },
@@ -50,7 +50,7 @@ export function litterHandlers(c: Context): HandlersOf<'litter'> {
       const litter = litterOf(c, litterId);
       for (const puppy of puppiesOf(db, litterId)) refuseWhenUsed(c, puppy);
       return command(c, 'litter.remove', (recorder) => {
-        removeLitter(recorder, litterId);
+        removeLitter(db, recorder, litterId);
         return { value: {}, about: aboutLitter(litter) };
       });
     },

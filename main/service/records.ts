@@ -4,7 +4,7 @@ import { ContractFailure } from '../../core/contract/result.ts';
 import { backUp, backUpInto, backupsIn, listBackups } from '../store/backup.ts';
 import { insertDam, insertDamWeight } from '../store/dogs.ts';
 import { insertReading } from '../store/growth.ts';
-import { doneList, lastDone, nextUndone, type Recorder, redo, undo } from '../store/journal.ts';
+import { doneList, JournalError, lastDone, nextUndone, type Recorder, redo, undo } from '../store/journal.ts';
 import { insertLitter, insertPuppy } from '../store/litter.ts';
 import { papersFolder } from '../store/papers.ts';
 import { fileBytes, hasDemo, removeDemo, writeUnrecorded } from '../store/records.ts';
@@ -38,13 +38,13 @@ export function recordsHandlers(c: Context): HandlersOf<'records'> {
     'records.done': ({ most }) => ({ done: doneList(db, most) }),
 
     'records.undo': () => {
-      const done = undo(db);
+      const done = stepped(() => undo(db));
       if (done === null) throw new ContractFailure('nothing-to-undo', 'there is nothing to undo');
       return done;
     },
 
     'records.redo': () => {
-      const done = redo(db);
+      const done = stepped(() => redo(db));
       if (done === null) throw new ContractFailure('nothing-to-redo', 'there is nothing to redo');
       return done;
     },
@@ -74,7 +74,7 @@ export function recordsHandlers(c: Context): HandlersOf<'records'> {
       if (hasDemo(db)) throw new ContractFailure('conflict', 'the demo is already there');
       const litters = demoLitters({ now, utcOffsetMinutes, recordedInstant: c.now().instant, newId: c.newId });
       const changed = writeUnrecorded(db, (writer) => {
-        for (const facts of litters) insertDemo(writer, facts);
+        for (const facts of litters) insertDemo(c, writer, facts);
       });
       return { value: { litterIds: litters.map(({ litter }) => litter.id) }, changed };
     },
@@ -83,8 +83,12 @@ export function recordsHandlers(c: Context): HandlersOf<'records'> {
   };
 }
 
-function insertDemo(writer: Pick<Recorder, 'insert'>, { litter, puppies, readings, weaning, dam }: DemoFacts): void {
-  insertLitter(writer, litter);
+function insertDemo(
+  { store: { db } }: Context,
+  writer: Pick<Recorder, 'insert'>,
+  { litter, puppies, readings, weaning, dam }: DemoFacts,
+): void {
+  insertLitter(db, writer, litter);
   for (const puppy of puppies) insertPuppy(writer, puppy);
   for (const reading of readings) insertReading(writer, reading);
   if (weaning !== null) {
@@ -92,8 +96,17 @@ function insertDemo(writer: Pick<Recorder, 'insert'>, { litter, puppies, reading
     for (const event of weaning.events) insertWeaningEvent(writer, event);
   }
   if (dam !== null) {
-    insertDam(writer, dam.id, dam.fields);
+    insertDam(db, writer, dam.id, dam.fields);
     for (const weight of dam.weights) insertDamWeight(writer, dam.id, weight);
+  }
+}
+
+function stepped<T>(step: () => T): T {
+  try {
+    return step();
+  } catch (error) {
+    if (error instanceof JournalError) throw new ContractFailure('no-way-back', error.message);
+    throw error;
   }
 }
 

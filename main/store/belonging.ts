@@ -4,7 +4,7 @@ import { TABLES, type TableName, tableOf } from './tables.ts';
 
 const NAMES = Object.keys(TABLES) as TableName[];
 
-/** The ids of the invented litters, and of every row that belongs to them, however many tables further on. */
+/** The ids of the invented litters and dogs, and of every row that belongs to them, however many tables further on. */
 export function inventedRows(db: Database.Database): Map<TableName, Set<string>> {
   const rows = new Map<TableName, Set<string>>(NAMES.map((name) => [name, new Set()]));
   const add = (table: TableName, ids: readonly string[]): boolean => {
@@ -13,7 +13,8 @@ export function inventedRows(db: Database.Database): Map<TableName, Set<string>>
     for (const id of ids) found?.add(id);
     return found?.size !== before;
   };
-  add('litters', db.prepare<[], string>('SELECT id FROM litters WHERE demo = 1').pluck().all());
+  for (const table of ['litters', 'dogs'] as const)
+    add(table, db.prepare<[], string>(`SELECT id FROM ${table} WHERE demo = 1`).pluck().all());
   for (let grows = true; grows; ) {
     grows = false;
     for (const table of NAMES) {

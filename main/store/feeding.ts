@@ -3,7 +3,7 @@
 import type Database from 'better-sqlite3';
 import { type LitterRules, litterRulesSchema, type RulesVersion, rulesVersionSchema } from '../../core/feeding/rules.ts';
 import { jsonOrNull, type Recorder } from './journal.ts';
-import type { Row } from './tables.ts';
+import type { Row } from './rows.ts';
 
 /** The breeder's own versions, latest day first. */
 export function rulesVersions(db: Database.Database): RulesVersion[] {

@@ -2,9 +2,10 @@
 
 import type Database from 'better-sqlite3';
 import { type StoredFood, storedFoodSchema } from '../../core/food/own-food.ts';
-import { type Feeding, feedingSchema } from '../../core/food/rotation.ts';
+import { type Feeding, feedingSchema, type GrownDog } from '../../core/food/rotation.ts';
+import { grownDogs, setGrownDogs } from './dogs.ts';
 import { jsonOrNull, type Recorder } from './journal.ts';
-import type { Row } from './tables.ts';
+import type { Row } from './rows.ts';
 
 const FOOD = 'SELECT id, fields, retired FROM foods WHERE removed = 0';
 
@@ -31,29 +32,34 @@ function toFood(row: Row): StoredFood {
 }
 
 const HOUSE_ID = 'house';
-const FEEDING = `SELECT f.litterId, f.foodId, f.week, f.dogs FROM feeding f LEFT JOIN litters l ON l.id = f.litterId
+const FEEDING = `SELECT f.litterId, f.foodId, f.week FROM feeding f LEFT JOIN litters l ON l.id = f.litterId
   WHERE (f.litterId IS NULL OR l.removed = 0)`;
 
 /** What the house and the litters eat, the house first. */
 export function feedings(db: Database.Database): Feeding[] {
-  return db.prepare<[], Row>(`${FEEDING} ORDER BY f.litterId IS NOT NULL, f.litterId`).all().map(toFeeding);
+  const dogs = grownDogs(db);
+  const all = db.prepare<[], Row>(`${FEEDING} ORDER BY f.litterId IS NOT NULL, f.litterId`).all();
+  const ofHouse =
+    all.some((row) => row['litterId'] === null) || dogs.length === 0 ? [] : [{ litterId: null, foodId: null, week: null }];
+  return [...ofHouse, ...all].map((row) => toFeeding(row, dogs));
 }
 
 /** Writes what a litter, or the house with null, eats. */
 export function setFeeding(db: Database.Database, recorder: Recorder, { litterId, foodId, week, dogs }: Feeding): void {
   const id = litterId ?? HOUSE_ID;
-  const row = { foodId, week: jsonOrNull(week), dogs: JSON.stringify(dogs) };
+  const row = { foodId, week: jsonOrNull(week) };
   const there = db.prepare<[string], number>('SELECT 1 FROM feeding WHERE id = ?').pluck().get(id) !== undefined;
   if (there) recorder.update('feeding', id, row);
   else recorder.insert('feeding', { id, litterId, ...row });
+  if (litterId === null) setGrownDogs(db, recorder, dogs);
 }
 
-function toFeeding(row: Row): Feeding {
+function toFeeding(row: Row, grown: readonly GrownDog[]): Feeding {
   const week = row['week'] ?? null;
   return feedingSchema.parse({
     litterId: row['litterId'],
     foodId: row['foodId'],
     week: week === null ? null : JSON.parse(String(week)),
-    dogs: JSON.parse(String(row['dogs'])),
+    dogs: row['litterId'] === null ? grown : [],
   });
 }

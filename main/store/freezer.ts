@@ -13,16 +13,20 @@ import {
   type Thaw,
   thawSchema,
 } from '../../core/freezer/pack.ts';
+import { damOfPregnancy, dogNamed, releaseDogs } from './dogs.ts';
 import type { Recorder } from './journal.ts';
-import type { Row } from './tables.ts';
+import { buyerNamed, releaseBuyers } from './people.ts';
+import type { Row } from './rows.ts';
 
 const SETTINGS_ID = 'freezer';
 const PACK = `SELECT id, foodId, grams, portions, frozenOn, bestBefore, price, place, addedInstant, left, gone, goneOn
   FROM packs WHERE removed = 0`;
 const THAW = `SELECT t.id, t.packId, t.portions, t.at, t.instant, t.way, t.ended, t.endedAt
   FROM thaws t JOIN packs p ON p.id = t.packId WHERE t.removed = 0 AND p.removed = 0`;
-const DOG = 'SELECT id, name, foodId, gramsADay, damId, meals, fromDay, untilDay FROM freezerDogs WHERE removed = 0';
-const STARTER = 'SELECT id, who, day, foodId, grams FROM starters WHERE removed = 0';
+const DOG = `SELECT e.id, d.name, e.foodId, e.gramsADay, e.pregnancyId AS damId, e.meals, e.fromDay, e.untilDay
+  FROM eaters e JOIN dogs d ON d.id = e.dogId WHERE e.removed = 0`;
+const STARTER = `SELECT s.id, p.name AS who, s.day, s.foodId, s.grams FROM starters s JOIN people p ON p.id = s.personId
+  WHERE s.removed = 0`;
 
 /**
  * Packs with something in the freezer; those emptied since a day; and the last pack of each food that was put in, with and without a price, so that
@@ -71,34 +75,42 @@ export function endThaw(recorder: Recorder, id: string, ended: 'used' | 'thrown'
 
 export function freezerDogs(db: Database.Database): Dog[] {
   return db
-    .prepare<[], Row>(`${DOG} ORDER BY name, id`)
+    .prepare<[], Row>(`${DOG} ORDER BY d.name, e.id`)
     .all()
     .map((row) => dogSchema.parse(row));
 }
 
-export function setDog(db: Database.Database, recorder: Recorder, { id, ...fields }: Dog): void {
-  if (freezerDogs(db).some((d) => d.id === id)) recorder.update('freezerDogs', id, { ...fields });
-  else recorder.insert('freezerDogs', { id, ...fields });
+export function setDog(db: Database.Database, recorder: Recorder, { id, name, damId, ...fields }: Dog): void {
+  const dam = damId === null ? null : damOfPregnancy(db, damId, name);
+  const dogId = dam ?? dogNamed(db, recorder, { name, sex: null, demo: false });
+  const row = { ...fields, pregnancyId: damId, dogId };
+  if (freezerDogs(db).some((d) => d.id === id)) recorder.update('eaters', id, row);
+  else recorder.insert('eaters', { id, ...row });
+  releaseDogs(db, recorder);
 }
 
-export function removeDog(recorder: Recorder, id: string): void {
-  recorder.update('freezerDogs', id, { removed: 1 });
+export function removeDog(db: Database.Database, recorder: Recorder, id: string): void {
+  recorder.update('eaters', id, { removed: 1 });
+  releaseDogs(db, recorder);
 }
 
 export function starters(db: Database.Database): Starter[] {
   return db
-    .prepare<[], Row>(`${STARTER} ORDER BY day, id`)
+    .prepare<[], Row>(`${STARTER} ORDER BY s.day, s.id`)
     .all()
     .map((row) => starterSchema.parse(row));
 }
 
-export function setStarter(db: Database.Database, recorder: Recorder, { id, ...fields }: Starter): void {
-  if (starters(db).some((s) => s.id === id)) recorder.update('starters', id, { ...fields });
-  else recorder.insert('starters', { id, ...fields });
+export function setStarter(db: Database.Database, recorder: Recorder, { id, who, ...fields }: Starter): void {
+  const row = { ...fields, personId: buyerNamed(db, recorder, who) };
+  if (starters(db).some((s) => s.id === id)) recorder.update('starters', id, row);
+  else recorder.insert('starters', { id, ...row });
+  releaseBuyers(db, recorder);
 }
 
-export function removeStarter(recorder: Recorder, id: string): void {
+export function removeStarter(db: Database.Database, recorder: Recorder, id: string): void {
   recorder.update('starters', id, { removed: 1 });
+  releaseBuyers(db, recorder);
 }
 
 /** Null before she has written any. */

@@ -8,7 +8,8 @@ import type Database from 'better-sqlite3';
 import { z } from 'zod';
 import { dateSchema, gramsSchema, idSchema, instantSchema, localTimeSchema } from '../../core/units/fields.ts';
 import { inventedRows } from './belonging.ts';
-import { type Cell, documentSchema, isTable, NOT_FACTS, type Row } from './tables.ts';
+import type { Cell, Row } from './rows.ts';
+import { documentSchema, isTable, NOT_FACTS } from './tables.ts';
 
 /** What a column holds. `flag` is a mark, yes or no; `json` is a document. */
 type Kind = 'text' | 'whole' | 'number' | 'flag' | 'json';

@@ -3,7 +3,7 @@
 import type Database from 'better-sqlite3';
 import { type Reading, readingSchema } from '../../core/litter/litter.ts';
 import type { Recorder } from './journal.ts';
-import type { Row } from './tables.ts';
+import type { Row } from './rows.ts';
 
 const READING = `SELECT r.id, r.puppyId, r.at, r.instant, r.session, r.grams, r.typed, r.unit, r.source, r.held, r.kept,
   r.supersedes, r.supersededBy, r.withdrawn, r.kept, r.recordedInstant FROM readings r JOIN puppies p ON p.id = r.puppyId JOIN litters l ON l.id = p.litterId

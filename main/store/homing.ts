@@ -4,7 +4,7 @@ import type Database from 'better-sqlite3';
 import { type KeptPlan, keptPlanSchema } from '../../core/contract/homing.ts';
 import { type PlanDocument, planDocumentSchema } from '../../core/homing/document.ts';
 import type { Recorder } from './journal.ts';
-import type { Row } from './tables.ts';
+import type { Row } from './rows.ts';
 
 const SEEN = `FROM plans k JOIN puppies p ON p.id = k.puppyId JOIN litters l ON l.id = p.litterId
   WHERE k.removed = 0 AND p.removed = 0 AND l.removed = 0`;

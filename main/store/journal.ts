@@ -9,7 +9,8 @@ import { z } from 'zod';
 import { nameNow } from '../../core/contract/earlier-names.ts';
 import { type Done, doneSchema } from '../../core/contract/records.ts';
 import type { Tag } from '../../core/contract/result.ts';
-import { type Row, TABLES, type TableName, tagsOf } from './tables.ts';
+import type { Row } from './rows.ts';
+import { TABLES, type TableName, tagsOf } from './tables.ts';
 
 const tableName = z.enum(Object.keys(TABLES) as [TableName, ...TableName[]]);
 // Column names come back out of the file and go into SQL text: letters only.
@@ -28,6 +29,14 @@ export interface Recorder {
   insert(table: TableName, row: Row & { id: string }): void;
   /** Sets columns of a row that is there; columns that stay the same are not remembered. */
   update(table: TableName, id: string, columns: Row): void;
+}
+
+/** An entry that can't be taken back or done again: it speaks of a table or column that this program does not have. */
+export class JournalError extends Error {
+  constructor() {
+    super('the entry is of an earlier shape of the file');
+    this.name = 'JournalError';
+  }
 }
 
 /** What was answered, and the tags of what was written for it. */
@@ -83,6 +92,7 @@ function recorderOf(db: Database.Database, changes: Change[]): Recorder {
       const old = db.prepare<[string], Row>(`SELECT ${names.join(', ')} FROM ${table} WHERE id = ?`).get(id);
       if (old === undefined) throw new Error(`no row ${id} in ${table}`);
       const changed = names.filter((name) => old[name] !== columns[name]);
+      if (changed.length === 0) return;
       const after = pick(columns, changed);
       setColumns(db, table, id, after);
       changes.push({ kind: 'update', table, id, before: pick(old, changed), after });
@@ -112,14 +122,14 @@ function pick(row: Row, names: readonly string[]): Row {
   return Object.fromEntries(names.map((name) => [name, row[name] ?? null]));
 }
 
-/** Takes the last command back; null when there is none. */
+/** Takes the last command back; null when there is none. JournalError when it is of a shape that is no more. */
 export function undo(db: Database.Database): Written<{ done: Done }> | null {
   return step(db, lastDone(db), 'undone', (changes) => {
     for (const change of [...changes].reverse()) applyBackwards(db, change);
   });
 }
 
-/** Does again what was last taken back; null when there is nothing. */
+/** Does again what was last taken back; null when there is nothing. JournalError as for undo. */
 export function redo(db: Database.Database): Written<{ done: Done }> | null {
   return step(db, nextUndone(db), 'done', (changes) => {
     for (const change of changes) applyForwards(db, change);
@@ -133,13 +143,25 @@ function step(
   apply: (changes: Change[]) => void,
 ): Written<{ done: Done }> | null {
   if (entry === null) return null;
-  const stored = db.prepare<[number], string>('SELECT changes FROM journal WHERE id = ?').pluck().get(entry.id);
-  const changes = changesSchema.parse(JSON.parse(stored ?? '[]'));
+  const changes = changesOf(db, entry.id);
   db.transaction(() => {
     apply(changes);
     db.prepare('UPDATE journal SET state = ? WHERE id = ?').run(state, entry.id);
   }).immediate();
   return { value: { done: { ...entry, undone: state === 'undone' } }, changed: changedBy(changes) };
+}
+
+/** What an entry changed. JournalError when it names a table or column that is no more: nothing is changed then. */
+function changesOf(db: Database.Database, id: number): Change[] {
+  const stored = db.prepare<[number], string>('SELECT changes FROM journal WHERE id = ?').pluck().get(id);
+  const changes = changesSchema.safeParse(JSON.parse(stored ?? '[]'));
+  if (!changes.success) throw new JournalError();
+  for (const change of changes.data) {
+    const there = db.prepare<[string], string>('SELECT name FROM pragma_table_info(?)').pluck().all(change.table);
+    const named = change.kind === 'update' ? [change.before, change.after] : [change.row ?? {}];
+    if (named.flatMap(Object.keys).some((name) => !there.includes(name))) throw new JournalError();
+  }
+  return changes.data;
 }
 
 function applyBackwards(db: Database.Database, change: Change): void {

@@ -10,8 +10,9 @@ import {
   type PuppyState,
   puppySchema,
 } from '../../core/litter/litter.ts';
+import { dogNamed, releaseDogs } from './dogs.ts';
 import type { Recorder } from './journal.ts';
-import type { Row } from './tables.ts';
+import type { Row } from './rows.ts';
 
 const LITTER = `SELECT l.id, l.name, l.dam, l.sire, l.breed, l.sizeClass, l.adultDogKg, l.adultBitchKg, l.breedBirthGrams, l.whelpedAt,
   l.whelpedInstant, l.demo FROM litters l WHERE l.removed = 0`;
@@ -38,16 +39,30 @@ export function findPuppy(db: Database.Database, id: string): Puppy | null {
   return row === undefined ? null : toPuppy(row);
 }
 
-export function insertLitter(recorder: Pick<Recorder, 'insert'>, { demo, ...litter }: Litter): void {
-  recorder.insert('litters', { ...litter, demo: demo ? 1 : 0 });
+export function insertLitter(db: Database.Database, recorder: Pick<Recorder, 'insert'>, { demo, ...litter }: Litter): void {
+  recorder.insert('litters', { ...litter, demo: demo ? 1 : 0, ...parents(db, recorder, litter, demo) });
 }
 
-export function updateLitter(recorder: Recorder, id: string, fields: LitterFields): void {
-  recorder.update('litters', id, { ...fields });
+/** The rows of the dogs that a litter names. */
+function parents(
+  db: Database.Database,
+  recorder: Pick<Recorder, 'insert'>,
+  { dam, sire }: Pick<Litter, 'dam' | 'sire'>,
+  demo: boolean,
+): { damId: string; sireId: string | null } {
+  const damId = dogNamed(db, recorder, { name: dam, sex: 'bitch', demo });
+  return { damId, sireId: sire === '' ? null : dogNamed(db, recorder, { name: sire, sex: 'dog', demo }) };
 }
 
-export function removeLitter(recorder: Recorder, id: string): void {
+export function updateLitter(db: Database.Database, recorder: Recorder, id: string, fields: LitterFields): void {
+  const demo = db.prepare('SELECT 1 FROM litters WHERE id = ? AND demo = 1').get(id) !== undefined;
+  recorder.update('litters', id, { ...fields, ...parents(db, recorder, fields, demo) });
+  releaseDogs(db, recorder);
+}
+
+export function removeLitter(db: Database.Database, recorder: Recorder, id: string): void {
   recorder.update('litters', id, { removed: 1 });
+  releaseDogs(db, recorder);
 }
 
 export function insertPuppy(recorder: Pick<Recorder, 'insert'>, { collar, ...puppy }: Puppy): void {

@@ -3,7 +3,7 @@ import { rmSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { StoreError, storeCodeOf } from './fault.ts';
 import { APPLICATION_ID, makePrivate, sideFiles } from './file.ts';
-import { MIGRATIONS, type Migration } from './migrations.ts';
+import { MIGRATIONS, type Migration, runStep } from './migrations.ts';
 
 export function setUp(db: Database.Database): void {
   db.pragma('journal_mode = WAL');
@@ -22,7 +22,7 @@ export function migrate(db: Database.Database, migrations: readonly Migration[],
   for (const step of migrations.slice(version)) {
     try {
       db.transaction(() => {
-        db.exec(step.sql);
+        runStep(db, step);
         db.pragma(`user_version = ${step.version}`);
       }).immediate();
     } catch (error) {

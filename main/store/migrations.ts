@@ -4,11 +4,23 @@
  *
  * Nothing a person entered is deleted: a litter, puppy or plan taken back is marked `removed`, a reading `withdrawn`.
  */
+import type Database from 'better-sqlite3';
+import { DOGS_AND_PEOPLE, dogsAndPeople } from './dogs-and-people.ts';
+
 export interface Migration {
   /** `user_version` after the step; steps count up by one from 1. */
   readonly version: number;
   readonly name: string;
   readonly sql: string;
+  /** Where facts move: reads them before the statement, and answers what writes them after it. */
+  readonly carry?: (db: Database.Database) => () => void;
+}
+
+/** Brings a file from one shape to the next. The caller's transaction holds it. */
+export function runStep(db: Database.Database, { sql, carry }: Migration): void {
+  const write = carry?.(db);
+  db.exec(sql);
+  write?.();
 }
 
 export const MIGRATIONS: readonly Migration[] = [
@@ -253,4 +265,5 @@ CREATE TABLE freezer (
 ALTER TABLE litters ADD COLUMN breedBirthGrams REAL CHECK (breedBirthGrams > 0);
 `,
   },
+  { version: 6, name: 'dogs and people', sql: DOGS_AND_PEOPLE, carry: dogsAndPeople },
 ];

@@ -9,9 +9,10 @@ import type { Counts } from '../../core/contract/records.ts';
 import { isLeaf, leavesUnder, type RawRow, rowsOf, type Value } from './cells.ts';
 import { countsIn } from './counts.ts';
 import { APPLICATION_ID, makePrivate, readHeader } from './file.ts';
-import { MIGRATIONS } from './migrations.ts';
+import { MIGRATIONS, runStep } from './migrations.ts';
 import { type Pages, readPages } from './pages.ts';
-import { isReadable, NOT_FACTS, type Row } from './tables.ts';
+import type { Row } from './rows.ts';
+import { isReadable, NOT_FACTS } from './tables.ts';
 
 export interface Salvaged {
   readonly counts: Counts;
@@ -60,7 +61,7 @@ function headerVersion(file: string): number {
 function makeTables(db: Database.Database, version: number): void {
   db.pragma('auto_vacuum = INCREMENTAL');
   db.pragma(`application_id = ${APPLICATION_ID}`);
-  for (const step of MIGRATIONS.slice(0, version)) db.exec(step.sql);
+  for (const step of MIGRATIONS.slice(0, version)) runStep(db, step);
   db.pragma(`user_version = ${version}`);
 }
 
@@ -74,6 +75,7 @@ interface Column {
 
 interface Table {
   readonly name: string;
+  readonly reads: (row: Row) => boolean;
   readonly columns: readonly Column[];
 }
 
@@ -82,8 +84,10 @@ function tablesOf(db: Database.Database): Table[] {
     .prepare<[], string>("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite~_%' ESCAPE '~'")
     .pluck()
     .all();
+  const shape = Number(db.pragma('user_version', { simple: true }));
   return names.map((name) => ({
     name,
+    reads: (row) => isReadable(name, row, shape),
     columns: db
       .prepare<[string], { name: string; type: string; pk: number }>('SELECT name, type, pk FROM pragma_table_info(?)')
       .all(name)
@@ -170,7 +174,7 @@ function insertReadable(db: Database.Database, table: Table, columns: readonly C
     const insert = db.prepare(`INSERT INTO ${table.name} (${names}) VALUES (${columns.map(() => '?').join(', ')})`);
     const { lastInsertRowid } = insert.run(...values);
     const taken = db.prepare<[number | bigint], Row>(`SELECT * FROM ${table.name} WHERE rowid = ?`).get(lastInsertRowid);
-    if (taken !== undefined && isReadable(table.name, taken)) return true;
+    if (taken !== undefined && table.reads(taken)) return true;
     db.prepare(`DELETE FROM ${table.name} WHERE rowid = ?`).run(lastInsertRowid);
     return false;
   } catch (error) {
@@ -185,13 +189,15 @@ function takeFromBackup(db: Database.Database, backup: string): number {
   const from = openBackup(backup);
   if (from === null) return 0;
   try {
+    const has = from.prepare<[string]>("SELECT 1 FROM sqlite_schema WHERE type = 'table' AND name = ?");
     for (const table of tablesOf(db).filter((t) => t.columns.some((c) => c.name === 'removed' || c.name === 'withdrawn'))) {
+      if (!has.get(table.name)) continue; // of another shape
       const isThere = db.prepare<[Value], number>(`SELECT 1 FROM ${table.name} WHERE id = ?`);
       for (const row of from.prepare<[], Row>(`SELECT * FROM ${table.name}`).iterate())
         if (isThere.get(row['id'] ?? null) === undefined && putRow(db, table, row)) taken += 1;
     }
   } catch (error) {
-    if (!(error instanceof Database.SqliteError)) throw error; // a backup that is damaged too, or of a shape without that table
+    if (!(error instanceof Database.SqliteError)) throw error; // a backup that is damaged too
   } finally {
     from.close();
   }

@@ -7,19 +7,20 @@
 import type { z } from 'zod';
 import type { Tag } from '../../core/contract/result.ts';
 import { damFieldsSchema, damSchema } from '../../core/dogs/dam.ts';
+import { houseDogSchema } from '../../core/dogs/dog.ts';
 import { houseRulesSchema, litterRulesSchema, rulesVersionSchema } from '../../core/feeding/rules.ts';
 import { storedFoodSchema } from '../../core/food/own-food.ts';
-import { feedingSchema } from '../../core/food/rotation.ts';
+import { feedingSchema, grownDogSchema } from '../../core/food/rotation.ts';
 import { dogSchema, freezerSettingsSchema, packSchema, starterSchema, thawSchema } from '../../core/freezer/pack.ts';
 import { planDocumentSchema } from '../../core/homing/document.ts';
 import { collarSchema } from '../../core/litter/collar.ts';
 import { litterSchema, puppySchema, readingSchema } from '../../core/litter/litter.ts';
-import { storedHouseSchema } from '../../core/people/house.ts';
+import { storedSettingsSchema } from '../../core/people/house.ts';
+import { personSchema } from '../../core/people/person.ts';
 import { weaningEventSchema } from '../../core/weaning/eaten.ts';
 import { weaningPlanSchema } from '../../core/weaning/weaning-plan.ts';
-
-export type Cell = string | number | null;
-export type Row = Record<string, Cell>;
+import { earlierReader } from './earlier-tables.ts';
+import { json, picked, type Row, reads } from './rows.ts';
 
 /** Which row of another table a row belongs to, by the column that names it. It goes when that row goes. */
 interface Belonging {
@@ -40,16 +41,23 @@ interface Declaration {
   readonly reads: (row: Row) => boolean;
   /** Columns of JSON whose schema is one for everything that was ever written there. */
   readonly documents?: Readonly<Record<string, z.ZodType>>;
+  /** May stand in a file that an export is taken into: settings, and what goes with them. A row of the export takes its place. */
+  readonly isSetting?: true;
 }
 
 const OF_HOUSE = { belongs: [], personal: [] } as const;
 const ofLitter = (by = 'litterId') => ({ belongs: [{ to: 'litters', by }], personal: [] }) as const;
+const OF_DOG = { belongs: [{ to: 'dogs', by: 'dogId' }], personal: [] } as const;
 const OF_PUPPY = { belongs: [{ to: 'puppies', by: 'puppyId' }], personal: [] } as const;
 
 export const TABLES = {
   litters: {
     mark: 'removed',
-    ...OF_HOUSE,
+    belongs: [
+      { to: 'dogs', by: 'damId' },
+      { to: 'dogs', by: 'sireId' },
+    ],
+    personal: [],
     tag: 'litters',
     reads: (row) => reads(litterSchema.omit({ demo: true }), row),
   },
@@ -85,12 +93,28 @@ export const TABLES = {
     tag: 'rules',
     reads: (row) => reads(litterRulesSchema, { ...row, from: row['fromDay'], rules: json(row['rules']) }),
   },
+  dogs: { mark: 'removed', ...OF_HOUSE, isSetting: true, tag: 'dogs', reads: (row) => reads(houseDogSchema, row) },
+  grownDogs: {
+    mark: 'removed',
+    isSetting: true,
+    ...OF_DOG,
+    tag: 'foods',
+    reads: (row) => reads(grownDogSchema.omit({ name: true }), row) && typeof row['dogId'] === 'string',
+  },
+  people: {
+    mark: 'removed',
+    isSetting: true,
+    belongs: [],
+    personal: ['name', 'address', 'phone', 'email'],
+    tag: 'house',
+    reads: (row) => reads(personSchema, row),
+  },
   house: {
     mark: null,
-    belongs: [],
-    personal: ['house'],
+    isSetting: true,
+    ...OF_HOUSE,
     tag: 'house',
-    reads: (row) => storedHouseSchema.safeParse(json(row['house'])).success,
+    reads: (row) => storedSettingsSchema.safeParse(json(row['house'])).success,
   },
   foods: {
     mark: 'removed',
@@ -100,9 +124,12 @@ export const TABLES = {
   },
   feeding: {
     mark: null,
+    isSetting: true,
     ...ofLitter(),
     tag: 'foods',
-    reads: (row) => reads(feedingSchema, { ...row, week: json(row['week']), dogs: json(row['dogs']) }),
+    reads: (row) =>
+      row['id'] === (row['litterId'] ?? 'house') &&
+      reads(feedingSchema.omit({ dogs: true }), { ...row, week: json(row['week']) }),
   },
   weaning: {
     mark: 'removed',
@@ -117,18 +144,21 @@ export const TABLES = {
     tag: 'weaning',
     reads: (row) => reads(weaningEventSchema, { ...row, note: json(row['note']) }),
   },
-  dams: {
+  pregnancies: {
     mark: 'removed',
-    ...ofLitter(),
-    tag: 'dams',
-    reads: ({ id, foodKcal, ...row }) =>
-      reads(damSchema, { id, weights: [], fields: picked(damFieldsSchema, { ...row, foodKcalPer100g: foodKcal }) }),
+    belongs: [...ofLitter().belongs, { to: 'dogs', by: 'damId' }],
+    personal: [],
+    tag: 'dogs',
+    reads: ({ id, foodKcal, ...row }) => {
+      const fields = picked(damFieldsSchema, { ...row, name: 'in the row of the dog', foodKcalPer100g: foodKcal });
+      return reads(damSchema, { id, weights: [], fields });
+    },
   },
   damWeights: {
     mark: 'withdrawn',
-    belongs: [{ to: 'dams', by: 'damId' }],
+    belongs: [{ to: 'pregnancies', by: 'pregnancyId' }],
     personal: [],
-    tag: 'dams',
+    tag: 'dogs',
     reads: (row) => reads(damSchema.shape.weights.element, row),
   },
   packs: { mark: 'removed', ...OF_HOUSE, tag: 'freezer', reads: (row) => reads(packSchema, row) },
@@ -139,16 +169,22 @@ export const TABLES = {
     tag: 'freezer',
     reads: (row) => reads(thawSchema, row),
   },
-  freezerDogs: { mark: 'removed', ...OF_HOUSE, tag: 'freezer', reads: (row) => reads(dogSchema, row) },
+  eaters: {
+    mark: 'removed',
+    ...OF_DOG,
+    tag: 'freezer',
+    reads: ({ pregnancyId, ...row }) => reads(dogSchema.omit({ name: true }), { ...row, damId: pregnancyId }),
+  },
   starters: {
     mark: 'removed',
-    belongs: [],
-    personal: ['who'],
+    belongs: [{ to: 'people', by: 'personId' }],
+    personal: [],
     tag: 'freezer',
-    reads: (row) => reads(starterSchema, row),
+    reads: (row) => reads(starterSchema.omit({ who: true }), row),
   },
   freezer: {
     mark: null,
+    isSetting: true,
     ...OF_HOUSE,
     tag: 'freezer',
     reads: (row) => freezerSettingsSchema.safeParse(json(row['settings'])).success,
@@ -180,20 +216,8 @@ export function documentSchema(table: string, column: string): z.ZodType | undef
   return isTable(table) ? tableOf(table).documents?.[column] : undefined;
 }
 
-/** Whether the schemas of the facts let a row of that table in. */
-export function isReadable(table: string, row: Row): boolean {
-  return isTable(table) && TABLES[table].reads(row);
-}
-
-function reads(schema: z.ZodObject, row: Record<string, unknown>): boolean {
-  return schema.safeParse(picked(schema, row)).success;
-}
-
-/** What a schema speaks of. A file is rescued at the shape it has: a column that came later is empty in it. */
-function picked(schema: z.ZodObject, row: Record<string, unknown>): Record<string, unknown> {
-  return Object.fromEntries(Object.keys(schema.shape).map((name) => [name, row[name] ?? null]));
-}
-
-function json(cell: unknown): unknown {
-  return typeof cell === 'string' ? JSON.parse(cell) : null;
+/** Whether the schemas of the facts let a row in, of a file of that shape. */
+export function isReadable(table: string, row: Row, shape: number): boolean {
+  const earlier = earlierReader(table, shape);
+  return earlier === null ? isTable(table) && TABLES[table].reads(row) : earlier(row);
 }

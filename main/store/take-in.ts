@@ -4,8 +4,9 @@ import Database from 'better-sqlite3';
 import { z } from 'zod';
 import { allRows, asCell, exportSchema, type TableRows, tableShapes } from './full-export.ts';
 import type { Recorder } from './journal.ts';
-import { MIGRATIONS } from './migrations.ts';
-import { type Cell, isReadable, isTable } from './tables.ts';
+import { MIGRATIONS, runStep } from './migrations.ts';
+import type { Cell } from './rows.ts';
+import { isReadable, isTable, TABLES, type TableName, tableOf } from './tables.ts';
 
 /** Why an export can't be taken in. `field` is where it does not fit. */
 export class TakeInError extends Error {
@@ -36,9 +37,9 @@ export function readExported(value: unknown): TableRows[] {
   if (shape > MIGRATIONS.length) throw new TakeInError('newer', 'the export was written by a newer version');
   const db = new Database(':memory:');
   try {
-    for (const step of MIGRATIONS.slice(0, shape)) db.exec(step.sql);
+    for (const step of MIGRATIONS.slice(0, shape)) runStep(db, step);
     putRows(db, value, shape);
-    for (const step of MIGRATIONS.slice(shape)) db.exec(step.sql);
+    for (const step of MIGRATIONS.slice(shape)) runStep(db, step);
     const tables = allRows(db);
     checkReadable(tables);
     return tables;
@@ -74,29 +75,29 @@ function putRows(db: Database.Database, value: unknown, shape: number): void {
 
 function checkReadable(tables: readonly TableRows[]): void {
   for (const table of tables) {
-    const at = table.rows.findIndex((row) => !isReadable(table.name, row));
+    const at = table.rows.findIndex((row) => !isReadable(table.name, row, MIGRATIONS.length));
     if (at !== -1) throw new TakeInError('misfit', 'the row can not be read', `tables.${table.name}.${at}`);
   }
 }
 
 /** Whether nothing is written in the file but settings; what was taken back counts as written. */
 export function isEmpty(db: Database.Database): boolean {
-  return tableShapes(db)
-    .filter((table) => !table.settings)
-    .every((table) => db.prepare(`SELECT 1 FROM ${table.name} LIMIT 1`).get() === undefined);
+  return (Object.keys(TABLES) as TableName[])
+    .filter((name) => tableOf(name).isSetting !== true)
+    .every((name) => db.prepare(`SELECT 1 FROM ${name} LIMIT 1`).get() === undefined);
 }
 
 /** Puts everything into an empty file, inside the recorder's transaction. TakeInError `not-empty` when it is not. */
 export function takeIn(db: Database.Database, recorder: Recorder, tables: readonly TableRows[]): void {
   if (!isEmpty(db)) throw new TakeInError('not-empty', 'something is written in this file already');
   db.pragma('defer_foreign_keys = ON'); // until the end of the transaction
-  for (const { name, rows, settings } of tables) {
+  for (const { name, rows } of tables) {
     if (rows.length === 0) continue;
     if (!isTable(name)) throw new Error(`no command writes ${name}`);
     const isThere = db.prepare<[Cell]>(`SELECT 1 FROM ${name} WHERE id = ?`);
     for (const row of rows) {
       const id = String(row['id']);
-      if (settings && isThere.get(id) !== undefined) recorder.update(name, id, row);
+      if (tableOf(name).isSetting === true && isThere.get(id) !== undefined) recorder.update(name, id, row);
       else recorder.insert(name, { ...row, id });
     }
   }

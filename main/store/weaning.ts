@@ -4,7 +4,7 @@ import type Database from 'better-sqlite3';
 import { type WeaningEvent, weaningEventSchema } from '../../core/weaning/eaten.ts';
 import { type WeaningPlan, weaningPlanSchema } from '../../core/weaning/weaning-plan.ts';
 import type { Recorder } from './journal.ts';
-import type { Row } from './tables.ts';
+import type { Row } from './rows.ts';
 
 export function weaningPlanOf(db: Database.Database, litterId: string): WeaningPlan | null {
   const sql = `SELECT w.plan FROM weaning w JOIN litters l ON l.id = w.id WHERE w.removed = 0 AND l.removed = 0 AND w.id = ?`;

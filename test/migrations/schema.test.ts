@@ -1,12 +1,12 @@
 import { existsSync, readFileSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
-import { MIGRATIONS } from '../../main/store/migrations.ts';
+import { MIGRATIONS, runStep } from '../../main/store/migrations.ts';
 
 /** The shape as SQLite keeps it, in a stable order. */
 function shapeAfter(steps: number): string {
   const db = new Database(':memory:');
-  for (const step of MIGRATIONS.slice(0, steps)) db.exec(step.sql);
+  for (const step of MIGRATIONS.slice(0, steps)) runStep(db, step);
   const rows = db
     .prepare<[], { sql: string }>(
       "SELECT sql FROM sqlite_schema WHERE sql IS NOT NULL AND name NOT LIKE 'sqlite_%' ORDER BY type DESC, name",

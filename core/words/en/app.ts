@@ -51,6 +51,7 @@ export const failureWords: Record<ErrorCode, string> = {
   conflict: 'That does not go with what is written already.',
   refused: 'The program does not do that.',
   'nothing-to-undo': 'There is nothing to undo.',
+  'no-way-back': 'That was written by an earlier version of the program and can’t be undone any more.',
   'nothing-to-redo': 'There is nothing to do again.',
   'no-printer': 'No browser that can make a PDF was found. Use Print, and choose “Save as PDF” there.',
   'disk-full': 'The disk is full, so this could not be written. Make room, then press Enter again.',

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { localTime } from '../../../core/calendar/clock.ts';
-import { type About, doneList, lastDone, nextUndone, redo, runCommand, undo } from '../../../main/store/journal.ts';
+import { type About, doneList, JournalError, lastDone, nextUndone, redo, runCommand, undo } from '../../../main/store/journal.ts';
 import { openStore, type Store } from '../../../main/store/open.ts';
 import { scratchFolder } from '../open.ts';
 
@@ -43,6 +43,24 @@ describe('the journal', () => {
     for (const _ of [1, 2, 3]) redo(store.db);
     expect(house()).toBe('3');
     expect(redo(store.db)).toBeNull();
+  });
+
+  it('says so when an entry speaks of what is no more, and changes nothing', () => {
+    setHouse('1', 'first');
+    setHouse('2', 'second');
+    const keep = (changes: object) =>
+      store.db.prepare('UPDATE journal SET changes = ? WHERE id = 2').run(JSON.stringify([changes]));
+    const other = { kind: 'update', id: 'house', before: { house: '1' }, after: { house: '2' } };
+    keep({ ...other, table: 'kennel' });
+    expect(() => undo(store.db)).toThrow(JournalError);
+    keep({ ...other, table: 'house', before: { house: '1', sign: 'A' } });
+    expect(() => undo(store.db)).toThrow(JournalError);
+    expect(house()).toBe('2');
+    expect(doneList(store.db, 10).map((d) => [d.operation, d.undone])).toEqual([
+      ['second', false],
+      ['first', false],
+    ]);
+    expect(lastDone(store.db)).toMatchObject({ operation: 'second' });
   });
 
   it('forgets the way forward at a new command, but lists what was done', () => {

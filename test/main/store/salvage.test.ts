@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { expect, it } from 'vitest';
 import { APPLICATION_ID } from '../../../main/store/file.ts';
-import { MIGRATIONS } from '../../../main/store/migrations.ts';
+import { MIGRATIONS, runStep } from '../../../main/store/migrations.ts';
 import { salvage } from '../../../main/store/salvage.ts';
 
 it('takes the litters of a file of any older shape, whose rows lack what came later', () => {
@@ -12,7 +12,7 @@ it('takes the litters of a file of any older shape, whose rows lack what came la
   for (const shape of MIGRATIONS.keys()) {
     const file = join(folder, `${shape}.sqlite`);
     const db = new Database(file);
-    for (const step of MIGRATIONS.slice(0, shape + 1)) db.exec(step.sql);
+    for (const step of MIGRATIONS.slice(0, shape + 1)) runStep(db, step);
     db.pragma(`application_id = ${APPLICATION_ID}`);
     db.pragma(`user_version = ${shape + 1}`);
     db.exec(`INSERT INTO litters (id, name, dam, sire, breed, whelpedAt, whelpedInstant, demo)
