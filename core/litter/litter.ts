@@ -99,8 +99,3 @@ export function stands(r: Reading): boolean {
 export function puppyName(p: Pick<Puppy, 'callName' | 'collar'>): string {
   return p.callName === '' ? p.collar.letter : p.callName;
 }
-
-/** "Hazel's litter", or the name the breeder gave it. */
-export function litterName(l: Pick<Litter, 'name' | 'dam'>): string {
-  return l.name === '' ? `${l.dam}’s litter` : l.name;
-}

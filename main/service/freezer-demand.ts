@@ -10,11 +10,12 @@ import { bowlOn, feedingOf, fillBowl } from '../../core/food/rotation.ts';
 import { type Demand, dogDemand } from '../../core/freezer/demand.ts';
 import type { Dog } from '../../core/freezer/pack.ts';
 import { growthInput } from '../../core/growth/input.ts';
-import { type Litter, litterName, type Puppy } from '../../core/litter/litter.ts';
+import type { Litter, Puppy } from '../../core/litter/litter.ts';
 import { DEFAULT_HOUSE, type House } from '../../core/people/house.ts';
 import { solidShare, type WeaningDay, type WeaningInput, weaningDays } from '../../core/weaning/weaning.ts';
 import { allFromBowl } from '../../core/weaning/weaning-plan.ts';
 import { weaningPuppies } from '../../core/weaning/weaning-puppies.ts';
+import { catalogueOf } from '../../core/words/catalogue.ts';
 import { allDams } from '../store/dogs.ts';
 import { feedings, storedFoods } from '../store/food.ts';
 import { freezerDogs } from '../store/freezer.ts';
@@ -84,7 +85,7 @@ function isHere(puppy: Puppy, day: CivilDate): boolean {
 function litterDemand(c: Context, { litter, puppies, rules, days, book, unit }: LitterDays): Demand[] {
   const fed = feedingOf(feedings(c.store.db), litter.id);
   const usual = foodOrDefault(book, fed.foodId);
-  const who = litterName(litter);
+  const who = catalogueOf('en').litterName(litter);
   return days.flatMap((day) => {
     const here = new Set(puppies.filter((p) => isHere(p, day.day)).map((p) => p.id));
     const eaters = day.puppies.filter((p) => here.has(p.puppyId) && p.grams !== null);

@@ -7,7 +7,6 @@ import { DEFAULT_RULES, ownRulesOn } from '../../core/feeding/rules.ts';
 import { foodBook, foodOrDefault } from '../../core/food/catalogue.ts';
 import { feedingOf } from '../../core/food/rotation.ts';
 import { growthInput } from '../../core/growth/input.ts';
-import { litterName } from '../../core/litter/litter.ts';
 import { DEFAULT_HOUSE } from '../../core/people/house.ts';
 import type { WeaningEvent, WeaningNote } from '../../core/weaning/eaten.ts';
 import { type PrepDocument, prepDocument } from '../../core/weaning/prep-document.ts';
@@ -123,7 +122,7 @@ function sheetOf(c: Context, litterId: string, day: CivilDate): PrepDocument {
     {
       input,
       litterId,
-      litterName: litterName(litter),
+      litterName: catalogueOf('en').litterName(litter),
       born,
       day,
       made: today,

@@ -24,7 +24,7 @@ export function Foot() {
             words.failure[failure.code]
           ) : drawnUp ? (
             <>
-              {words.app.footDrawnUp} <kbd>Esc</kbd> {words.app.letsItDown}
+              {words.app.footDrawnUp} <kbd>{words.keys.escape}</kbd> {words.app.letsItDown}
             </>
           ) : explanation !== null ? (
             <>
@@ -49,7 +49,7 @@ export function Foot() {
               <button type="button" className="link" onClick={() => void run('records.undo', {})}>
                 {words.app.undo}
               </button>{' '}
-              {words.doneSentence(last, house.massUnit)} <kbd>Ctrl Z</kbd>
+              {words.doneSentence(last, house.massUnit)} <kbd>{words.keys.undo}</kbd>
             </>
           )}
           {again !== null && (

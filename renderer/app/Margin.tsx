@@ -1,6 +1,6 @@
 import { date } from '../../core/calendar/day.ts';
 import type { Level } from '../../core/growth/assess.ts';
-import { litterName, puppyName } from '../../core/litter/litter.ts';
+import { puppyName } from '../../core/litter/litter.ts';
 import { localOf, useToday } from '../data/now.ts';
 import { useQuery } from '../data/query.ts';
 import { knownOf } from '../facts/known.ts';
@@ -121,7 +121,7 @@ function OpenLitter({ facts, route }: { facts: LitterFacts; route: Route }) {
   const { litter, puppies } = facts;
   return (
     <>
-      <p className="dam">{litterName(litter)}</p>
+      <p className="dam">{words.litterName(litter)}</p>
       <p className="note under">
         {words.app.puppyCount(living(puppies))}, {age}
         {litter.demo && (
@@ -161,7 +161,7 @@ function OtherLitter({ facts, page }: { facts: LitterFacts; page: LitterPage }) 
   return (
     <>
       <a className="top dam" href={href({ at: 'litter', litterId: facts.litter.id, page, puppyId: null })}>
-        {litterName(facts.litter)}
+        {words.litterName(facts.litter)}
       </a>
       <p className="note under">
         {words.app.puppyCount(living(facts.puppies))}, {age}

@@ -1,6 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
 import { flushSync } from 'react-dom';
-import { litterName } from '../../core/litter/litter.ts';
 import { useQuery } from '../data/query.ts';
 import { DamPage } from '../dogs/DamPage.tsx';
 import { inTheHouse } from '../facts/useLitter.ts';
@@ -142,7 +141,7 @@ function Fold({ open, toggle, openLitterId }: { open: boolean; toggle: () => voi
       <button type="button" className="button" aria-expanded={open} aria-controls="margin" onClick={toggle}>
         {words.app.pages}
       </button>
-      <h2>{litter === undefined ? words.app.name : litterName(litter)}</h2>
+      <h2>{litter === undefined ? words.app.name : words.litterName(litter)}</h2>
     </div>
   );
 }

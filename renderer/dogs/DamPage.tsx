@@ -1,6 +1,5 @@
 import { dateOf } from '../../core/calendar/clock.ts';
 import { dueWindows } from '../../core/dogs/gestation.ts';
-import { litterName } from '../../core/litter/litter.ts';
 import { useToday } from '../data/now.ts';
 import { run, useQuery } from '../data/query.ts';
 import { useLitter } from '../facts/useLitter.ts';
@@ -33,7 +32,7 @@ export function DamPage({ damId }: { damId: string }) {
       <header className="title">
         <div>
           <h1>{words.dam.title(dam.fields.name)}</h1>
-          <p>{facts === null ? words.dam.expecting : words.dam.ofLitter(litterName(facts.litter))}</p>
+          <p>{facts === null ? words.dam.expecting : words.dam.ofLitter(words.litterName(facts.litter))}</p>
         </div>
         {litterId === null && (
           <a className="button main right" href={href({ at: 'begin' })}>

@@ -14,7 +14,8 @@ export function DamWeigh({ dam, unit }: { dam: Dam; unit: MassUnit }) {
     if (text.trim() === '') return;
     const mass = parseMass(text, usual);
     if (!mass.ok) return setSentence(words.form.massFault(mass.fault, text.trim()));
-    if (mass.grams < 500 || mass.grams > 120_000) return setSentence(words.form.between('0.5 kg', '120 kg'));
+    if (mass.grams < 500 || mass.grams > 120_000)
+      return setSentence(words.form.between(words.massText(500, usual), words.massText(120_000, usual)));
     const { instant, local } = now();
     const weight = { at: local, instant, grams: mass.grams, typed: text.trim().slice(0, 40), unit: mass.unit };
     const done = await run('dogs.damWeigh', { damId: dam.id, weight });

@@ -2,7 +2,6 @@ import type { ReactNode } from 'react';
 import { useState } from 'react';
 import type { CivilDate } from '../../core/calendar/day.ts';
 import { DEFAULT_RULES, type HouseRules, type LitterRules, ownRulesOn, type RulesVersion } from '../../core/feeding/rules.ts';
-import { litterName } from '../../core/litter/litter.ts';
 import type { RuleKey } from '../../core/words/en/feeding.ts';
 import { call } from '../data/host.ts';
 import { useToday } from '../data/now.ts';
@@ -69,7 +68,7 @@ function WhoseRules(props: {
           value={litterId ?? ''}
           options={[
             { value: '', word: words.rules.ofHouse },
-            ...litters.map((l) => ({ value: l.litter.id, word: litterName(l.litter) })),
+            ...litters.map((l) => ({ value: l.litter.id, word: words.litterName(l.litter) })),
           ]}
           onChange={(id) => choose(id === '' ? null : id)}
         />

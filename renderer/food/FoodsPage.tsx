@@ -3,7 +3,6 @@ import { foodBook, SHIPPED_FOODS } from '../../core/food/catalogue.ts';
 import { boneShareOf, calciumPer1000Kcal, DEFAULT_FOOD, type Food } from '../../core/food/food.ts';
 import type { StoredFood } from '../../core/food/own-food.ts';
 import { type Feeding, feedingOf, isEmptyWeek } from '../../core/food/rotation.ts';
-import { litterName } from '../../core/litter/litter.ts';
 import { run, useQuery } from '../data/query.ts';
 import { inTheHouse } from '../facts/useLitter.ts';
 import { href } from '../links.ts';
@@ -65,7 +64,7 @@ function WhoEatsWhat({ stored }: { stored: readonly StoredFood[] }) {
           {litters.map(({ litter }) => (
             <Eater
               key={litter.id}
-              who={litterName(litter)}
+              who={words.litterName(litter)}
               litterId={litter.id}
               feedings={feedings}
               options={[{ value: '', word: words.foods.asHouse(words.foods.nameOf(houseFood)) }, ...foodOptions(stored)]}

@@ -11,7 +11,7 @@ import { fillBowls, MEAL_NAMES, type Meals } from '../../core/food/bowls.ts';
 import { type FoodBook, foodOrDefault, SHIPPED_FOODS } from '../../core/food/catalogue.ts';
 import { type Food, PLAIN_FOOD } from '../../core/food/food.ts';
 import { EMPTY_WEEK, feedingOf, type GrownDog, isEmptyWeek, type Week } from '../../core/food/rotation.ts';
-import { litterName, puppyName } from '../../core/litter/litter.ts';
+import { puppyName } from '../../core/litter/litter.ts';
 import { WEANED_DAYS } from '../../core/weaning/weaning-plan.ts';
 import { useToday } from '../data/now.ts';
 import { run, useQuery } from '../data/query.ts';
@@ -41,7 +41,7 @@ export function WeekPage({ litterId }: { litterId: string | null }) {
   if (litterId !== null && facts === null) {
     return litters.value === null ? null : <Head title={words.week.title} lead={words.food.gone} />;
   }
-  const name = facts === null ? null : litterName(facts.litter);
+  const name = facts === null ? null : words.litterName(facts.litter);
   return (
     <>
       <Head title={words.week.title} lead={name === null ? words.week.ofHouse : words.week.ofLitter(name)} />
@@ -208,7 +208,7 @@ function HouseSum(props: SumFacts) {
   const diners =
     dogs.length === 0
       ? [grownDiner(EXAMPLE_DOG, words.week.grown(words.week.exampleDog, String(EXAMPLE_DOG.kg)), 'example', props.rules)]
-      : dogs.map((dog, i) => grownDiner(dog, words.week.grown(dog.name, String(dog.kg)), `dog ${i} ${dog.name}`, props.rules));
+      : dogs.map((dog, i) => grownDiner(dog, words.week.grown(dog.name, String(dog.kg)), `dog-${i}-${dog.name}`, props.rules));
   return <WeekSum {...props} diners={diners} unit={massUnit} note={null} />;
 }
 
@@ -242,7 +242,7 @@ function LitterSum({ litterId, today, ...props }: SumFacts & { litterId: string;
           },
         ];
   const grown = dogs.map((dog, i) =>
-    grownDiner(dog, words.week.grown(dog.name, String(dog.kg)), `dog ${i} ${dog.name}`, props.rules),
+    grownDiner(dog, words.week.grown(dog.name, String(dog.kg)), `dog-${i}-${dog.name}`, props.rules),
   );
   const unweaned = facts.litter !== null && daysBetween(dateOf(facts.litter.whelpedAt), today) < WEANED_DAYS;
   return (

@@ -2,7 +2,6 @@ import { dateOf } from '../../core/calendar/clock.ts';
 import { addDays, type CivilDate } from '../../core/calendar/day.ts';
 import type { Demand } from '../../core/freezer/demand.ts';
 import { costOf } from '../../core/freezer/shopping.ts';
-import { litterName } from '../../core/litter/litter.ts';
 import { useQuery } from '../data/query.ts';
 import { heavyText, moneyText } from '../facts/freezer-text.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
@@ -47,7 +46,7 @@ function LitterCost(props: { f: Freezer; facts: LitterFacts; demand: readonly De
   const { money } = f.stock.settings;
   const here = puppies.filter((p) => p.state === 'litter' || p.state === 'kept').length;
   const lines: [string, Map<string, number>, number][] = [
-    [words.freezer.costPerPuppy(litterName(litter)), gramsByFood(demand, litter.id, f.today, f.today), Math.max(1, here)],
+    [words.freezer.costPerPuppy(words.litterName(litter)), gramsByFood(demand, litter.id, f.today, f.today), Math.max(1, here)],
     [words.freezer.costToday, gramsByFood(demand, litter.id, f.today, f.today), 1],
     [words.freezer.costSoFar, gramsByFood(demand, litter.id, from, f.today), 1],
   ];

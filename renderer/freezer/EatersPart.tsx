@@ -1,6 +1,5 @@
 import { type FormEvent, useState } from 'react';
 import { type Dog, type DogFields, type FreezerSettings, gramsLeft, type Starter } from '../../core/freezer/pack.ts';
-import { litterName } from '../../core/litter/litter.ts';
 import { run, useQuery } from '../data/query.ts';
 import { heavyText } from '../facts/freezer-text.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
@@ -33,7 +32,7 @@ function Litters({ f }: { f: Freezer }) {
     const grams = f.demand.reduce((sum, d) => sum + (d.litterId === litter.id && d.day === f.today ? d.grams : 0), 0);
     return (
       <p key={litter.id} className="line">
-        <b>{litterName(litter)}</b>
+        <b>{words.litterName(litter)}</b>
         <span className="soft">
           {grams > 0 ? words.freezer.litterEats(words.foodText(grams, f.house.massUnit)) : words.freezer.notYet}
         </span>

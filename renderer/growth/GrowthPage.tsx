@@ -1,7 +1,7 @@
 import { useId } from 'react';
 import { dateOf } from '../../core/calendar/clock.ts';
 import { seriesOf } from '../../core/growth/series.ts';
-import { litterName, puppyName } from '../../core/litter/litter.ts';
+import { puppyName } from '../../core/litter/litter.ts';
 import { useToday } from '../data/now.ts';
 import { knownOf } from '../facts/known.ts';
 import { useLitterGrowth } from '../facts/useLitterGrowth.ts';
@@ -21,14 +21,14 @@ export function GrowthPage({ litterId }: { litterId: string }) {
   const tableId = useId();
   if (litter === null || growth === null || input === null) return null;
   const unit = house.massUnit;
-  const suffix = unit === 'lboz' ? 'lb oz' : unit;
+  const suffix = words.unitShort[unit];
   const order = puppies.toSorted((a, b) => a.place - b.place);
   const lines = order
     .map((p) => ({ puppyId: p.id, name: puppyName(p), collar: p.collar, points: seriesOf(input, p.id) }))
     .filter((l) => l.points.length > 0);
   return (
     <>
-      <PageTitle title={words.growth.growth} lead={words.growth.growthOf(litterName(litter))} />
+      <PageTitle title={words.growth.growth} lead={words.growth.growthOf(words.litterName(litter))} />
       {lines.length === 0 ? (
         <p className="line soft">
           {words.growth.noReadings}{' '}

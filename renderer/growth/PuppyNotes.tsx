@@ -71,7 +71,7 @@ export function PuppyNotes({
             <dd>{puppy.markings === '' ? '–' : puppy.markings}</dd>
             <dt>{words.growth.grown}</dt>
             <dd>
-              {adult === null ? words.growth.grownUnknown : `${adult.kg.toFixed(adult.kg < 10 ? 1 : 0)} kg`}{' '}
+              {adult === null ? words.growth.grownUnknown : words.growth.grownWeight(adult.kg, unit)}{' '}
               {adult !== null && <span className="note">{words.growth.grownFrom[adult.from]}</span>}
             </dd>
             <dt>{words.growth.state}</dt>

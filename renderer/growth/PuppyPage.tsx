@@ -139,7 +139,10 @@ function Head({
             <Why
               explanation={{
                 figure: `${words.standing(assessment.standing)}.`,
-                how: `${words.massText(assessment.grams, unit)} against ${words.massText(assessment.middleGrams, unit)}, the middle of the littermates.`,
+                how: words.growth.againstMiddle(
+                  words.massText(assessment.grams, unit),
+                  words.massText(assessment.middleGrams, unit),
+                ),
                 sum: [],
               }}
             >

@@ -20,7 +20,7 @@ const NO_LINE: ReadonlyMap<string, number> = new Map();
 
 /** The figures behind the charts. A doubtful reading is answered here too. */
 export function RecordTable({ rows, unit, today, caption, line = NO_LINE }: Props) {
-  const suffix = unit === 'lboz' ? 'lb oz' : unit;
+  const suffix = words.unitShort[unit];
   return (
     <table className="record">
       <caption className="unseen">{caption}</caption>

@@ -4,7 +4,7 @@ import { type CivilDate, daysBetween } from '../../core/calendar/day.ts';
 import type { Assessment, Level } from '../../core/growth/assess.ts';
 import type { ReadingFinding } from '../../core/growth/findings.ts';
 import type { GrowthInput } from '../../core/growth/input.ts';
-import { litterName, type Puppy, puppyName } from '../../core/litter/litter.ts';
+import { type Puppy, puppyName } from '../../core/litter/litter.ts';
 import type { House } from '../../core/people/house.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
 import { now, useToday } from '../data/now.ts';
@@ -53,7 +53,7 @@ export function TodayPage({
         <div>
           <h1>{words.longDate(today)}</h1>
           <p>
-            {words.growth.dayOfLife(litterName(litter), daysBetween(dateOf(litter.whelpedAt), today))} {state.sentence}
+            {words.growth.dayOfLife(words.litterName(litter), daysBetween(dateOf(litter.whelpedAt), today))} {state.sentence}
           </p>
         </div>
         <div className="right today-middle">

@@ -3,7 +3,7 @@ import { addDays, date } from '../../core/calendar/day.ts';
 import type { KeptPlan } from '../../core/contract/homing.ts';
 import { GO_HOME_DAY } from '../../core/homing/basis.ts';
 import { earliestGoHome, GO_HOME_RULES } from '../../core/homing/go-home-day.ts';
-import { litterName, PUPPY_STATES, type Puppy, puppyName } from '../../core/litter/litter.ts';
+import { PUPPY_STATES, type Puppy, puppyName } from '../../core/litter/litter.ts';
 import { now, useToday } from '../data/now.ts';
 import { useQuery } from '../data/query.ts';
 import { changeState } from '../facts/changes.ts';
@@ -32,7 +32,7 @@ export function HomesPage({ litterId }: { litterId: string }) {
   const waiting = puppies.filter(waitsForPlan).length;
   return (
     <>
-      <PageTitle title={words.homes.title} lead={words.homes.lead(litterName(litter), words.ageInWords(born, today))}>
+      <PageTitle title={words.homes.title} lead={words.homes.lead(words.litterName(litter), words.ageInWords(born, today))}>
         <p>
           <b>{words.homes.earliest(words.longDate(earliest))}</b> {words.homes.localRule}
         </p>

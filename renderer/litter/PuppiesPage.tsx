@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { dateOf } from '../../core/calendar/clock.ts';
-import { litterName, puppyName, type Reading } from '../../core/litter/litter.ts';
+import { puppyName, type Reading } from '../../core/litter/litter.ts';
 import { useToday } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import { addPuppy, birthReading, bornAnotherDay, moveToWhelping } from '../facts/changes.ts';
@@ -35,7 +35,7 @@ export function PuppiesPage({ litterId }: { litterId: string }) {
     <>
       <PageTitle
         title={words.puppies.title}
-        lead={words.puppies.lead(litterName(litter), words.fullDate(born), words.ageInWords(born, today))}
+        lead={words.puppies.lead(words.litterName(litter), words.fullDate(born), words.ageInWords(born, today))}
       >
         {puppies.length < MOST ? (
           <button type="button" className="button main" onClick={() => void add()}>

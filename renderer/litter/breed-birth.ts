@@ -22,10 +22,9 @@ export function readBreedBirth(unit: MassUnit): (text: string) => Read<Grams | n
   };
 }
 
-/** "152.5 g", or "5.4 oz" for who weighs in pounds or ounces; empty for null. */
+/** As it is typed, empty for null. */
 export function breedBirthText(grams: number | null, unit: MassUnit): string {
-  if (grams === null) return '';
-  return isMetric(unit) ? `${grams} g` : `${words.massFigure(grams, 'oz')} oz`;
+  return grams === null ? '' : words.begin.breedBirthMass(grams, unit);
 }
 
 /** What it is used for, and what serves without it. */

@@ -16,7 +16,7 @@ export const LABELS: Readonly<Record<LabelSheet, Readonly<Record<Paper, { readon
 };
 
 /** Names for the places of labels that were used before. */
-const PLACES = Array.from({ length: 30 }, (_, i) => `used ${i}`);
+const PLACES = Array.from({ length: 30 }, (_, i) => `used-${i}`);
 
 export interface Label {
   readonly key: string;

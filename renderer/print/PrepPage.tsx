@@ -1,6 +1,5 @@
 import { useMemo, useRef, useState } from 'react';
 import { addDays, type CivilDate } from '../../core/calendar/day.ts';
-import { litterName } from '../../core/litter/litter.ts';
 import { type PrepDocument, prepDocument } from '../../core/weaning/prep-document.ts';
 import { run } from '../data/query.ts';
 import { useWeaning, type Weaning } from '../facts/useWeaning.ts';
@@ -54,7 +53,7 @@ function documentOf(weaning: Weaning, day: CivilDate): PrepDocument | null {
     {
       input,
       litterId: litter.id,
-      litterName: litterName(litter),
+      litterName: words.litterName(litter),
       born,
       day,
       made: today,
@@ -92,7 +91,7 @@ function PrepBar(props: {
     <section className="print-bar no-print" aria-label={words.print.region}>
       <div className="print-row">
         <a href={href({ at: 'litter', litterId: litter.id, page: 'weaning', puppyId: null })}>
-          {words.prep.back(litterName(litter))}
+          {words.prep.back(words.litterName(litter))}
         </a>
         <fieldset>
           <legend>{words.prep.day}</legend>

@@ -1,6 +1,5 @@
 import { useRef } from 'react';
 import type { PlanDocument } from '../../core/homing/document.ts';
-import { litterName } from '../../core/litter/litter.ts';
 import { useToday } from '../data/now.ts';
 import { useQuery } from '../data/query.ts';
 import { useLitter, useLitterOfPuppy } from '../facts/useLitter.ts';
@@ -102,7 +101,7 @@ function useBack(route: PrintRoute, documents: readonly PlanDocument[]): Back {
   const ofPuppy = useLitterOfPuppy(route.of === 'puppy' ? route.id : (documents[0]?.puppyId ?? ''));
   const litter = (ofLitter ?? ofPuppy)?.litter;
   if (litter === undefined) return { href: href({ at: 'litters' }), words: words.print.backToLitters, litter: '' };
-  const name = litterName(litter);
+  const name = words.litterName(litter);
   return {
     href: href({ at: 'litter', litterId: litter.id, page: 'homes', puppyId: null }),
     words: words.print.backToHomes(name),

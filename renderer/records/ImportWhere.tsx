@@ -1,5 +1,4 @@
 import { dateOf } from '../../core/calendar/clock.ts';
-import { litterName } from '../../core/litter/litter.ts';
 import { now, useToday } from '../data/now.ts';
 import { useQuery } from '../data/query.ts';
 import { whelpingFault } from '../facts/changes.ts';
@@ -65,7 +64,7 @@ export function ImportWhere({
           options={[
             ...litters.map(({ litter }) => ({
               value: litter.id,
-              word: words.import.littersOption(litterName(litter), words.shortDate(dateOf(litter.whelpedAt), today)),
+              word: words.import.littersOption(words.litterName(litter), words.shortDate(dateOf(litter.whelpedAt), today)),
             })),
             { value: 'new', word: words.import.newLitter },
           ]}

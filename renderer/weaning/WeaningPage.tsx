@@ -2,7 +2,7 @@ import { type ReactNode, useMemo } from 'react';
 import { clockOf } from '../../core/calendar/clock.ts';
 import { addDays, daysBetween } from '../../core/calendar/day.ts';
 import { earliestGoHome } from '../../core/homing/go-home-day.ts';
-import { litterName, puppyName } from '../../core/litter/litter.ts';
+import { puppyName } from '../../core/litter/litter.ts';
 import { restsOn, type WeaningEvent } from '../../core/weaning/eaten.ts';
 import { solidShare, type WeaningDay, type WeaningInput, weaningDay } from '../../core/weaning/weaning.ts';
 import { nextStep, weaningFindings } from '../../core/weaning/weaning-findings.ts';
@@ -41,7 +41,9 @@ function NotBegun({ weaning, dam }: { weaning: Weaning; dam: DamSlot }) {
       <PageTitle
         title={words.weaning.title}
         lead={
-          input === null ? words.weaning.beginLead(litterName(litter), age) : words.weaning.beginLate(litterName(litter), age)
+          input === null
+            ? words.weaning.beginLead(words.litterName(litter), age)
+            : words.weaning.beginLate(words.litterName(litter), age)
         }
       />
       {input === null ? (

@@ -1,6 +1,16 @@
 /** Sentences of the shell: margin, foot, what went wrong. */
 import type { ErrorCode } from '../../contract/result.ts';
 
+/** Keys as they are written on a keyboard. */
+export const keyWords = {
+  enter: 'Enter',
+  space: 'Space',
+  escape: 'Esc',
+  pageUp: 'Page Up',
+  pageDown: 'Page Down',
+  undo: 'Ctrl Z',
+} as const;
+
 export const appWords = {
   name: 'Whelpside',
   skip: 'To the page',

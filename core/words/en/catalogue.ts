@@ -1,7 +1,7 @@
 /** Everything that is said in English, by subject. */
 
 import { foodFigure, foodText, massFigure, massText, weightText } from './amounts.ts';
-import { appWords, failureWords } from './app.ts';
+import { appWords, failureWords, keyWords } from './app.ts';
 import {
   ageInWords,
   dateInWords,
@@ -31,7 +31,7 @@ import { helpParts, helpWords } from './help.ts';
 import { homesWords, planWords } from './homing.ts';
 import { exportWords, importWords, unitChoice } from './import.ts';
 import { countsText, keepingWords, rescueWords } from './keeping.ts';
-import { beginWords, littersWords, puppiesWords, sexWords, sizeWords, stateWords } from './litter.ts';
+import { beginWords, litterName, littersWords, puppiesWords, sexWords, sizeWords, stateWords } from './litter.ts';
 import { massMistake, massWords } from './mass.ts';
 import { ownLineWords } from './own-line.ts';
 import { chartWords, collarTextWords, driftWords, ladderWords, levelWords, tallyWords } from './parts.ts';
@@ -45,6 +45,7 @@ import { prepWords, topUpWords, weaningWords } from './weaning.ts';
 export const ENGLISH = {
   app: appWords,
   failure: failureWords,
+  keys: keyWords,
   ageInWords,
   dateInWords,
   dateShort,
@@ -111,6 +112,7 @@ export const ENGLISH = {
   sex: sexWords,
   state: stateWords,
   size: sizeWords,
+  litterName,
   litters: littersWords,
   begin: beginWords,
   puppies: puppiesWords,

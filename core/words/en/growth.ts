@@ -1,7 +1,8 @@
 /** Sentences of weigh-in, growth and puppy pages. What a weight means is said by `growthFindingWords`; here is what stands around it. */
 
 import type { Session } from '../../litter/litter.ts';
-import { numberWord } from './figures.ts';
+import { GRAMS_PER_POUND, isMetric, type MassUnit } from '../../units/mass.ts';
+import { fixed, numberWord } from './figures.ts';
 
 const percent = (standing: number) => Math.round((Math.exp(standing) - 1) * 100);
 
@@ -94,6 +95,7 @@ export const growthWords = {
   cannotBeFuture: 'That day has not come yet.',
   beforeBirth: 'The litter was not born yet on that day.',
   pickUp: (name: string) => `Take ${name} in hand`,
+  againstMiddle: (own: string, middle: string) => `${own} against ${middle}, the middle of the littermates.`,
   explainGain: (now: string, nowWhen: string, then: string, thenWhen: string, apart: string) =>
     `${now} ${nowWhen} less ${then} ${thenWhen}, ${apart} apart.`,
   wasStanding: (now: number, before: number | null, day: string | null) =>
@@ -154,6 +156,11 @@ export const growthWords = {
     breeder: 'as you wrote it',
     'other-sex': 'reckoned from what you wrote for the other sex',
     class: 'middle of the size class; a synthesis',
+  },
+  /** Kilograms, or pounds for who weighs in pounds or ounces. */
+  grownWeight: (kg: number, unit: MassUnit) => {
+    const [figure, of] = isMetric(unit) ? [kg, 'kg'] : [(1000 * kg) / GRAMS_PER_POUND, 'lb'];
+    return `${fixed(figure, figure < 10 ? 1 : 0)}\u00a0${of}`;
   },
   grownUnknown: 'not written; the forecast stays short',
   state: 'where',

@@ -1,8 +1,15 @@
 /** Sentences of the litters, of beginning one, and of its puppies. */
 
-import type { PuppyState } from '../../litter/litter.ts';
+import type { Litter, PuppyState } from '../../litter/litter.ts';
 import type { Sex, SizeClass } from '../../reference/classes.ts';
+import { isMetric, type MassUnit } from '../../units/mass.ts';
+import { massText } from './amounts.ts';
 import { capital, numberWord } from './figures.ts';
+
+/** "Hazel’s litter", or the name the breeder gave it. */
+export function litterName(l: Pick<Litter, 'name' | 'dam'>): string {
+  return l.name === '' ? `${l.dam}’s litter` : l.name;
+}
 
 const inWords = (n: number) => (n === 0 ? 'None' : capital(numberWord(n)));
 
@@ -78,6 +85,9 @@ export const beginWords = {
   grownBitches: 'bitches grow to',
   grownHint: (unit: 'kg' | 'lb') => (unit === 'kg' ? 'kg, or write 53 lb' : 'lb, or write 24 kg'),
   breedBirth: 'usual birth weight of the breed',
+  /** "152.5 g", or "5.4 oz" for who weighs in pounds or ounces. */
+  breedBirthMass: (grams: number, unit: MassUnit) =>
+    isMetric(unit) ? `${grams} g` : massText(grams, 'oz').replace('\u00a0', ' '),
   breedBirthHint: (unit: 'g' | 'oz', ofStudy: string | null) =>
     `${unit === 'g' ? 'g, or write 5.4 oz' : 'oz, or write 154 g'}; a newborn under two thirds of it is at watch${ofStudy === null ? '' : `; left empty, the ${ofStudy} of one small study counts`}`,
   whelpedDate: 'whelped on',

@@ -27,10 +27,10 @@ export function ScaleAsks({
         </span>
         <span className="answers">
           <button type="button" tabIndex={-1} onClick={scale.giveToOther}>
-            <kbd>Space</kbd> <b>{words.scale.give(name, words.massText(other.grams, unit))}</b>
+            <kbd>{words.keys.space}</kbd> <b>{words.scale.give(name, words.massText(other.grams, unit))}</b>
           </button>
           <button type="button" tabIndex={-1} onClick={scale.keep}>
-            <kbd>Enter</kbd> {words.scale.isInHand(inHand)}
+            <kbd>{words.keys.enter}</kbd> {words.scale.isInHand(inHand)}
           </button>
         </span>
       </>
@@ -44,7 +44,7 @@ export function ScaleAsks({
         </span>
         <span className="answers">
           <button type="button" tabIndex={-1} onClick={scale.keep}>
-            <kbd>Enter</kbd> <b>{words.scale.take(words.massText(offer.grams, unit))}</b>
+            <kbd>{words.keys.enter}</kbd> <b>{words.scale.take(words.massText(offer.grams, unit))}</b>
           </button>
         </span>
       </>

@@ -105,11 +105,11 @@ function InHandRemark({ row, weighIn, scale, unit, turn }: InHandProps) {
         <span className="answers">
           {doubt.guessGrams !== null && (
             <button type="button" tabIndex={-1} onClick={weighIn.takeGuess}>
-              <kbd>Space</kbd> <b>{words.massText(doubt.guessGrams, unit)}</b>
+              <kbd>{words.keys.space}</kbd> <b>{words.massText(doubt.guessGrams, unit)}</b>
             </button>
           )}
           <button type="button" tabIndex={-1} onClick={weighIn.enter}>
-            <kbd>Enter</kbd> {words.growth.keep(words.massText(row.grams, unit))}
+            <kbd>{words.keys.enter}</kbd> {words.growth.keep(words.massText(row.grams, unit))}
           </button>
         </span>
       </>
@@ -124,7 +124,7 @@ function InHandRemark({ row, weighIn, scale, unit, turn }: InHandProps) {
             <kbd>X</kbd> {words.answer.exchange}
           </button>
           <button type="button" tabIndex={-1} onClick={weighIn.enter}>
-            <kbd>Enter</kbd> {words.answer.areRight}
+            <kbd>{words.keys.enter}</kbd> {words.answer.areRight}
           </button>
         </span>
       </>
@@ -151,7 +151,7 @@ function InHandRemark({ row, weighIn, scale, unit, turn }: InHandProps) {
       </span>
       <span className="note below">
         {scale.listens && weighIn.field === 'empty' && <ScalePhase />}
-        {weighIn.fromScale && words.scale.filled} <kbd>Enter</kbd>{' '}
+        {weighIn.fromScale && words.scale.filled} <kbd>{words.keys.enter}</kbd>{' '}
         {next === undefined ? words.growth.lastOne : words.growth.next(puppyName(next.puppy))}
       </span>
     </>

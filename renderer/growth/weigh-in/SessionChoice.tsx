@@ -23,12 +23,12 @@ export function SessionChoice({ time, whelped, choose }: Props) {
         {!(live && day === today) && <b> {words.growth.notNow}</b>}{' '}
         {yesterday >= whelped && (
           <button type="button" className="link note" onClick={() => choose({ day: yesterday, session, live: false })}>
-            {words.growth.dayBefore} <kbd>Page Up</kbd>
+            {words.growth.dayBefore} <kbd>{words.keys.pageUp}</kbd>
           </button>
         )}{' '}
         {!live && (
           <button type="button" className="link note" onClick={() => choose(weighInNow(now().local))}>
-            {words.growth.backToNow} <kbd>Page Down</kbd>
+            {words.growth.backToNow} <kbd>{words.keys.pageDown}</kbd>
           </button>
         )}{' '}
         <button type="button" className="link note" aria-expanded={open} onClick={() => setOpen(!open)}>

@@ -35,7 +35,7 @@ export function WeighInTable({
   const { rows, inHandId } = weighIn;
   const at = rows.findIndex((r) => r.puppy.id === inHandId);
   const shown = narrow && at >= 0 ? rows.slice(Math.max(0, at - 2), at + 3) : rows;
-  const suffix = unit === 'lboz' ? 'lb oz' : unit;
+  const suffix = words.unitShort[unit];
   const yesterday = addDays(today, -1);
   const allYesterday = isToday && rows.every((r) => r.before === null || dateOf(r.before.at) === yesterday);
   return (
