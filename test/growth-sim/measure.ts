@@ -37,6 +37,12 @@ export interface Tally {
   typo8: boolean[];
   swaps: boolean[];
   named: boolean[];
+  /** Of the readings flagged for any reason, and of those flagged alone: whether they are wrong. */
+  flagged: boolean[];
+  single: boolean[];
+  sessions: number;
+  /** Sessions called a fault of the scale that were none, in litters with a strong start and all. */
+  falseFaults: number;
   litterFalseActs: number[];
 }
 
@@ -59,6 +65,10 @@ export function emptyTally(): Tally {
     typo8: [],
     swaps: [],
     named: [],
+    flagged: [],
+    single: [],
+    sessions: 0,
+    falseFaults: 0,
     litterFalseActs: [],
   };
 }
@@ -149,6 +159,14 @@ function countReadings(tally: Tally, sim: SimLitter, seen: readonly Seen[]): voi
     const off = Math.abs(factor - 1);
     if (off > 0.2) tally.typo20.push(flagged.has(id));
     if (off > 0.08) tally.typo8.push(flagged.has(id));
+  }
+  const wrong = new Set([...sim.typos.keys(), ...sim.swaps.flatMap((w) => [w.a, w.b]), ...sim.scaleFaults]);
+  tally.sessions += seen.length;
+  for (const { kind, readingId, withReadingId } of seen.flatMap((s) => s.flagged)) {
+    tally.flagged.push(wrong.has(readingId));
+    if (withReadingId !== null) tally.flagged.push(wrong.has(withReadingId));
+    if (kind === 'mistyped') tally.single.push(wrong.has(readingId));
+    if (kind === 'scale' && !sim.scaleFaults.has(readingId)) tally.falseFaults += 1;
   }
   const real = new Set(sim.swaps.map((s) => key(s.a, s.b)));
   for (const s of sim.swaps) if (s.apart > 0.08) tally.swaps.push(pairs.has(key(s.a, s.b)));
