@@ -44,7 +44,7 @@ function answerWindow(request: Request, files: WindowFiles, slots: PaperSlots): 
   const { pathname, search } = new URL(request.url);
   if (pathname === '/') {
     const nonce = newNonce();
-    return answer(200, 'text/html; charset=utf-8', 'no-store', windowPage(files.page, nonce, null), nonce);
+    return answer(200, 'text/html; charset=utf-8', 'no-store', windowPage(files.page, nonce), nonce);
   }
   const document = slots.take(pathname);
   if (document !== null) return answer(200, 'application/json', 'no-store', JSON.stringify(document));

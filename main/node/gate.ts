@@ -30,8 +30,8 @@ export function headerOf(request: IncomingMessage, name: string): string | null 
   return typeof value === 'string' ? value : null;
 }
 
-/** Why this request is refused, or null when it may go on. */
-export function refusalOf(request: IncomingMessage, port: number): Refusal | null {
+/** Why this request is refused, or null when it may go on. The door, which holds nothing, may be come to from elsewhere. */
+export function refusalOf(request: IncomingMessage, port: number, isDoor = false): Refusal | null {
   const twice = repeated(request);
   if (twice !== null) return { status: 400, reason: `two ${twice} headers` };
   const host = headerOf(request, 'host');
@@ -41,7 +41,8 @@ export function refusalOf(request: IncomingMessage, port: number): Refusal | nul
   const origin = headerOf(request, 'origin');
   if (origin !== null && origin !== `http://${host}`) return { status: 403, reason: 'a foreign origin' };
   const site = headerOf(request, 'sec-fetch-site');
-  if (site !== null && site !== 'same-origin' && site !== 'none') return { status: 403, reason: 'asked by another site' };
+  if (!isDoor && site !== null && site !== 'same-origin' && site !== 'none')
+    return { status: 403, reason: 'asked by another site' };
   if (FRAMES.has(headerOf(request, 'sec-fetch-dest') ?? '')) return { status: 403, reason: 'asked into a frame' };
   if (!(request.url ?? '').startsWith('/')) return { status: 400, reason: 'not a path' };
   return null;

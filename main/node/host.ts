@@ -13,7 +13,7 @@ import { PaperSlots } from '../hosting/slots.ts';
 import { openProgramOrRescue, type Program } from '../service/program.ts';
 import { sentenceFor } from '../service/refusals.ts';
 import { type HostArguments, readArguments, USAGE } from './arguments.ts';
-import { openBrowser } from './open-browser.ts';
+import { type Letter, openBrowser } from './open-browser.ts';
 import { chromiumPaper, printingBrowser } from './pdf.ts';
 import { createServer, type Served } from './server.ts';
 
@@ -81,22 +81,31 @@ async function host(args: HostArguments): Promise<void> {
   const program = opened(folder, () =>
     openProgramOrRescue({ folder, now, newId, paper, version: pack.version, onChanged: (tags) => server?.tell(tags) }),
   );
+  let letter: Letter | null = null;
+  const onEntered = (): void => {
+    letter?.remove();
+    // The key that was printed first is good for one window only.
+    console.log(`For another window: ${server?.address}`);
+  };
   try {
     if (args.demo && !program.isRescue()) await beginWithDemo(program.dispatch);
-    server = await served(args.port, () => createServer({ dispatch: program.dispatch, files: window, slots, port: args.port }));
+    server = await served(args.port, () =>
+      createServer({ dispatch: program.dispatch, files: window, slots, port: args.port, onEntered }),
+    );
   } catch (error) {
     program.close();
     throw error;
   }
   const { address, close } = server;
   closeOnSignal(async () => {
+    letter?.remove();
     await paper?.close();
     await close();
     program.close();
   });
   if (program.isRescue()) console.log('The data file is not in order. Nothing was changed; the window names the ways on.');
   console.log(`Whelpside is open at ${address}`);
-  if (args.open) openBrowser(address);
+  if (args.open) letter = openBrowser(address);
 }
 
 const args = readArguments(process.argv.slice(2), process.cwd());

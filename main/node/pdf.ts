@@ -10,6 +10,7 @@ import { ContractFailure } from '../../core/contract/result.ts';
 import { printRoute, READY_WITHIN, requireWhole } from '../hosting/printed.ts';
 import type { PaperSlots } from '../hosting/slots.ts';
 import type { PaperPort } from '../service/program.ts';
+import { SECRET_ITEM } from './door.ts';
 import { findBrowser } from './find-browser.ts';
 
 const IDLE_MILLISECONDS = 30_000;
@@ -18,6 +19,7 @@ const IDLE_MILLISECONDS = 30_000;
 export interface PrintingPlace {
   readonly origin: string;
   readonly cookie: { readonly name: string; readonly value: string };
+  readonly secret: string;
 }
 
 export interface ChromiumPaper extends PaperPort {
@@ -111,10 +113,11 @@ class Printer implements ChromiumPaper {
   }
 
   async #printSlot(browser: Browser, slot: string, paper: 'a4' | 'letter'): Promise<Uint8Array> {
-    const { origin, cookie } = this.#place();
+    const { origin, cookie, secret } = this.#place();
     const context = await browser.newContext({ acceptDownloads: false, serviceWorkers: 'block' });
     try {
       await context.addCookies([{ ...cookie, url: origin, httpOnly: true, sameSite: 'Strict' }]);
+      await context.addInitScript(([item, value]) => sessionStorage.setItem(item, value), [SECRET_ITEM, secret] as const);
       const page = await context.newPage();
       await page.goto(`${origin}/${printRoute(slot, paper)}`);
       const root = page.locator('html[data-ready]');

@@ -2,16 +2,19 @@
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
 
 export interface Secrets {
-  /** In the printed address: opens a session. */
-  readonly key: string;
+  /** In the printed address: opens a session, once; then there is another. */
+  key: string;
   /** The value of the session cookie. */
   readonly session: string;
-  /** In the page and in the header of each call, where a cookie alone must not be enough. */
+  /** In the tab that opened the session and in the header of each call, where a cookie alone must not be enough. */
   readonly header: string;
 }
 
+export function secret(): string {
+  return randomBytes(32).toString('base64url');
+}
+
 export function newSecrets(): Secrets {
-  const secret = (): string => randomBytes(32).toString('base64url');
   return { key: secret(), session: secret(), header: secret() };
 }
 

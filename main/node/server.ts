@@ -1,7 +1,7 @@
 /**
  * The loopback server: carries the window's files, its calls and its changes, and nothing else. It listens on 127.0.0.1
- * only. The printed address holds a key that opens a session (cookie); a call needs the session and a second secret that
- * only the page has. GET changes nothing. There are no cross-origin headers.
+ * only. The printed address leads to the door with a key that opens a session (cookie) once; a call needs the session and
+ * a second secret that only the tab has which came through the door. GET changes nothing. There are no cross-origin headers.
  */
 import { createServer as createHttpServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import { type AddressInfo, Socket } from 'node:net';
@@ -14,8 +14,9 @@ import { windowPage } from '../hosting/page.ts';
 import type { PaperSlots } from '../hosting/slots.ts';
 import type { Dispatch } from '../service/dispatch.ts';
 import { isHopeless, readBody } from './body.ts';
+import { DOOR_PAGE, DOOR_SCRIPT, SHUT } from './door.ts';
 import { headerOf, refusalOf } from './gate.ts';
-import { cookieName, hasSession, isSecret, newSecrets, type Secrets } from './secrets.ts';
+import { cookieName, hasSession, isSecret, newSecrets, type Secrets, secret } from './secrets.ts';
 import { ChangeStream } from './stream.ts';
 
 export interface ServerOptions {
@@ -25,6 +26,8 @@ export interface ServerOptions {
   /** 0 takes a free one. */
   readonly port: number;
   /** Of one call's body; 1 MB and 10 s unless said otherwise. An operation of the contract may take more bytes. */
+  /** A key was used: there is another address now. */
+  readonly onEntered?: () => void;
   readonly limits?: { readonly bytes: number; readonly milliseconds: number };
 }
 
@@ -32,19 +35,23 @@ export interface Served {
   readonly port: number;
   /** `http://127.0.0.1:PORT` as browsers write it, without a key. */
   readonly origin: string;
-  /** The address to open, with the key of this run. */
+  /** The address to open, with the key that is good now. */
   readonly address: string;
   /** What a browser of our own (for paper) needs to be let in. */
   readonly cookie: { readonly name: string; readonly value: string };
+  readonly secret: string;
   /** Tells every open tab what changed. */
   tell(tags: readonly Tag[]): void;
   /** Ends every connection and stops listening. */
   close(): Promise<void>;
 }
 
+/** Bytes of the body that holds a key. */
+const LARGEST_KEY = 1_000;
+
 const LIMITS = { bytes: 1_000_000, milliseconds: 10_000 };
 
-const SHUT_PAGE = `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Whelpside</title></head><body><p>Open the address that Whelpside printed when it started.</p></body></html>`;
+const SHUT_PAGE = `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Whelpside</title></head><body><p>${SHUT}</p></body></html>`;
 
 class Carrier {
   readonly #options: ServerOptions;
@@ -60,12 +67,14 @@ class Carrier {
   }
 
   async answer(request: IncomingMessage, response: ServerResponse): Promise<void> {
-    const refusal = refusalOf(request, this.port);
-    if (refusal !== null) return this.#refuse(request, response, refusal.status);
     const url = request.url ?? '';
+    const refusal = refusalOf(request, this.port, request.method === 'GET' && url === '/enter');
+    if (refusal !== null) return this.#refuse(request, response, refusal.status);
+    if (url === '/enter' && request.method === 'POST') return this.#enter(request, response);
     if (url.startsWith('/call/')) return this.#call(request, response, url.slice('/call/'.length));
     if (request.method !== 'GET') return this.#refuse(request, response, 405, { allow: 'GET' });
-    if (url.startsWith('/?key=')) return this.#enter(request, response, url.slice('/?key='.length));
+    if (url === '/enter') return this.#send(response, 200, { 'content-type': 'text/html; charset=utf-8' }, DOOR_PAGE);
+    if (url === '/enter.js') return this.#send(response, 200, { 'content-type': 'text/javascript; charset=utf-8' }, DOOR_SCRIPT);
     if (!this.#known(request)) return this.#refuse(request, response, 403);
     if (url === '/' || url === '/index.html') return this.#page(response);
     if (url === '/changed') return this.#follow(request, response);
@@ -77,16 +86,21 @@ class Carrier {
     return hasSession(request.headers.cookie, this.port, this.#secrets.session);
   }
 
-  #enter(request: IncomingMessage, response: ServerResponse, key: string): void {
-    if (!isSecret(key, this.#secrets.key)) return this.#refuse(request, response, 403);
+  async #enter(request: IncomingMessage, response: ServerResponse): Promise<void> {
+    if (!isPlainJson(request)) return this.#refuse(request, response, 415);
+    const body = await readBody(request, { bytes: LARGEST_KEY, milliseconds: this.#limits.milliseconds });
+    if (!body.ok) return this.#refuse(request, response, body.status);
+    if (!isSecret(keyIn(body.text), this.#secrets.key)) return this.#refuse(request, response, 403);
+    this.#secrets.key = secret();
     const cookie = `${cookieName(this.port)}=${this.#secrets.session}; Path=/; HttpOnly; SameSite=Strict`;
-    // Redirected so that the key stays neither in the address bar nor in the history entry she goes back to.
-    this.#send(response, 303, { location: '/', 'set-cookie': cookie, 'content-length': '0' }, '');
+    const headers = { 'content-type': 'application/json', 'set-cookie': cookie };
+    this.#send(response, 200, headers, JSON.stringify({ secret: this.#secrets.header }));
+    this.#options.onEntered?.();
   }
 
   #page(response: ServerResponse): void {
     const nonce = newNonce();
-    const page = windowPage(this.#options.files.page, nonce, this.#secrets.header);
+    const page = windowPage(this.#options.files.page, nonce);
     this.#send(response, 200, { 'content-type': 'text/html; charset=utf-8' }, page, nonce);
   }
 
@@ -97,6 +111,7 @@ class Carrier {
   }
 
   #follow(request: IncomingMessage, response: ServerResponse): void {
+    if (!this.#hasSecret(request)) return this.#refuse(request, response, 403);
     if (!this.changes.open(response, securityHeaders(null))) this.#refuse(request, response, 503);
   }
 
@@ -109,10 +124,10 @@ class Carrier {
   async #call(request: IncomingMessage, response: ServerResponse, name: string): Promise<void> {
     if (request.method !== 'POST') return this.#refuse(request, response, 405, { allow: 'POST' });
     if (!this.#known(request)) return this.#fail(request, response, 403, 'forbidden', 'no session');
-    if (!isSecret(headerOf(request, 'x-whelpside'), this.#secrets.header)) {
+    if (!this.#hasSecret(request)) {
       return this.#fail(request, response, 403, 'forbidden', 'no secret in the header');
     }
-    if (headerOf(request, 'content-type') !== 'application/json' || request.headers['content-encoding'] !== undefined) {
+    if (!isPlainJson(request)) {
       return this.#fail(request, response, 415, 'forbidden', 'not plain application/json');
     }
     if (!isOperation(name)) return this.#fail(request, response, 404, 'unknown-operation', 'no such operation');
@@ -125,6 +140,10 @@ class Carrier {
     const input = parsed(body.text);
     if (!input.ok) return this.#fail(request, response, 400, 'bad-input', 'the body is not JSON');
     this.#result(response, 200, await this.#options.dispatch(name, input.value));
+  }
+
+  #hasSecret(request: IncomingMessage): boolean {
+    return isSecret(headerOf(request, 'x-whelpside'), this.#secrets.header);
   }
 
   #fail(request: IncomingMessage, response: ServerResponse, status: number, code: ErrorCode, message: string): void {
@@ -154,6 +173,16 @@ class Carrier {
     response.writeHead(status, { 'cache-control': 'no-store', ...securityHeaders(nonce), ...headers });
     response.end(content);
   }
+}
+
+function isPlainJson(request: IncomingMessage): boolean {
+  return headerOf(request, 'content-type') === 'application/json' && request.headers['content-encoding'] === undefined;
+}
+
+function keyIn(text: string): string {
+  const body = parsed(text);
+  const key: unknown = body.ok && typeof body.value === 'object' && body.value !== null ? Reflect.get(body.value, 'key') : '';
+  return typeof key === 'string' ? key : '';
 }
 
 function parsed(text: string): { ok: true; value: unknown } | { ok: false } {
@@ -210,8 +239,11 @@ export async function createServer(options: ServerOptions): Promise<Served> {
   return {
     port,
     origin,
-    address: `${origin}/?key=${secrets.key}`,
+    get address() {
+      return `${origin}/enter#${secrets.key}`;
+    },
     cookie: { name: cookieName(port), value: secrets.session },
+    secret: secrets.header,
     tell: (tags) => carrier.changes.tell(tags),
     close: () =>
       new Promise((resolve) => {

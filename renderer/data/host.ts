@@ -14,13 +14,13 @@ declare global {
 }
 
 function loopback(): Bridge {
-  const key = document.querySelector<HTMLMetaElement>('meta[name="x-whelpside"]')?.content ?? '';
+  const secret = tabSecret();
   return {
     async call(name, input) {
       try {
         const answer = await fetch(`/call/${name}`, {
           method: 'POST',
-          headers: { 'content-type': 'application/json', 'x-whelpside': key },
+          headers: { 'content-type': 'application/json', 'x-whelpside': await secret },
           body: JSON.stringify(input),
         });
         return (await answer.json()) as Result<unknown>;
@@ -29,13 +29,58 @@ function loopback(): Bridge {
       }
     },
     onChanged(listener) {
-      const source = new EventSource('/changed');
-      source.addEventListener('message', (event) => {
-        listener(JSON.parse(String(event.data)) as Tag[]);
-      });
-      return () => source.close();
+      const stop = new AbortController();
+      void follow(secret, listener, stop.signal);
+      return () => stop.abort();
     },
   };
+}
+
+const SECRET_ITEM = 'whelpside';
+const ASKED_MS = 500;
+
+/** The secret that the door left in this tab; a tab that came another way asks the window's other tabs for it. */
+function tabSecret(): Promise<string> {
+  const channel = new BroadcastChannel(SECRET_ITEM);
+  const own = () => sessionStorage.getItem(SECRET_ITEM) ?? '';
+  channel.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
+    if (data === null && own() !== '') channel.postMessage(own());
+  });
+  if (own() !== '') return Promise.resolve(own());
+  return new Promise((resolve) => {
+    const hear = ({ data }: MessageEvent<unknown>) => {
+      if (typeof data === 'string' && own() === '') sessionStorage.setItem(SECRET_ITEM, data);
+      if (own() !== '') resolve(own());
+    };
+    channel.addEventListener('message', hear);
+    channel.postMessage(null);
+    setTimeout(() => resolve(own()), ASKED_MS);
+  });
+}
+
+const AGAIN_MS = 2000;
+
+/** Hears the host's stream of changes, again and again while it can be had. */
+async function follow(secret: Promise<string>, listener: (tags: readonly Tag[]) => void, signal: AbortSignal): Promise<void> {
+  while (!signal.aborted) {
+    try {
+      const answer = await fetch('/changed', { headers: { 'x-whelpside': await secret }, signal });
+      if (answer.ok && answer.body !== null) await hearAll(answer.body.pipeThrough(new TextDecoderStream()), listener);
+    } catch {
+      // The host went away, or the window did: the loop looks which.
+    }
+    await new Promise((resolve) => setTimeout(resolve, AGAIN_MS));
+  }
+}
+
+async function hearAll(stream: ReadableStream<string>, listener: (tags: readonly Tag[]) => void): Promise<void> {
+  const reader = stream.getReader();
+  let waiting = '';
+  for (let part = await reader.read(); !part.done; part = await reader.read()) {
+    const lines = `${waiting}${part.value}`.split('\n');
+    waiting = lines.pop() ?? '';
+    for (const line of lines) if (line.startsWith('data: ')) listener(JSON.parse(line.slice('data: '.length)) as Tag[]);
+  }
 }
 
 let bridge: Bridge | null = null;

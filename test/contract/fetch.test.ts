@@ -5,7 +5,8 @@ import type { Result } from '../../core/contract/result.ts';
 import { readWindowFiles } from '../../main/hosting/files.ts';
 import { PaperSlots } from '../../main/hosting/slots.ts';
 import { createServer } from '../../main/node/server.ts';
-import { makeWindowFolder, secretIn } from '../main/node/serving.ts';
+import { enter } from '../main/node/client.ts';
+import { makeWindowFolder } from '../main/node/serving.ts';
 import { openOn, scratchFolder } from '../main/open.ts';
 import { contractSuite } from './suite.ts';
 
@@ -21,14 +22,12 @@ contractSuite('the loopback host, by fetch', async () => {
     port: 0,
   });
 
-  const entered = await fetch(server.address, { redirect: 'manual' });
-  const cookie = entered.headers.getSetCookie()[0]?.split(';')[0] ?? '';
-  const secret = secretIn(await (await fetch(`${server.origin}/`, { headers: { cookie } })).text());
+  const { headers } = await enter(server.address);
   return {
     dispatch: async (name, input) => {
       const answer = await fetch(`${server.origin}/call/${name}`, {
         method: 'POST',
-        headers: { cookie, 'content-type': 'application/json', 'x-whelpside': secret },
+        headers,
         body: JSON.stringify(input),
       });
       return (await answer.json()) as Result<unknown>;

@@ -12,7 +12,7 @@ function dispatchOf(page: Page): Dispatch {
   return (name, input) =>
     page.evaluate(
       async ([operation, body]) => {
-        const key = document.querySelector<HTMLMetaElement>('meta[name="x-whelpside"]')?.content ?? '';
+        const key = sessionStorage.getItem('whelpside') ?? '';
         const headers = { 'content-type': 'application/json', 'x-whelpside': key };
         return (await fetch(`/call/${operation}`, { method: 'POST', headers, body })).json() as Promise<Result<unknown>>;
       },

@@ -14,7 +14,7 @@ const DAY = 1440;
 async function call<N extends OperationName>(page: Page, operation: N, input: InputOf<N>): Promise<void> {
   const answer = await page.evaluate(
     async ([name, body]) => {
-      const key = document.querySelector<HTMLMetaElement>('meta[name="x-whelpside"]')?.content ?? '';
+      const key = sessionStorage.getItem('whelpside') ?? '';
       const headers = { 'content-type': 'application/json', 'x-whelpside': key };
       return (await (await fetch(`/call/${name}`, { method: 'POST', headers, body })).json()) as { ok: boolean };
     },

@@ -10,7 +10,7 @@ const DAY = 86_400_000;
 async function ask(page: Page, name: string, input: unknown): Promise<Record<string, { id: string }>> {
   const answer = await page.evaluate(
     async ([operation, body]) => {
-      const key = document.querySelector<HTMLMetaElement>('meta[name="x-whelpside"]')?.content ?? '';
+      const key = sessionStorage.getItem('whelpside') ?? '';
       const headers = { 'content-type': 'application/json', 'x-whelpside': key };
       const response = await fetch(`/call/${operation}`, { method: 'POST', headers, body: JSON.stringify(body) });
       return await response.json();

@@ -13,7 +13,7 @@ import { createServer } from '../../main/node/server.ts';
 import type { Program } from '../../main/service/program.ts';
 import { type Filed, goodInput } from '../contract/suite.ts';
 import { call, type Dispatch, makeWorld } from '../contract/world.ts';
-import { secretIn } from '../main/node/serving.ts';
+import { enter } from '../main/node/client.ts';
 import { openOn, scratchFolder } from '../main/open.ts';
 import { HOSTILE_TEXTS, Inputs, type Pool, textsIn } from './inputs.ts';
 import { Chance, report, rounds } from './numbers.ts';
@@ -167,16 +167,13 @@ it('over the loopback host the same inputs never break it', async () => {
     slots: new PaperSlots(() => performance.now()),
     port: 0,
   });
-  const entered = await fetch(server.address, { redirect: 'manual' });
-  const cookie = entered.headers.getSetCookie()[0]?.split(';')[0] ?? '';
-  const secret = secretIn(await (await fetch(`${server.origin}/`, { headers: { cookie } })).text());
+  const { headers } = await enter(server.address);
   const count = rounds(4_000, 400);
   const statuses = new Map<number, number>();
   for (let n = 0; n < count; n += 1) {
     const name = NAMES[n % NAMES.length] ?? 'litter.all';
     if (HEAVY.has(name) && n % (NAMES.length * 8) >= NAMES.length) continue;
     const body = bodyOf(inputs.of(OPERATIONS[name].input));
-    const headers = { cookie, 'content-type': 'application/json', 'x-whelpside': secret };
     const answer = await fetch(`${server.origin}/call/${name}`, { method: 'POST', headers, body });
     const result = (await answer.json()) as Result<unknown>;
     expect(answer.status, name).toBeLessThan(500);

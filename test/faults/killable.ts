@@ -4,7 +4,7 @@ import { execPath } from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { type InputOf, OPERATIONS, type OperationName, type OutputOf } from '../../core/contract/operations.ts';
 import type { Result } from '../../core/contract/result.ts';
-import { secretIn } from '../main/node/serving.ts';
+import { enter } from '../main/node/client.ts';
 
 const CHILD = fileURLToPath(new URL('./serving-child.ts', import.meta.url));
 
@@ -34,12 +34,9 @@ export class Killable {
 
   async enter(): Promise<void> {
     const address = await this.#address();
-    this.#origin = new URL(address).origin;
-    const entered = await this.#fetch(address, { redirect: 'manual' });
-    const cookie = entered.headers.getSetCookie()[0]?.split(';')[0] ?? '';
-    const page = await this.#fetch(`${this.#origin}/`, { headers: { cookie } });
-    const secret = secretIn(await page.text().catch(gone));
-    this.#headers = { cookie, 'content-type': 'application/json', 'x-whelpside': secret };
+    const entered = await enter(address).catch(gone);
+    this.#origin = entered.origin;
+    this.#headers = entered.headers;
   }
 
   /** An answer that came whole. Throws Gone when it did not, and Error when it is a refusal. */

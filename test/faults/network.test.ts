@@ -5,7 +5,7 @@ import { expect, it } from 'vitest';
 import { OPERATIONS, type OperationName } from '../../core/contract/operations.ts';
 import type { Result } from '../../core/contract/result.ts';
 import { type Dispatch, makeWorld } from '../contract/world.ts';
-import { secretIn } from '../main/node/serving.ts';
+import { enter } from '../main/node/client.ts';
 import { scratchFolder } from '../main/open.ts';
 import { Inputs } from './inputs.ts';
 import { Chance, report } from './numbers.ts';
@@ -42,12 +42,8 @@ it('the host that does all that it can makes no connection', async () => {
   const address = await new Promise<string>((resolve) =>
     child.stdout.once('data', (chunk: Buffer) => resolve(chunk.toString().trim())),
   );
-  const { origin, hostname } = new URL(address);
-  expect(hostname).toBe('127.0.0.1');
-  const entered = await fetch(address, { redirect: 'manual' });
-  const cookie = entered.headers.getSetCookie()[0]?.split(';')[0] ?? '';
-  const secret = secretIn(await (await fetch(`${origin}/`, { headers: { cookie } })).text());
-  const headers = { cookie, 'content-type': 'application/json', 'x-whelpside': secret };
+  expect(new URL(address).hostname).toBe('127.0.0.1');
+  const { origin, headers } = await enter(address);
   const dispatch: Dispatch = async (name, input) => {
     const answer = await fetch(`${origin}/call/${name}`, { method: 'POST', headers, body: JSON.stringify(input) ?? '' });
     return (await answer.json()) as Result<unknown>;

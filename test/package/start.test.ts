@@ -7,6 +7,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { make } from '../../build/make.ts';
+import { enter } from '../main/node/client.ts';
 import { onlyWhere } from '../only-where.ts';
 
 const script = fileURLToPath(new URL('../../build/start.ts', import.meta.url));
@@ -48,8 +49,7 @@ describe('npm start', () => {
 
   it('opens through the browser host, hands out the window, and ends cleanly when it is stopped', async () => {
     const { address, output, ended } = await start('--browser', '--data', 'house');
-    const entry = await fetch(address, { redirect: 'manual' });
-    const cookie = entry.headers.get('set-cookie')?.split(';')[0] ?? '';
+    const { cookie } = await enter(address);
     const page = await fetch(new URL('/', address), { headers: { cookie } });
     expect(page.status).toBe(200);
     expect(await page.text()).toContain('<title>Whelpside</title>');

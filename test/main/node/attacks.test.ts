@@ -7,7 +7,7 @@
 import { connect } from 'node:net';
 import { networkInterfaces } from 'node:os';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { type Answer, type Ask, ask, raw } from './client.ts';
+import { type Answer, type Ask, ask, enter, raw } from './client.ts';
 import { OUTSIDE, SCRIPT, type Serving, serve } from './serving.ts';
 
 const LIMITS = { bytes: 2_000, milliseconds: 300 };
@@ -15,11 +15,15 @@ const LIMITS = { bytes: 2_000, milliseconds: 300 };
 let s: Serving;
 let old: Serving;
 let heard = '';
+/** A key that somebody entered with. */
+let used = '';
 
 beforeAll(async () => {
   old = await serve();
   await old.close();
   s = await serve(LIMITS);
+  used = s.served.address.split('#')[1] ?? '';
+  await enter(s.served.address);
 });
 afterAll(() => s.close());
 beforeEach(() => {
@@ -27,9 +31,18 @@ beforeEach(() => {
 });
 afterEach(() => {
   expect(s.reached).toEqual([]);
-  const secrets = [s.cookie.split('=')[1] ?? '', s.header, s.served.address.split('key=')[1] ?? ''];
+  const secrets = [s.cookie.split('=')[1] ?? '', s.header, s.served.address.split('#')[1] ?? ''];
   for (const secret of [...secrets, OUTSIDE, SCRIPT, 'the window']) expect(heard).not.toContain(secret);
 });
+
+const key = () => s.served.address.split('#')[1] ?? '';
+const knock = (wrong: unknown, headers: Record<string, string> = {}) =>
+  attack({
+    method: 'POST',
+    path: '/enter',
+    headers: { 'content-type': 'application/json', ...headers },
+    body: JSON.stringify({ key: wrong }),
+  });
 
 async function attack(asked: Ask): Promise<Answer> {
   const answer = await ask(s.served.port, asked);
@@ -71,7 +84,8 @@ describe('another host name (a name made to mean 127.0.0.1)', () => {
   ])('%s', async (_what, host) => {
     expect((await attack({ path: '/', headers: { host: host(), cookie: s.cookie } })).status).toBe(403);
     expect((await callWith({ host: host() })).status).toBe(403);
-    expect((await attack({ path: s.served.address.slice(s.served.origin.length), headers: { host: host() } })).status).toBe(403);
+    expect((await knock(key(), { host: host() })).status).toBe(403);
+    expect((await attack({ path: '/enter', headers: { host: host() } })).status).toBe(403);
   });
 
   test('two Host headers', async () => {
@@ -153,34 +167,88 @@ describe('no key, no session, no secret', () => {
   test.each([
     ['no key', () => '/'],
     ['an empty key', () => '/?key='],
-    ['a wrong key', () => `/?key=${'A'.repeat(43)}`],
-    ['a key cut short', () => s.served.address.slice(s.served.origin.length, -1)],
-    ['a key with more after it', () => `${s.served.address.slice(s.served.origin.length)}A`],
-    ['a key with another parameter', () => `${s.served.address.slice(s.served.origin.length)}&a=b`],
-    ['the key in another place', () => s.served.address.slice(s.served.origin.length).replace('/?', '/index.html?')],
-    ['the session as the key', () => `/?key=${s.cookie.split('=')[1]}`],
-    ['the page secret as the key', () => `/?key=${s.header}`],
-    ['the key of an earlier run', () => `/?key=${old.served.address.split('key=')[1]}`],
-  ])('%s opens no session and says where to go', async (_what, path) => {
+    ['the key where a server sees it', () => `/?key=${key()}`],
+    ['the key as a path', () => `/${key()}`],
+    ['the key in another place', () => `/index.html?key=${key()}`],
+    ['the key behind the door', () => `/enter?key=${key()}`],
+    ['the key of an earlier run', () => `/?key=${old.served.address.split('#')[1]}`],
+  ])('%s in the address opens no session and says where to go', async (_what, path) => {
     const answer = await attack({ path: path() });
     expect(answer.status).toBe(403);
     expect(answer.headers['set-cookie']).toBeUndefined();
-    expect(answer.text).toContain('Open the address that Whelpside printed when it started.');
+    expect(answer.text).toContain('Open the address that Whelpside printed last.');
+  });
+
+  test.each([
+    ['an empty key', () => ''],
+    ['a wrong key', () => 'A'.repeat(43)],
+    ['a key cut short', () => key().slice(0, -1)],
+    ['a key with more after it', () => `${key()}A`],
+    ['a number', () => 7],
+    ['a list', () => [key()]],
+    ['a thing', () => ({ key: key() })],
+    ['nothing', () => undefined],
+    ['the session as the key', () => s.cookie.split('=')[1]],
+    ['the page secret as the key', () => s.header],
+    ['the key that was used already', () => used],
+    ['the key of an earlier run', () => old.served.address.split('#')[1]],
+  ])('%s at the door opens no session', async (_what, wrong) => {
+    const answer = await knock(wrong());
+    expect(answer.status).toBe(403);
+    expect(answer.headers['set-cookie']).toBeUndefined();
+    expect(answer.text).not.toContain('secret');
+  });
+
+  test('a thousand guesses at the door open none, and the key is still good', async () => {
+    const good = key();
+    for (let n = 0; n < 1000; n += 1) expect((await knock(`${good.slice(0, -4)}${String(n).padStart(4, '-')}`)).status).toBe(403);
+    expect(key()).toBe(good);
   });
 
   test('a right key from another site opens none: a link elsewhere must not', async () => {
-    const answer = await attack({
-      path: s.served.address.slice(s.served.origin.length),
-      headers: { 'sec-fetch-site': 'cross-site' },
-    });
-    expect(answer.status).toBe(403);
+    for (const headers of [{ 'sec-fetch-site': 'cross-site' }, { origin: 'https://evil.example' }, { origin: 'null' }]) {
+      const answer = await knock(key(), headers);
+      expect(answer.status).toBe(403);
+      expect(answer.headers['set-cookie']).toBeUndefined();
+    }
+  });
+
+  test.each(['text/plain', 'application/x-www-form-urlencoded', 'application/json; charset=utf-8'])(
+    'a right key as %s opens none',
+    async (type) => {
+      const answer = await knock(key(), { 'content-type': type });
+      expect(answer.status).toBe(415);
+      expect(answer.headers['set-cookie']).toBeUndefined();
+    },
+  );
+
+  test.each(['PUT', 'DELETE', 'PATCH', 'HEAD', 'OPTIONS'])('a right key by %s opens none', async (method) => {
+    const answer = await attack({ method, path: '/enter', headers: { 'content-type': 'application/json' } });
+    expect(answer.status).toBe(405);
     expect(answer.headers['set-cookie']).toBeUndefined();
   });
 
-  test('a right key by POST opens none', async () => {
-    const answer = await attack({ method: 'POST', path: s.served.address.slice(s.served.origin.length), body: '' });
-    expect(answer.status).toBe(405);
-    expect(answer.headers['set-cookie']).toBeUndefined();
+  test('a huge key is not even read', async () => {
+    expect((await knock('A'.repeat(100_000))).status).toBe(413);
+  });
+
+  test('a copied cookie alone reads no fact, hears no change and gets no secret', async () => {
+    for (const path of ['/', '/index.html', '/enter', '/enter.js', '/assets/app-1f.css']) {
+      const answer = await ask(s.served.port, { path, headers: { cookie: s.cookie } });
+      expect(answer.text + JSON.stringify(answer.headers), path).not.toContain(s.header);
+    }
+    expect((await attack({ path: '/changed', headers: { cookie: s.cookie } })).status).toBe(403);
+    expect((await callWith({ 'x-whelpside': undefined })).status).toBe(403);
+    expect(
+      (
+        await attack({
+          method: 'POST',
+          path: '/enter',
+          headers: { cookie: s.cookie, 'content-type': 'application/json' },
+          body: '{}',
+        })
+      ).status,
+    ).toBe(403);
   });
 
   const cookies: [string, () => string | undefined][] = [
@@ -211,7 +279,7 @@ describe('no key, no session, no secret', () => {
     ['an empty secret', () => ''],
     ['a wrong secret', () => 'A'.repeat(43)],
     ['the session as the secret', () => s.cookie.split('=')[1]],
-    ['the key as the secret', () => s.served.address.split('key=')[1]],
+    ['the key as the secret', () => s.served.address.split('#')[1]],
     ['the secret of an earlier run', () => old.header],
   ];
   test.each(secrets)('a call with a session and %s', async (_what, secret) => {

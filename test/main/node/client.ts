@@ -36,6 +36,29 @@ export function ask(port: number, { method = 'GET', path, headers = {}, body }: 
   });
 }
 
+export interface Entered {
+  readonly origin: string;
+  readonly cookie: string;
+  /** What each call has in its header. */
+  readonly secret: string;
+  /** Headers of a call. */
+  readonly headers: Record<string, string>;
+}
+
+/** Goes through the door with the key of a printed address, as its script does. */
+export async function enter(address: string): Promise<Entered> {
+  const { origin, hash } = new URL(address);
+  const answer = await fetch(`${origin}/enter`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ key: hash.slice(1) }),
+  });
+  if (!answer.ok) throw new Error(`not let in: ${answer.status}`);
+  const cookie = answer.headers.getSetCookie()[0]?.split(';')[0] ?? '';
+  const { secret } = (await answer.json()) as { secret: string };
+  return { origin, cookie, secret, headers: { cookie, 'content-type': 'application/json', 'x-whelpside': secret } };
+}
+
 /** Writes the text to the port as it is and answers everything that comes back until the server hangs up. */
 export function raw(port: number, text: string): Promise<string> {
   return new Promise((resolve, reject) => {

@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, test } from 'vitest';
 import { onlyWhere } from '../../only-where.ts';
-import { ask } from './client.ts';
+import { enter } from './client.ts';
 
 const HOST = fileURLToPath(new URL('../../../out/host/host.mjs', import.meta.url));
 const isBuilt = existsSync(HOST) && existsSync(fileURLToPath(new URL('../../../out/renderer/index.html', import.meta.url)));
@@ -50,7 +50,7 @@ function run(...args: string[]): Run {
 }
 
 const portIn = (out: string): number =>
-  Number(/^Whelpside is open at http:\/\/127\.0\.0\.1:(\d+)\/\?key=[A-Za-z0-9_-]{43}$/m.exec(out)?.[1]);
+  Number(/^Whelpside is open at http:\/\/127\.0\.0\.1:(\d+)\/enter#[A-Za-z0-9_-]{43}$/m.exec(out)?.[1]);
 
 describe.runIf(onlyWhere(isBuilt, 'the browser host is not built; "npm test" builds it first'))('the host', () => {
   test('prints its address, holds its folder alone, ends on a signal, and what it wrote is there again', async () => {
@@ -68,8 +68,10 @@ describe.runIf(onlyWhere(isBuilt, 'the browser host is not built; "npm test" bui
     const third = await run('--data', join(folder, 'other'), '--port', String(port)).ended;
     expect(third).toMatchObject({ code: 1, out: '', err: `Port ${port} is taken. Leave --port out to get a free one.\n` });
 
-    const entered = await ask(port, { path: `/${out.trim().split('/').at(-1)}` });
-    expect(entered.status).toBe(303);
+    const address = out.trim().split(' ').at(-1) ?? '';
+    await enter(address);
+    await expect(enter(address), 'a key is good once').rejects.toThrow('403');
+    await enter(/^For another window: (\S+)$/m.exec(await first.said('For another window'))?.[1] ?? '');
 
     first.child.kill('SIGTERM');
     expect((await first.ended).code).toBe(0);
@@ -84,9 +86,8 @@ describe.runIf(onlyWhere(isBuilt, 'the browser host is not built; "npm test" bui
   test('an open stream does not keep it from ending', async () => {
     const host = run('--data', join(folder, 'stream'));
     const address = (await host.said('\n')).trim().split(' ').at(-1) ?? '';
-    const entered = await fetch(address, { redirect: 'manual' });
-    const cookie = entered.headers.getSetCookie()[0]?.split(';')[0] ?? '';
-    const stream = await fetch(new URL('/changed', address), { headers: { cookie } });
+    const { headers } = await enter(address);
+    const stream = await fetch(new URL('/changed', address), { headers });
     expect(stream.status).toBe(200);
     host.child.kill('SIGTERM');
     expect((await host.ended).code).toBe(0);

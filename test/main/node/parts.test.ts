@@ -1,6 +1,7 @@
 /** Parts of the browser host by themselves: arguments, folders, browsers, secrets, files, the page and the slots. */
 
-import { rmSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { parseLocalTime } from '../../../core/calendar/clock.ts';
@@ -14,7 +15,7 @@ import { printRoute, requireWhole } from '../../../main/hosting/printed.ts';
 import { PaperSlots } from '../../../main/hosting/slots.ts';
 import { readArguments } from '../../../main/node/arguments.ts';
 import { findBrowser } from '../../../main/node/find-browser.ts';
-import { openerFor } from '../../../main/node/open-browser.ts';
+import { Letter, openerFor } from '../../../main/node/open-browser.ts';
 import { hasSession, isSecret, newSecrets } from '../../../main/node/secrets.ts';
 import { sentenceFor } from '../../../main/service/refusals.ts';
 import { StoreError } from '../../../main/store/fault.ts';
@@ -63,7 +64,21 @@ describe('the data folder', () => {
 });
 
 describe('opening the browser', () => {
-  const address = 'http://127.0.0.1:1/?key=a-_9';
+  const address = '/tmp/whelpside-opens-1/whelpside.html';
+  test('it is given a file, and the key stands only in that, for its owner alone, until it is used', () => {
+    const place = mkdtempSync(join(tmpdir(), 'whelpside-letter-'));
+    const letter = new Letter('http://127.0.0.1:1/enter#a-_9', place);
+    expect(letter.file).not.toContain('a-_9');
+    expect(readFileSync(letter.file, 'utf8')).toContain('0;url=http://127.0.0.1:1/enter#a-_9"');
+    if (process.platform !== 'win32') {
+      expect(statSync(letter.file).mode & 0o077).toBe(0);
+      expect(statSync(join(letter.file, '..')).mode & 0o077).toBe(0);
+    }
+    letter.remove();
+    expect(readdirSync(place)).toEqual([]);
+    rmSync(place, { recursive: true });
+  });
+
   test('each platform has its opener; no display, none', () => {
     expect(openerFor('darwin', {}, address)).toEqual({ command: 'open', args: [address] });
     expect(openerFor('linux', { DISPLAY: ':0' }, address)).toEqual({ command: 'xdg-open', args: [address] });
@@ -141,14 +156,14 @@ describe('the page and its files', () => {
   });
 
   test('the tags go first into the head', () => {
-    expect(windowPage(PAGE, 'n-1', 's_2')).toBe(
-      '<!doctype html><html lang="en"><head><meta property="csp-nonce" nonce="n-1"><meta name="x-whelpside" content="s_2">' +
+    expect(windowPage(PAGE, 'n-1')).toBe(
+      '<!doctype html><html lang="en"><head><meta property="csp-nonce" nonce="n-1">' +
         '<title>Window</title></head><body>the window</body></html>',
     );
-    expect(windowPage('<HEAD lang="x"></HEAD>', 'n', null)).toBe('<HEAD lang="x"><meta property="csp-nonce" nonce="n"></HEAD>');
-    expect(() => windowPage('<header></header>', 'n', null)).toThrow('the page has no head');
-    expect(() => windowPage(PAGE, '"><script>', null)).toThrow(RangeError);
-    expect(() => windowPage(PAGE, 'n', '')).toThrow(RangeError);
+    expect(windowPage('<HEAD lang="x"></HEAD>', 'n')).toBe('<HEAD lang="x"><meta property="csp-nonce" nonce="n"></HEAD>');
+    expect(() => windowPage('<header></header>', 'n')).toThrow('the page has no head');
+    expect(() => windowPage(PAGE, '"><script>')).toThrow(RangeError);
+    expect(() => windowPage(PAGE, '')).toThrow(RangeError);
   });
 });
 

@@ -106,7 +106,7 @@ describe.runIf(onlyWhere(browser !== null, 'no Chromium is installed'))('printin
       page.on('console', (message) => complaints.push(message.text()));
       page.on('pageerror', (error) => complaints.push(error.message));
       await page.goto(server.address);
-      expect(page.url()).toBe(`${server.origin}/`);
+      await page.waitForURL(`${server.origin}/`);
       expect(await page.title()).toBe('none');
       // A style element with the page's nonce, as the component library adds it, holds; one without does not.
       const colours = await page.evaluate(`(() => {

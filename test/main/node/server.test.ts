@@ -2,7 +2,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { PlanDocument } from '../../../core/homing/document.ts';
 import { ask } from './client.ts';
-import { makeWindowFolder, PAGE, SCRIPT, type Serving, secretIn, serve } from './serving.ts';
+import { makeWindowFolder, PAGE, SCRIPT, type Serving, serve } from './serving.ts';
 
 let s: Serving;
 beforeAll(async () => {
@@ -25,25 +25,51 @@ const call = (name: string, body: string) =>
     body,
   });
 
+const keyOf = (address: string) => address.split('#')[1] ?? '';
+const knock = (serving: Serving, key: string, headers: Record<string, string> = {}) =>
+  ask(serving.served.port, {
+    method: 'POST',
+    path: '/enter',
+    headers: { 'content-type': 'application/json', ...headers },
+    body: JSON.stringify({ key }),
+  });
+
 describe('entering', () => {
-  test('the printed address opens a session for this host only and leaves the key behind', async () => {
-    const answer = await ask(s.served.port, {
-      path: s.served.address.slice(s.served.origin.length),
-      headers: { 'sec-fetch-site': 'none' },
-    });
-    expect(answer.status).toBe(303);
-    expect(answer.headers.location).toBe('/');
+  test('the door is open to anybody and holds nothing', async () => {
+    const door = await ask(s.served.port, { path: '/enter', headers: { 'sec-fetch-site': 'cross-site' } });
+    expect(door.status).toBe(200);
+    expect(door.headers['set-cookie']).toBeUndefined();
+    const script = await ask(s.served.port, { path: '/enter.js', headers: { 'sec-fetch-site': 'same-origin' } });
+    expect(script.headers['content-type']).toBe('text/javascript; charset=utf-8');
+    for (const secret of [keyOf(s.served.address), s.header, s.cookie.split('=')[1] ?? ''])
+      expect(door.text + script.text).not.toContain(secret);
+  });
+
+  test('the printed key opens a session for this host only, and is never part of what is asked for', async () => {
+    const answer = await knock(s, keyOf(s.served.address), { 'sec-fetch-site': 'same-origin', origin: s.served.origin });
+    expect(answer.status).toBe(200);
+    expect(JSON.parse(answer.text)).toEqual({ secret: s.header });
     expect(answer.headers['set-cookie']).toEqual([
       expect.stringMatching(/^whelpside-\d+=[A-Za-z0-9_-]{43}; Path=\/; HttpOnly; SameSite=Strict$/),
     ]);
     expect(answer.headers['cache-control']).toBe('no-store');
-    expect(answer.text).toBe('');
+    expect(new URL(s.served.address).pathname + new URL(s.served.address).search).toBe('/enter');
+  });
+
+  test('a key is good once, and then there is another', async () => {
+    const first = keyOf(s.served.address);
+    expect((await knock(s, first)).status).toBe(200);
+    const again = await knock(s, first);
+    expect(again.status).toBe(403);
+    expect(again.headers['set-cookie']).toBeUndefined();
+    expect(keyOf(s.served.address)).not.toBe(first);
+    expect((await knock(s, keyOf(s.served.address))).status).toBe(200);
   });
 
   test('the address is of 127.0.0.1 and its key has at least 128 bits, new for each run', async () => {
-    expect(s.served.address).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/\?key=[A-Za-z0-9_-]{43}$/);
+    expect(s.served.address).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/enter#[A-Za-z0-9_-]{43}$/);
     const other = await serve();
-    expect(other.served.address.split('key=')[1]).not.toBe(s.served.address.split('key=')[1]);
+    expect(keyOf(other.served.address)).not.toBe(keyOf(s.served.address));
     expect(other.cookie.split('=')[1]).not.toBe(s.cookie.split('=')[1]);
     expect(other.header).not.toBe(s.header);
     await other.close();
@@ -61,14 +87,14 @@ describe('entering', () => {
 });
 
 describe('the window', () => {
-  test('the page carries the secret and a nonce, new for each answer and named by the policy', async () => {
+  test('the page carries no secret, and a nonce that is new for each answer and named by the policy', async () => {
     const [first, second] = [await get('/'), await get('/index.html')];
     const nonceOf = (text: string) => /<meta property="csp-nonce" nonce="([A-Za-z0-9_-]{22})">/.exec(text)?.[1] ?? 'none';
     for (const answer of [first, second]) {
       expect(answer.status).toBe(200);
       expect(answer.headers['content-type']).toBe('text/html; charset=utf-8');
       expect(answer.headers['content-security-policy']).toContain(`style-src 'self' 'nonce-${nonceOf(answer.text)}';`);
-      expect(secretIn(answer.text)).toBe(s.header);
+      expect(answer.text).not.toContain(s.header);
     }
     expect(nonceOf(first.text)).not.toBe(nonceOf(second.text));
     expect(first.text.replace(/<meta [^>]*>/g, '')).toBe(PAGE);
@@ -96,7 +122,8 @@ describe('the window', () => {
       await get('/nothing'),
       await call('litter.all', '{}'),
       await call('no.such', '{}'),
-      await ask(s.served.port, { path: s.served.address.slice(s.served.origin.length) }),
+      await ask(s.served.port, { path: '/enter' }),
+      await knock(s, 'none'),
       unknown,
       wrongHost,
     ];
@@ -146,7 +173,7 @@ describe('calls', () => {
 
 describe('changes', () => {
   test('every open tab hears what changed, and a closed one is forgotten', async () => {
-    const headers = { cookie: s.cookie, 'sec-fetch-site': 'same-origin' };
+    const headers = { cookie: s.cookie, 'x-whelpside': s.header, 'sec-fetch-site': 'same-origin' };
     const listen = async () => {
       const stop = new AbortController();
       const answer = await fetch(`${s.served.origin}/changed`, { headers, signal: stop.signal });
@@ -170,7 +197,7 @@ describe('changes', () => {
 
   test('closing the server ends the streams', async () => {
     const own = await serve();
-    const answer = await fetch(`${own.served.origin}/changed`, { headers: { cookie: own.cookie } });
+    const answer = await fetch(`${own.served.origin}/changed`, { headers: { cookie: own.cookie, 'x-whelpside': own.header } });
     const heard = answer.text();
     await own.close();
     expect(await heard.catch(() => 'broken off')).toMatch(/^retry: 2000|broken off/);

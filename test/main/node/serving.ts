@@ -6,7 +6,7 @@ import type { Result } from '../../../core/contract/result.ts';
 import { readWindowFiles } from '../../../main/hosting/files.ts';
 import { PaperSlots } from '../../../main/hosting/slots.ts';
 import { createServer, type Served } from '../../../main/node/server.ts';
-import { ask } from './client.ts';
+import { enter } from './client.ts';
 
 export const PAGE = '<!doctype html><html lang="en"><head><title>Window</title></head><body>the window</body></html>';
 export const SCRIPT = 'console.log("the window");';
@@ -34,13 +34,9 @@ export interface Serving {
   readonly reached: (readonly [string, unknown])[];
   /** The cookie header of a session opened with the printed address. */
   readonly cookie: string;
-  /** The secret in the page. */
+  /** The secret of the tab. */
   readonly header: string;
   close(): Promise<void>;
-}
-
-export function secretIn(page: string): string {
-  return /<meta name="x-whelpside" content="([^"]+)">/.exec(page)?.[1] ?? '';
 }
 
 export async function serve(limits?: { bytes: number; milliseconds: number }): Promise<Serving> {
@@ -53,12 +49,10 @@ export async function serve(limits?: { bytes: number; milliseconds: number }): P
   };
   const files = readWindowFiles(join(folder, 'window'));
   const served = await createServer({ dispatch, files, slots, port: 0, ...(limits === undefined ? {} : { limits }) });
-  const entered = await ask(served.port, { path: served.address.slice(served.origin.length) });
-  const cookie = (entered.headers['set-cookie']?.[0] ?? '').split(';')[0] ?? '';
-  const page = await ask(served.port, { path: '/', headers: { cookie } });
+  const { cookie, secret: header } = await enter(served.address);
   const close = async (): Promise<void> => {
     await served.close();
     rmSync(folder, { recursive: true, force: true });
   };
-  return { served, slots, reached, cookie, header: secretIn(page.text), close };
+  return { served, slots, reached, cookie, header, close };
 }
