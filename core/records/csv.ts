@@ -29,9 +29,11 @@ export type CsvResult = ({ readonly ok: true } & CsvTable) | { readonly ok: fals
 /** Marks the text as UTF-8 for spreadsheets. */
 const BYTE_ORDER_MARK = '\ufeff';
 
-// The marks that begin a formula, their full-width forms, and the blanks that a spreadsheet skips before one.
-const DANGEROUS = /^'*[=+\-@\t\r\n\uff1d\uff0b\uff0d\uff20]/u;
-const DISARMED = /^'+[=+\-@\t\r\n\uff1d\uff0b\uff0d\uff20]/u;
+// The marks that begin a formula and their full-width forms, also behind blanks and marks that can't be seen, which a
+// spreadsheet skips; and the blanks that begin a new cell or line in one.
+const FORMULA = String.raw`(?:[\s\p{Cc}\p{Cf}]*[=+\-@\uff1d\uff0b\uff0d\uff20]|[\t\r\n])`;
+const DANGEROUS = new RegExp(`^'*${FORMULA}`, 'u');
+const DISARMED = new RegExp(`^'+${FORMULA}`, 'u');
 
 /** The text with an apostrophe before it if a spreadsheet could run it. */
 export function disarm(text: string): string {

@@ -10,8 +10,10 @@ export interface Table {
 /** Bytes of a file that is looked at: years of weights are far smaller. */
 export const LARGEST_FILE = 5_000_000;
 /** Rows and columns of a table that is looked at. */
-const MOST_ROWS = 10_000;
-const MOST_COLUMNS = 400;
+export const MOST_ROWS = 10_000;
+export const MOST_COLUMNS = 400;
+/** Characters of a cell that are looked at: what a cell says of a weight, a day or a name is far shorter. */
+const LONGEST_CELL = 200;
 
 export type TableFault =
   | CsvFault
@@ -39,5 +41,9 @@ function checked(table: Table): TableResult {
   if (table.rows.length === 0) return { ok: false, fault: { code: 'empty' } };
   if (table.rows.length > MOST_ROWS) return { ok: false, fault: { code: 'too-many-rows' } };
   if (table.rows.some((row) => row.length > MOST_COLUMNS)) return { ok: false, fault: { code: 'too-many-columns' } };
-  return { ok: true, table };
+  return { ok: true, table: { ...table, rows: table.rows.map((row) => row.map(cut)) } };
+}
+
+function cut(cell: string): string {
+  return cell.length <= LONGEST_CELL ? cell : cell.slice(0, LONGEST_CELL).toWellFormed();
 }

@@ -8,8 +8,9 @@ import { beginWithDemo } from '../hosting/demo.ts';
 import { readWindowFiles } from '../hosting/files.ts';
 import { dataFolder } from '../hosting/folder.ts';
 import { PaperSlots } from '../hosting/slots.ts';
+import { noteFault } from '../service/fault-log.ts';
 import { openProgramOrRescue, type Program } from '../service/program.ts';
-import { sentenceFor } from '../service/refusals.ts';
+import { sentenceFor, startFault } from '../service/refusals.ts';
 import type { DesktopArguments } from './arguments.ts';
 import { chooseDevices } from './devices.ts';
 import { carryCalls, tellWindows } from './ipc.ts';
@@ -19,7 +20,7 @@ import { windowPaper } from './paper.ts';
 import { restrictPermissions } from './permissions.ts';
 import { registerScheme, serveWindow } from './protocol.ts';
 import { claimInstance } from './single-instance.ts';
-import { loadWindow, makeWindow } from './window.ts';
+import { loadWindow, makeWindow, reviveWhenGone } from './window.ts';
 
 export interface DesktopOptions {
   readonly args: DesktopArguments;
@@ -55,6 +56,20 @@ function openOrSayWhy(folder: string, open: () => Program): Program | null {
   }
 }
 
+/** A mistake while it starts: written down, and said in a sentence. */
+export function endInASentence(error: unknown): void {
+  const folder = app.getPath('userData');
+  dialog.showErrorBox('Whelpside', startFault(error, folder, { now: now(), version: app.getVersion() }));
+  app.exit(1);
+}
+
+/** Mistakes that nobody caught are written down; what was answered is durable, so the program goes on. */
+function noteUncaught(folder: string): void {
+  for (const event of ['uncaughtException', 'unhandledRejection'] as const) {
+    process.on(event, (error) => noteFault(folder, { now: now(), version: app.getVersion(), operation: 'desktop', error }));
+  }
+}
+
 /** Asks for a folder with the system's own dialog. */
 async function chooseFolder(): Promise<string | null> {
   const { canceled, filePaths } = await dialog.showOpenDialog({ properties: ['openDirectory', 'createDirectory'] });
@@ -66,6 +81,7 @@ export async function startDesktop({ args, windowFolder, preload }: DesktopOptio
   let window: BrowserWindow | null = null;
   const folder = setFolders(args);
   if (!claimInstance(() => window)) return app.quit();
+  noteUncaught(folder);
   app.enableSandbox();
   registerScheme();
   restrictNavigation(app);
@@ -93,6 +109,9 @@ export async function startDesktop({ args, windowFolder, preload }: DesktopOptio
 
   const open = async (): Promise<void> => {
     window = makeWindow(preload, folder);
+    reviveWhenGone(window, (why) =>
+      noteFault(folder, { now: now(), version, operation: 'window', error: new Error(`its process was gone: ${why}`) }),
+    );
     window.once('closed', () => {
       window = null;
     });

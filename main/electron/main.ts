@@ -1,8 +1,7 @@
 /** The desktop program's entry: says where the built files are and starts it. */
 import { fileURLToPath } from 'node:url';
-import { app } from 'electron';
 import { readDesktopArguments } from './arguments.ts';
-import { startDesktop } from './desktop.ts';
+import { endInASentence, startDesktop } from './desktop.ts';
 
 const built = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 
@@ -11,7 +10,4 @@ startDesktop({
   args: readDesktopArguments(process.argv.slice(1), process.cwd()),
   windowFolder: built('../renderer/'),
   preload: built('../preload/preload.cjs'),
-}).catch((error: unknown) => {
-  console.error(error);
-  app.exit(1);
-});
+}).catch(endInASentence);

@@ -1,5 +1,5 @@
 /** The window: a page of our own scheme in a sandbox, with the bridge and nothing else. */
-import { BrowserWindow, screen, type WebPreferences } from 'electron';
+import { BrowserWindow, dialog, screen, type WebPreferences } from 'electron';
 import { WINDOW_ADDRESS } from './address.ts';
 import { loadWindowState, saveWindowState } from './window-state.ts';
 
@@ -52,5 +52,28 @@ export function makeWindow(preload: string, folder: string): BrowserWindow {
 export async function loadWindow(window: BrowserWindow): Promise<void> {
   await window.loadURL(WINDOW_ADDRESS).catch((error: unknown) => {
     if (!window.isDestroyed()) throw error;
+  });
+}
+
+const MOST_REVIVALS = 3;
+const REVIVALS_WITHIN_MS = 60_000;
+
+/**
+ * A page whose process died (no memory left, a driver that broke) is loaded again: she would sit before an empty window.
+ * One that dies again and again is given up, with a sentence; what was written is in the file.
+ */
+export function reviveWhenGone(window: BrowserWindow, note: (why: string) => void): void {
+  let revivals: number[] = [];
+  window.webContents.on('render-process-gone', (_event, { reason }) => {
+    if (reason === 'clean-exit' || window.isDestroyed()) return;
+    note(reason);
+    const now = Date.now();
+    revivals = [...revivals.filter((at) => now - at < REVIVALS_WITHIN_MS), now];
+    if (revivals.length <= MOST_REVIVALS) void loadWindow(window);
+    else
+      dialog.showErrorBox(
+        'Whelpside',
+        'The window ended several times in a row. What you wrote is kept. Start the program again.',
+      );
   });
 }

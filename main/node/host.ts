@@ -10,8 +10,9 @@ import { beginWithDemo } from '../hosting/demo.ts';
 import { readWindowFiles } from '../hosting/files.ts';
 import { dataFolder } from '../hosting/folder.ts';
 import { PaperSlots } from '../hosting/slots.ts';
+import { faultFile, noteFault } from '../service/fault-log.ts';
 import { openProgramOrRescue, type Program } from '../service/program.ts';
-import { sentenceFor } from '../service/refusals.ts';
+import { sentenceFor, startFault } from '../service/refusals.ts';
 import { type HostArguments, readArguments, USAGE } from './arguments.ts';
 import { type Letter, openBrowser } from './open-browser.ts';
 import { chromiumPaper, printingBrowser } from './pdf.ts';
@@ -58,8 +59,8 @@ function closeOnSignal(close: () => Promise<void>): void {
       closing = true;
       close().then(
         () => process.exit(0),
-        (error: unknown) => {
-          console.error(error);
+        () => {
+          console.error('Whelpside ended, but not in order. What was answered is kept.');
           process.exit(1);
         },
       );
@@ -67,9 +68,8 @@ function closeOnSignal(close: () => Promise<void>): void {
   }
 }
 
-async function host(args: HostArguments): Promise<void> {
+async function host(args: HostArguments, folder: string): Promise<void> {
   const window = files();
-  const folder = args.data ?? dataFolder({ platform: process.platform, env: process.env, home: homedir() });
   const slots = new PaperSlots(() => performance.now());
   const browser = await printingBrowser();
   let server: Served | null = null;
@@ -108,15 +108,28 @@ async function host(args: HostArguments): Promise<void> {
   if (args.open) letter = openBrowser(address);
 }
 
+/** A mistake that nobody caught is written down, and ends the program in a sentence: what was answered is durable. */
+function sayFaults(folder: string): void {
+  for (const event of ['uncaughtException', 'unhandledRejection'] as const) {
+    process.on(event, (error) => {
+      noteFault(folder, { now: now(), version: pack.version, operation: 'host', error });
+      console.error(`Whelpside ended: something went wrong inside it. What it was is written in ${faultFile(folder)}.`);
+      process.exit(1);
+    });
+  }
+}
+
 const args = readArguments(process.argv.slice(2), process.cwd());
 if (typeof args === 'string') {
   console.error(`${args}\n${USAGE}`);
   process.exitCode = 2;
 } else {
+  const folder = args.data ?? dataFolder({ platform: process.platform, env: process.env, home: homedir() });
+  sayFaults(folder);
   try {
-    await host(args);
+    await host(args, folder);
   } catch (error) {
-    console.error(error instanceof Halt ? error.message : error);
+    console.error(error instanceof Halt ? error.message : startFault(error, folder, { now: now(), version: pack.version }));
     process.exitCode = 1;
   }
 }

@@ -1,5 +1,8 @@
 /** What she reads when the program can't open, one sentence for each reason. */
+
 import { type StoreCode, StoreError } from '../store/fault.ts';
+import type { Moment } from '../store/moment.ts';
+import { faultFile, noteFault } from './fault-log.ts';
 
 const SENTENCES: Readonly<Record<StoreCode, string>> = {
   damaged: 'The data file is damaged. It was left as it is; the backups beside it are whole copies to go back to.',
@@ -14,6 +17,12 @@ const SENTENCES: Readonly<Record<StoreCode, string>> = {
   'no-folder': 'The data folder cannot be made. Choose another folder.',
   update: 'The data file could not be brought to this version. It keeps its old shape, and a backup was made before.',
 };
+
+/** What she reads when the program made a mistake while it started; what it was stands in the faults file. */
+export function startFault(error: unknown, folder: string, at: { now: Moment; version: string }): string {
+  noteFault(folder, { ...at, operation: 'start', error });
+  return `Whelpside could not start: something went wrong inside it. Nothing was changed; what it was is written in ${faultFile(folder)}.`;
+}
 
 /** The sentence and the folder it is about, or null when the error is not one of opening the data. */
 export function sentenceFor(error: unknown, folder: string): string | null {

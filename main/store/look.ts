@@ -92,7 +92,7 @@ export function lookAt({ folder, file, newest, asItIs = false, now }: Look): voi
   const [version, last] = read(file, (db) => [Number(db.pragma('user_version', { simple: true })), lastEntry(db)]);
   if (version > newest) throw newer(file, version, newest);
   if (asItIs) return;
-  const mark = state === 'closed' ? null : readMark(file);
+  const mark = readMark(file);
   if (mark !== null && last < mark.last) throw new StoreError('older', `${file} lacks what was written last`);
   const lack = lackOfNewestBackup(folder, file);
   if (lack > 0) throw new StoreError('older', `${file} lacks ${lack} rows that its newest backup holds`);

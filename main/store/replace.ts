@@ -75,9 +75,9 @@ function place(fresh: string, folder: string, file: string): void {
 }
 
 function putInPlace(fresh: string, file: string): void {
+  removeMark(file); // it is the old file's
   for (const side of sideFiles(file)) rmSync(side, { force: true });
   placeDurably(fresh, file);
-  removeMark(file);
 }
 
 const freshOf = (file: string): string => `${file}.new`;

@@ -47,7 +47,9 @@ function Dogs({ f }: { f: Freezer }) {
     <>
       {f.stock.dogs.map((dog) => (
         <p key={dog.id} className="line">
-          <b>{dog.name}</b>
+          <b>
+            <bdi>{dog.name}</bdi>
+          </b>
           <span className="soft">
             {dog.damId === null
               ? words.freezer.dogLine(words.foodText(dog.gramsADay, f.house.massUnit), f.nameOf(dog.foodId), dog.meals)

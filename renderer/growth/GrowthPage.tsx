@@ -81,7 +81,9 @@ export function GrowthPage({ litterId }: { litterId: string }) {
                   <CollarBand collar={puppy.collar} height={24} label={null} />
                 </td>
                 <th scope="row">
-                  <a href={href({ at: 'puppy', puppyId: puppy.id, view: 'weight' })}>{puppyName(puppy)}</a>
+                  <a href={href({ at: 'puppy', puppyId: puppy.id, view: 'weight' })}>
+                    <bdi>{puppyName(puppy)}</bdi>
+                  </a>
                 </th>
                 <td className="figure">{a?.grams == null ? '' : words.massFigure(a.grams, unit)}</td>
                 <td className="figure">

@@ -48,7 +48,9 @@ function Known({ puppy, litterId, view, topUp, feeding }: { puppy: Puppy; litter
       <header className="title puppy-head">
         <CollarBand collar={puppy.collar} height={48} label={null} faded={puppy.state === 'died'} />
         <div>
-          <h1>{name}</h1>
+          <h1>
+            <bdi>{name}</bdi>
+          </h1>
           <p>
             {collarWords(puppy.collar)}, {words.growth.dogOrBitch[puppy.sex]}, {ageOf(puppy, today)}.{' '}
             {words.growth.nthOf(puppy.birthOrder, facts.puppies.length)}

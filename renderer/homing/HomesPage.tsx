@@ -87,7 +87,10 @@ function HomeRow({ puppy, kept }: { puppy: Puppy; kept: readonly KeptPlan[] }) {
         <a className="homes-puppy" href={href({ at: 'puppy', puppyId: puppy.id, view: 'notes' })}>
           <CollarBand collar={puppy.collar} height={26} label={null} faded={puppy.state === 'died'} />
           <span>
-            <b>{name}</b> <span className="note">{collarWords(puppy.collar)}</span>
+            <b>
+              <bdi>{name}</bdi>
+            </b>{' '}
+            <span className="note">{collarWords(puppy.collar)}</span>
           </span>
         </a>
       </th>

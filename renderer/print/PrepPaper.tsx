@@ -76,7 +76,7 @@ function PrepTable({ document: { bowls, times, totals, unit } }: { document: Pre
                 <CollarBand collar={row.collar} height={26} label={null} />
               </td>
               <th scope="row">
-                {row.name} <span className="prep-holds">{row.note}</span>
+                <bdi>{row.name}</bdi> <span className="prep-holds">{row.note}</span>
               </th>
               <Amounts amounts={row.amounts} times={times} />
               <td>{row.day}</td>

@@ -71,7 +71,9 @@ function Whose({ document }: { document: PlanDocument }) {
   return (
     <header className="whose">
       <div>
-        <h1 style={{ fontSize: `${nameSize(name)}pt` }}>{name}</h1>
+        <h1 style={{ fontSize: `${nameSize(name)}pt` }}>
+          <bdi>{name}</bdi>
+        </h1>
         <dl>
           {document.facts.map((f) => (
             <div key={f.label}>

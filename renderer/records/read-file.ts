@@ -39,7 +39,7 @@ export async function readFile(file: Blob): Promise<FileRead> {
   return read.ok ? { is: 'tables', tables: [{ name: '', table: read.table }], oldText: old } : { is: 'fault', fault: read.fault };
 }
 
-function fault(code: 'too-large' | 'not-text' | 'not-a-sheet' | 'empty'): FileRead {
+function fault(code: 'too-large' | 'not-text' | 'not-a-sheet' | 'empty' | 'too-many-rows' | 'too-many-columns'): FileRead {
   return { is: 'fault', fault: { code } };
 }
 

@@ -4,8 +4,12 @@
  * policy forbids, and it knows no bound. Layout: PKWARE APPNOTE 6.3, sections 4.3.7, 4.3.12, 4.3.16.
  */
 
+import { MOST_COLUMNS, MOST_ROWS } from '../../core/records/table.ts';
+
 /** Bytes that all parts of a file may make together. */
 const MOST_BYTES = 60_000_000;
+/** Empty rows may lie between those of a table. */
+const FARTHEST_ROW = 10 * MOST_ROWS;
 const LOCAL = 0x04034b50;
 const CENTRAL = 0x02014b50;
 const END = 0x06054b50;
@@ -21,7 +25,7 @@ interface Part {
 
 /** Why a file can't be unpacked. */
 export class UnpackError extends Error {
-  readonly code: 'not-a-sheet' | 'too-large';
+  readonly code: 'not-a-sheet' | 'too-large' | 'too-many-rows' | 'too-many-columns';
   constructor(code: UnpackError['code']) {
     super(code);
     this.name = 'UnpackError';
@@ -38,9 +42,22 @@ export async function unpackSheet(bytes: Uint8Array<ArrayBuffer>): Promise<Array
     const content = part.method === STORED ? part.packed : await inflated(part.packed, left);
     left -= content.length;
     if (left < 0) throw new UnpackError('too-large');
+    requireBounded(content);
     plain.push({ ...part, content });
   }
   return zipOf(plain);
+}
+
+/** One cell far out would make the sheet reader fill in every cell before it. */
+function requireBounded(part: Uint8Array): void {
+  for (const [, column = '', row] of new TextDecoder().decode(part).matchAll(/\sr="([A-Z]{0,3})(\d{1,7})"/g)) {
+    if (Number(row) > FARTHEST_ROW) throw new UnpackError('too-many-rows');
+    if (columnNumber(column) > MOST_COLUMNS) throw new UnpackError('too-many-columns');
+  }
+}
+
+function columnNumber(letters: string): number {
+  return [...letters].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0);
 }
 
 function partsOf(bytes: Uint8Array<ArrayBuffer>): Part[] {

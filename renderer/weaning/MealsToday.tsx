@@ -261,7 +261,11 @@ function Hints({ weaning }: { weaning: Weaning }) {
     return (
       <p key={`${hint.puppyId ?? ''} ${hint.stool}`} className="line meals-hint">
         <span>
-          {puppy !== undefined && <b>{words.weaning.whose(puppyName(puppy))}</b>}
+          {puppy !== undefined && (
+            <b>
+              <bdi>{words.weaning.whose(puppyName(puppy))}</bdi>
+            </b>
+          )}
           {words.weaning.stoolHints[hint.stool]}{' '}
           {hint.stool === 'loose' && <b>{words.weaning.callVet(facts.house.vetName, facts.house.vetPhone)}</b>}
         </span>

@@ -17,7 +17,7 @@ export function StoolNotes({ weaning: { litter, order } }: { weaning: Weaning })
           <option value="">{words.weaning.everyone}</option>
           {order.map((p) => (
             <option key={p.id} value={p.id}>
-              {puppyName(p)}
+              <bdi>{puppyName(p)}</bdi>
             </option>
           ))}
         </select>

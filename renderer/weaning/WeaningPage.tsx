@@ -78,7 +78,10 @@ function Begun({ weaning, input, dam }: { weaning: Weaning; input: WeaningInput;
         <p key={h.puppyId} className="weaning-hold">
           <CollarBand collar={h.collar} height={22} label={null} />
           <span>
-            <b>{puppyName(h.puppy)}</b> {words.weaning.hold(h.share, h.puppy.sex)}
+            <b>
+              <bdi>{puppyName(h.puppy)}</bdi>
+            </b>{' '}
+            {words.weaning.hold(h.share, h.puppy.sex)}
           </span>
         </p>
       ))}

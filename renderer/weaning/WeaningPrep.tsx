@@ -63,7 +63,7 @@ function EachPuppy({ weaning: { order, rules, facts }, sheet }: { weaning: Weani
                   <CollarBand collar={puppy.collar} height={20} label={null} />
                 </td>
                 <th scope="row">
-                  {puppyName(puppy)} {row.holds && <span className="note">{words.weaning.holds}</span>}
+                  <bdi>{puppyName(puppy)}</bdi> {row.holds && <span className="note">{words.weaning.holds}</span>}
                 </th>
                 {sheet.meals.map((m, i) => (
                   <td key={m} className="figure">

@@ -77,7 +77,7 @@ describe('a copy on a stick', () => {
     expect((await other.dispatch('records.undo', {})).ok).toBe(true);
     other.close();
     program = openOn(join(stick, '..', 'another machine'));
-    report({ what: 'moved to another machine', rounds: 1, lost: 0, corrupted: 0, recovered: 1 });
+    report({ what: 'moved to another machine', rounds: 1, lost: 0, silent: 0, recovered: 1 });
   });
 
   it('that was cut short or is no copy is refused, and nothing is touched', async () => {
@@ -128,7 +128,7 @@ describe('going back', () => {
     program.close();
     program = openOn(folder);
     expect((await call(program.dispatch, 'records.rescue', {})).rescue).toBeNull();
-    report({ what: 'back to a copy and forward again', rounds: 2, lost: 0, corrupted: 0, recovered: 2 });
+    report({ what: 'back to a copy and forward again', rounds: 2, lost: 0, silent: 0, recovered: 2 });
   });
 
   it('tells every window to look again', async () => {

@@ -155,7 +155,7 @@ it(`takes or refuses ${INPUTS} inputs over every operation, and a refused one ch
   expect(({} as Record<string, unknown>)['polluted']).toBeUndefined();
   // A test that only ever sent rubbish would prove little.
   expect(taken.size).toBeGreaterThan(NAMES.length * 0.8);
-  report({ what: 'inputs of every shape', rounds: INPUTS, lost: 0, corrupted: 0, refused });
+  report({ what: 'inputs of every shape', rounds: INPUTS, lost: 0, silent: 0, refused });
 }, 3_600_000);
 
 it('over the loopback host the same inputs never break it', async () => {

@@ -142,7 +142,7 @@ async function undoWorks(dispatch: Dispatch): Promise<void> {
 
 it(`keeps every acknowledged command over ${ROUNDS} kills of the host`, async () => {
   let lost = 0;
-  let corrupted = 0;
+  let silent = 0;
   let recovered = 0;
   for (let done = 0; done < ROUNDS; done += ROUNDS_A_HOUSE) {
     const { folder, remove } = scratchFolder();
@@ -158,7 +158,7 @@ it(`keeps every acknowledged command over ${ROUNDS} kills of the host`, async ()
       await undoWorks(program.dispatch);
       const wrong = halves(join(folder, 'whelpside.sqlite'));
       program.close();
-      if (wrong.length > 0) corrupted += 1;
+      if (wrong.length > 0) silent += 1;
       else recovered += 1;
       expect(wrong, `round ${done + round}`).toEqual([]);
     }
@@ -168,6 +168,6 @@ it(`keeps every acknowledged command over ${ROUNDS} kills of the host`, async ()
       expect(isWhole(join(folder, 'backups', file)), file).toBe(true);
     remove();
   }
-  report({ what: 'killed while it works', rounds: ROUNDS, lost, corrupted, recovered });
+  report({ what: 'killed while it works', rounds: ROUNDS, lost, silent, recovered });
   expect(lost).toBe(0);
 }, 3_600_000);

@@ -18,7 +18,11 @@ export interface Line {
   /** Acknowledged facts that were gone afterwards. */
   readonly lost?: number;
   /** Openings whose file was not whole, or whose facts were not those written, without a word. */
-  readonly corrupted?: number;
+  readonly silent?: number;
+  /** Starts that offered no way on. */
+  readonly lockedOut?: number;
+  /** Strangers who got a fact, a secret or a change. */
+  readonly letIn?: number;
   /** Rounds in which the program refused, in a sentence, and left everything as it was. */
   readonly refused?: number;
   /** Rounds after which it went on with every fact, or with those of the newest good copy. */
@@ -32,13 +36,21 @@ export function report(line: Line): void {
   if (table !== undefined) appendFileSync(table, `${JSON.stringify(line)}\n`);
 }
 
-const COLUMNS = ['rounds', 'lost', 'corrupted', 'refused', 'recovered'] as const;
+const COLUMNS = [
+  ['rounds', 'rounds'],
+  ['lost', 'lost'],
+  ['silent', 'silent'],
+  ['lockedOut', 'locked out'],
+  ['letIn', 'let in'],
+  ['refused', 'refused'],
+  ['recovered', 'recovered'],
+] as const;
 
 export function textOf(line: Line): string {
-  return `${line.what.padEnd(44)}${COLUMNS.map((column) => String(line[column] ?? '-').padStart(11)).join('')}`;
+  return `${line.what.padEnd(44)}${COLUMNS.map(([column]) => String(line[column] ?? '-').padStart(11)).join('')}`;
 }
 
-export const HEADING = `${''.padEnd(44)}${COLUMNS.map((column) => column.padStart(11)).join('')}`;
+export const HEADING = `${''.padEnd(44)}${COLUMNS.map(([, heading]) => heading.padStart(11)).join('')}`;
 
 /** Numbers that look random and are the same on every run with the same seed (mulberry32). */
 export class Chance {

@@ -184,7 +184,7 @@ it(`keeps what was acknowledged over ${CASES} power cuts`, async () => {
   program.close();
   expect(checkpoints, 'the file itself was written too').toBeGreaterThan(0);
   const { lost, corrupt, 'half a command': half } = found;
-  report({ what: 'power lost', rounds: CASES, lost, corrupted: corrupt + half, recovered: CASES - lost - corrupt - half });
+  report({ what: 'power lost', rounds: CASES, lost, silent: corrupt + half, recovered: CASES - lost - corrupt - half });
 }, 900_000);
 
 it('power lost while it closes: a log that was to go comes back, a seal is torn, and every fact is there', async () => {

@@ -1,6 +1,7 @@
 /** Sentences of the records: what was done, backups, where the data is. */
 import type { Backup, Done } from '../../contract/records.ts';
 import type { MassUnit } from '../../units/mass.ts';
+import { isolated } from '../isolated.ts';
 import { massText } from './amounts.ts';
 
 /**
@@ -8,7 +9,8 @@ import { massText } from './amounts.ts';
  * entry of a newer program still gets its operation's name.
  */
 export function doneSentence(done: Pick<Done, 'operation' | 'who' | 'grams'>, unit: MassUnit): string {
-  const { who, grams } = done;
+  const { grams } = done;
+  const who = isolated(done.who);
   const weight = grams === null ? '' : ` ${massText(grams, unit)}`;
   switch (done.operation) {
     case 'litter.begin':

@@ -55,7 +55,7 @@ export function InHand({ row, weighIn, scale, unit, turn }: InHandProps) {
         <CollarBand collar={puppy.collar} height={38} label={null} />
       </td>
       <th scope="row">
-        <span className="called">{name}</span>
+        <bdi className="called">{name}</bdi>
         <span className="note">
           {collarWords(puppy.collar)}, {words.growth.dogOrBitch[puppy.sex]}
         </span>

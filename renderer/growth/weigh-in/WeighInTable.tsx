@@ -92,7 +92,10 @@ function Row({ row, weighIn, unit, today }: { row: WeighInRow; weighIn: WeighIn;
         </button>
       </td>
       <th scope="row">
-        <b>{name}</b> <span className="note">{collarWords(puppy.collar)}</span>
+        <b>
+          <bdi>{name}</bdi>
+        </b>{' '}
+        <span className="note">{collarWords(puppy.collar)}</span>
       </th>
       <td className="figure soft">{before === null ? '' : words.massFigure(before.grams, unit)}</td>
       <td className="figure weight">

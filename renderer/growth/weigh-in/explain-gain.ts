@@ -2,6 +2,7 @@ import type { LocalTime } from '../../../core/calendar/clock.ts';
 import type { CivilDate } from '../../../core/calendar/day.ts';
 import { puppyName } from '../../../core/litter/litter.ts';
 import type { MassUnit } from '../../../core/units/mass.ts';
+import { isolated } from '../../../core/words/isolated.ts';
 import { now } from '../../data/now.ts';
 import type { Explanation } from '../../state/window.ts';
 import { words } from '../../state/words.ts';
@@ -12,11 +13,12 @@ import './weigh-in.css';
 export function explainGain(row: WeighInRow, grams: number, at: LocalTime, today: CivilDate, unit: MassUnit): Explanation {
   const name = puppyName(row.puppy);
   const before = row.before;
-  if (before === null) return { figure: `${name} ${words.massText(grams, unit)}.`, how: words.growth.firstWeight, sum: [] };
+  if (before === null)
+    return { figure: `${isolated(name)} ${words.massText(grams, unit)}.`, how: words.growth.firstWeight, sum: [] };
   const gain = grams - before.grams;
   const apart = (row.reading?.instant ?? now().instant) - before.instant;
   return {
-    figure: `${words.signed(words.massText(Math.abs(gain), unit), gain)}, ${name}.`,
+    figure: `${words.signed(words.massText(Math.abs(gain), unit), gain)}, ${isolated(name)}.`,
     how: words.growth.explainGain(
       words.massText(grams, unit),
       words.when(at, today),

@@ -6,7 +6,7 @@ import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, statSync, wri
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
-import { startDesktop } from '../../../main/electron/desktop.ts';
+import { endInASentence, startDesktop } from '../../../main/electron/desktop.ts';
 import { newId, now } from '../../../main/hosting/clock.ts';
 import { openProgram } from '../../../main/service/program.ts';
 import { makeWindowFolder, PAGE, SCRIPT } from '../node/serving.ts';
@@ -471,6 +471,46 @@ describe('other starts', () => {
     });
   });
 
+  test("one that says it is another program's, where hers lay, opens the window too", async () => {
+    const hers = join(folder, 'hers');
+    openProgram({ ...program, folder: hers }).close();
+    const bytes = readFileSync(join(hers, 'whelpside.sqlite'));
+    bytes.writeUInt32BE(1234, 68);
+    writeFileSync(join(hers, 'whelpside.sqlite'), bytes);
+    await startDesktop({ ...options, args: { data: hers, demo: false } });
+    const answer = await electron.ipcRenderer.invoke('whelpside:call', 'records.rescue', {});
+    expect(answer).toMatchObject({ ok: true, value: { rescue: { problem: 'foreign', readable: { litters: 0 } } } });
+  });
+
+  test('a mistake of the program is a sentence and a dated line, never a stack', async () => {
+    const broken = join(folder, 'broken');
+    await startDesktop({ ...options, windowFolder: join(folder, 'nowhere'), args: { data: broken, demo: false } }).catch(
+      endInASentence,
+    );
+    const [, sentence = ''] = vi.mocked(electron.dialog.showErrorBox).mock.lastCall ?? [];
+    expect(sentence).toMatch(/^Whelpside could not start: [^\n]+faults\.txt\.$/);
+    expect(sentence).not.toMatch(/ENOENT|\bat /);
+    expect(readFileSync(join(broken, 'faults.txt'), 'utf8')).toMatch(
+      /^\d{4}-\d\d-\d\d \d\d:\d\d 0\.0\.0-test start: Error: ENOENT[^\n]*\n$/,
+    );
+    vi.mocked(electron.dialog.showErrorBox).mockClear();
+    vi.mocked(electron.app.exit).mockClear();
+  });
+
+  test('a window whose process dies is loaded again, and given up in a sentence when it dies again and again', () => {
+    const window = started();
+    const die = () => window.webContents.emit('render-process-gone', {}, { reason: 'oom' });
+    const loads = window.loaded.length;
+    for (let n = 0; n < 3; n += 1) die();
+    expect(window.loaded.length).toBe(loads + 3);
+    expect(electron.dialog.showErrorBox).not.toHaveBeenCalled();
+    die();
+    expect(window.loaded.length).toBe(loads + 3);
+    expect(electron.dialog.showErrorBox).toHaveBeenCalledExactlyOnceWith('Whelpside', expect.stringMatching(/is kept\./));
+    expect(readFileSync(join(data, 'faults.txt'), 'utf8').match(/window: Error: its process was gone: oom/g)).toHaveLength(4);
+    vi.mocked(electron.dialog.showErrorBox).mockClear();
+  });
+
   test('a second program on the same folder stops before it opens anything', async () => {
     const windows = electron.BrowserWindow.all.length;
     electron.order.length = 0;
@@ -485,8 +525,9 @@ describe('other starts', () => {
 
   test('data that cannot be opened is one sentence and an end', async () => {
     const foreign = join(folder, 'foreign');
-    openProgram({ ...program, folder: foreign }).close();
-    const bytes = readFileSync(join(foreign, 'whelpside.sqlite'));
+    mkdirSync(foreign);
+    const bytes = Buffer.alloc(4096);
+    bytes.write('SQLite format 3\0', 'latin1');
     bytes.writeUInt32BE(1234, 68);
     writeFileSync(join(foreign, 'whelpside.sqlite'), bytes);
     const windows = electron.BrowserWindow.all.length;

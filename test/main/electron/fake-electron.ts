@@ -23,6 +23,7 @@ export const app = Object.assign(new EventEmitter(), {
   enableSandbox: noted('app.enableSandbox', () => undefined),
   whenReady: noted('app.whenReady', async () => undefined),
   getVersion: () => '0.0.0-test',
+  getPath: (name: string) => app.paths.get(name) ?? '',
   quit: noted('app.quit', () => void app.emit('quit')),
   exit: noted('app.exit', (_code: number) => undefined),
 });
