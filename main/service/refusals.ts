@@ -1,7 +1,7 @@
 /** What she reads when the program can't open, one sentence for each reason. */
 
 import { type StoreCode, StoreError } from '../store/fault.ts';
-import type { Moment } from '../store/moment.ts';
+import type { Timestamp } from '../store/timestamp.ts';
 import { faultFile, noteFault } from './fault-log.ts';
 
 const SENTENCES: Readonly<Record<StoreCode, string>> = {
@@ -19,7 +19,7 @@ const SENTENCES: Readonly<Record<StoreCode, string>> = {
 };
 
 /** What she reads when the program made a mistake while it started; what it was stands in the faults file. */
-export function startFault(error: unknown, folder: string, at: { now: Moment; version: string }): string {
+export function startFault(error: unknown, folder: string, at: { now: Timestamp; version: string }): string {
   noteFault(folder, { ...at, operation: 'start', error });
   return `Whelpside could not start: something went wrong inside it. Nothing was changed; what it was is written in ${faultFile(folder)}.`;
 }
