@@ -64,7 +64,7 @@ describe('the data folder', () => {
 });
 
 describe('opening the browser', () => {
-  const address = '/tmp/whelpside-opens-1/whelpside.html';
+  const address = '/run/whelpside-opens-1/whelpside.html';
   test('it is given a file, and the key stands only in that, for its owner alone, until it is used', () => {
     const place = mkdtempSync(join(tmpdir(), 'whelpside-letter-'));
     const letter = new Letter('http://127.0.0.1:1/enter#a-_9', place);
