@@ -179,6 +179,7 @@ function litterFrom(csv: string, note: LitterNote | undefined): GrowthInput {
     sizeClass: note?.expected_adult_kg == null ? null : classOfAdult(note.expected_adult_kg),
     breed: note?.breed ?? '',
     breedBirthGrams: note?.breed_birth_g ?? null,
+    unit: 'g',
   };
 }
 

@@ -2,9 +2,13 @@
  * The dam through pregnancy, milk and the weeks in which her puppies leave it: kcal a day, and grams, meals and water from it. Weights in kg, energy
  * in kcal of metabolisable energy a day. Estimates of groups: her own weight and condition are the judge.
  */
+import { dateOf } from '../calendar/clock.ts';
 import { type CivilDate, daysBetween } from '../calendar/day.ts';
-import type { DamFields } from '../dogs/dam.ts';
+import type { Dam, DamFields } from '../dogs/dam.ts';
 import { dueWindows } from '../dogs/gestation.ts';
+import { EIGHT_WEEKS } from '../litter/ages.ts';
+import { inTheHouse } from '../litter/in-the-house.ts';
+import type { Litter, Puppy } from '../litter/litter.ts';
 import type { Known } from '../reference/feeding/known.ts';
 import {
   GESTATION_NEED,
@@ -15,6 +19,7 @@ import {
   LITTER_OF_DAM,
   MILK_TOTAL,
 } from '../reference/feeding/nursing.ts';
+import { clamp } from '../statistics/clamp.ts';
 import { restingEnergy } from './energy.ts';
 
 /** Pregnancy: factor × kg^0.75, and 26 kcal a kg more in the last five weeks. NRC 2006 (second-hand); FEDIAF 132 (from memory). */
@@ -31,9 +36,9 @@ export function lactationEnergy(kg: number, puppies: number, week: number): numb
 /** The part of it that goes into milk. */
 function milkEnergy(kg: number, puppies: number, week: number): number {
   const { firstFour, nextFour, byWeek } = LACTATION_NEED;
-  const n = Math.min(4, Math.max(0, puppies));
-  const m = Math.min(4, Math.max(0, puppies - 4));
-  return kg * (firstFour * n + nextFour * m) * (byWeek[Math.min(4, Math.max(1, week)) - 1] as number);
+  const n = clamp(puppies, 0, 4);
+  const m = clamp(puppies - 4, 0, 4);
+  return kg * (firstFour * n + nextFour * m) * (byWeek[clamp(week, 1, 4) - 1] as number);
 }
 
 /** The textbook's shortcut at the peak: a multiple of resting energy and a quarter of it for each puppy. Hand et al. 2010 (seen). */
@@ -100,6 +105,31 @@ export type DamSum =
       readonly stillMilk: number;
     };
 
+export interface DamFacts {
+  readonly dam: Pick<Dam, 'fields' | 'weights'>;
+  /** Her litter, with the part of its food that comes from bowls on that day; null while she has none. */
+  readonly nursed: {
+    readonly litter: Pick<Litter, 'whelpedAt'>;
+    readonly puppies: readonly Puppy[];
+    readonly solids: number;
+  } | null;
+}
+
+/** From the facts to her day: by her last weight until then, with the puppies in the house. Null while she was never weighed. */
+export function damDayInputOf({ dam, nursed }: DamFacts, day: CivilDate): DamDayInput | null {
+  const weight = dam.weights.findLast((w) => dateOf(w.at) <= day) ?? dam.weights[0];
+  if (weight === undefined) return null;
+  const born = nursed === null ? null : dateOf(nursed.litter.whelpedAt);
+  return {
+    fields: dam.fields,
+    kg: weight.grams / 1000,
+    day,
+    whelped: born !== null && born <= day ? born : null,
+    nursing: nursed?.puppies.filter((p) => inTheHouse(p, day)).length ?? 0,
+    solids: nursed?.solids ?? 0,
+  };
+}
+
 export interface DamDay {
   readonly phase: DamPhase;
   readonly kcal: number;
@@ -157,7 +187,13 @@ function nursing({ kg, day: on, nursing: puppies, solids }: DamDayInput, whelped
   const own = factor * kg ** 0.75;
   const milk = milkEnergy(kg, puppies, week) * (1 - solids);
   const dry = puppies === 0 || solids >= 1;
-  const phase: DamPhase = dry ? (week * 7 > 56 + DRY_AFTER_DAYS ? 'dry' : 'drying') : solids >= DRYING_FROM ? 'drying' : 'milk';
+  const phase: DamPhase = dry
+    ? week * 7 > EIGHT_WEEKS + DRY_AFTER_DAYS
+      ? 'dry'
+      : 'drying'
+    : solids >= DRYING_FROM
+      ? 'drying'
+      : 'milk';
   return {
     phase,
     kcal: own + milk,

@@ -7,6 +7,7 @@ import { ageInMonths } from '../calendar/age.ts';
 import { ageInDays, type CivilDate, daysBetween } from '../calendar/day.ts';
 import { mealCount } from '../food/bowls.ts';
 import { boneCalciumMg, per1000Kcal } from '../food/food.ts';
+import { OLD_WEIGHT_DAYS } from '../growth/puppy-weights.ts';
 import { CALCIUM_LIMITS, LARGE_ADULT_KG, type Limits, TREATS_LIMIT } from '../reference/feeding/limits.ts';
 import { REFRIGERATOR_THAW } from '../reference/freezer/keeping.ts';
 import { densityForShare, ESTIMATE_BOUNDS, GROWTH_SOURCES, shareForEnergy } from './energy.ts';
@@ -31,7 +32,6 @@ const ENERGY_AIM = 0.9;
 const BIG_SHARE = 0.1;
 /** A mix of less energy, in kcal per 100 g, is called lean. Our own word. */
 const LEAN_MIX = 200;
-const OLD_WEIGHT_DAYS = 4;
 const FOUR_MEALS_NORM_WEEKS = 12;
 /** Thawing is judged for the pack that the trade speaks of: a pound. */
 const POUND_KG = 0.454;

@@ -4,7 +4,7 @@
  */
 
 import { z } from 'zod';
-import type { CivilDate } from '../calendar/day.ts';
+import { type CivilDate, date } from '../calendar/day.ts';
 import { dateSchema, idSchema } from '../units/fields.ts';
 import { GROWTH_METHODS } from './energy.ts';
 
@@ -97,8 +97,23 @@ export const litterRulesSchema = z.strictObject({
 });
 export type LitterRules = z.infer<typeof litterRulesSchema>;
 
-/** The litter's own rules that had begun by a day, or null when it goes by the house. `all` with the latest day first. */
-export function ownRulesOn(all: readonly LitterRules[], litterId: string, day: CivilDate): RulesVersion | null {
-  const own = all.find((v) => v.litterId === litterId && v.from <= day);
-  return own === undefined || own.rules === null ? null : { id: own.id, from: own.from, rules: own.rules };
+/** The rules of a breeder who has not written her own. */
+export const PROGRAM_RULES: RulesVersion = { id: 'defaults', from: date('2026-01-01'), rules: DEFAULT_RULES };
+
+/** Every version of the house and of its litters, those with the latest day first. */
+export interface RulesFacts {
+  readonly versions: readonly RulesVersion[];
+  readonly ofLitters: readonly LitterRules[];
+}
+
+/** The version in force on a day: the litter's own where one is named and has begun, else the house's, else the program's. */
+export function rulesOn({ versions, ofLitters }: RulesFacts, litterId: string | null, day: CivilDate): RulesVersion {
+  const own = ofLitters.find((v) => v.litterId === litterId && v.from <= day);
+  if (own !== undefined && own.rules !== null) return { id: own.id, from: own.from, rules: own.rules };
+  return versions.find((v) => v.from <= day) ?? PROGRAM_RULES;
+}
+
+/** The day from which a version holds; null for the program's own, which nobody wrote. */
+export function writtenFrom(version: RulesVersion): CivilDate | null {
+  return version.id === PROGRAM_RULES.id ? null : version.from;
 }

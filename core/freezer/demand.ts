@@ -1,11 +1,19 @@
 /** Who eats what and when: the meals that the freezer has to be ready for. */
 
 import { z } from 'zod';
-import { fromLocalMinutes, type LocalTime } from '../calendar/clock.ts';
-import { addDays, type CivilDate, dayNumber } from '../calendar/day.ts';
-import type { HouseRules } from '../feeding/rules.ts';
+import { dateOf, fromLocalMinutes, type LocalTime } from '../calendar/clock.ts';
+import { addDays, type CivilDate, dayNumber, daysBetween } from '../calendar/day.ts';
+import type { Dam } from '../dogs/dam.ts';
+import { damDay, damDayInputOf } from '../feeding/dam-day.ts';
+import { type HouseRules, type RulesFacts, rulesOn } from '../feeding/rules.ts';
 import type { MealName } from '../food/bowls.ts';
+import type { FoodBook } from '../food/catalogue.ts';
+import { bowlOn, type Feeding, feedingOf, fillBowl } from '../food/rotation.ts';
+import { inTheHouse } from '../litter/in-the-house.ts';
+import type { Litter, Puppy } from '../litter/litter.ts';
 import { dateSchema, idSchema } from '../units/fields.ts';
+import { solidShare } from '../weaning/weaning.ts';
+import { type OwnWeaningFacts, type WeaningFacts, type WeaningOn, weaningOn } from '../weaning/weaning-input.ts';
 import type { Dog } from './pack.ts';
 
 /** One bowl, or the bowls of a whole litter. `who` is what the thaw list calls them; `litterId` is null for a grown dog. */
@@ -26,6 +34,95 @@ export function mealTime(demand: Pick<Demand, 'day' | 'clock'>): LocalTime {
   );
 }
 
+export interface DemandFacts {
+  readonly today: CivilDate;
+  readonly rules: RulesFacts;
+  readonly book: FoodBook;
+  readonly feedings: readonly Feeding[];
+  readonly dogs: readonly Dog[];
+  readonly dams: readonly Dam[];
+  /** What the thaw list calls a litter. */
+  readonly litterName: (litter: Litter) => string;
+  /** At least those that eat in these days, see {@link eatsBetween}. */
+  readonly litters: readonly OwnWeaningFacts[];
+}
+
+/** Grown puppies that were kept are dogs of the house by then, and are written down as such. */
+const GROWN_DAYS = 400;
+
+/** Whether a litter can eat on any of these days, both included: it is born, not grown, and someone is still in the house. */
+export function eatsBetween(
+  { litter, puppies }: { readonly litter: Litter; readonly puppies: readonly Puppy[] },
+  from: CivilDate,
+  until: CivilDate,
+): boolean {
+  const born = dateOf(litter.whelpedAt);
+  return until >= born && daysBetween(born, from) <= GROWN_DAYS && puppies.some((p) => inTheHouse(p, from));
+}
+
+interface LitterDays {
+  readonly facts: WeaningFacts;
+  readonly who: string;
+  readonly days: readonly WeaningOn[];
+}
+
+/** Every meal of every eater on these days, both included: the litters as the prep sheet has them, the dogs, and dams by what they need. */
+export function demandOf(facts: DemandFacts, from: CivilDate, until: CivilDate): Demand[] {
+  const { rules, dogs } = facts;
+  const litters = facts.litters
+    .filter((litter) => eatsBetween(litter, from, until))
+    .map((litter): LitterDays => {
+      const own = { ...facts, ...litter };
+      return { facts: own, who: facts.litterName(litter.litter), days: weaningOn(own, from, until) };
+    });
+  const houseRules = (day: CivilDate) => rulesOn(rules, null, day).rules;
+  const ofDogs = dogDemand(dogs, houseRules, from, until, (dog, day) => damGrams(facts, dog, day, litters));
+  return [...litters.flatMap(litterDemand), ...ofDogs];
+}
+
+function litterDemand({ facts, who, days }: LitterDays): Demand[] {
+  const { litter, book } = facts;
+  const { week } = feedingOf(facts.feedings, litter.id);
+  return days.flatMap(({ input, day }) => {
+    const eaters = day.puppies.filter((p) => p.grams !== null);
+    return day.meals.flatMap(({ name, grams }): Demand[] => {
+      if (grams <= 0) return [];
+      // Until they are weaned the mash is made of one food; then the bowls of the week begin.
+      const bowl = day.weaned ? bowlOn(week, day.day, name) : null;
+      return fillBowl(bowl, grams, eaters.length, book, input.food, input.unit)
+        .filter((part) => part.grams > 0)
+        .map((part) => ({
+          foodId: part.food.id,
+          day: day.day,
+          clock: input.rules.mealTimes[name],
+          grams: part.grams,
+          who,
+          litterId: litter.id,
+        }));
+    });
+  });
+}
+
+/** What a dam needs on a day, in grams of the food she has here; null where her fixed amount holds. */
+function damGrams({ dams, book }: DemandFacts, dog: Dog, day: CivilDate, litters: readonly LitterDays[]): number | null {
+  const dam = dog.damId === null ? undefined : dams.find((d) => d.id === dog.damId);
+  const food = book.find(dog.foodId);
+  if (dam === undefined || food === null) return null;
+  const own = litters.find((l) => l.facts.litter.id === dam.fields.litterId);
+  if (dam.fields.litterId !== null && own === undefined) return null;
+  const fed = own?.days.find((d) => d.day.day === day);
+  const input = damDayInputOf(
+    {
+      dam: { ...dam, fields: { ...dam.fields, foodKcalPer100g: food.kcalPer100g } },
+      nursed: own === undefined ? null : { ...own.facts, solids: fed === undefined ? 0 : solidShare(fed.day) },
+    },
+    day,
+  );
+  if (input === null) return null;
+  const need = damDay(input);
+  return need.phase === 'before' || need.phase === 'dry' ? null : need.foodGrams;
+}
+
 const BY_COUNT: readonly (readonly MealName[])[] = [
   [],
   ['evening'],
@@ -40,7 +137,7 @@ const BY_COUNT: readonly (readonly MealName[])[] = [
  */
 export function dogDemand(
   dogs: readonly Dog[],
-  rules: HouseRules,
+  rulesOf: (day: CivilDate) => Pick<HouseRules, 'mealTimes'>,
   from: CivilDate,
   until: CivilDate,
   amountOn: (dog: Dog, day: CivilDate) => number | null = () => null,
@@ -50,9 +147,10 @@ export function dogDemand(
     const meals = BY_COUNT[dog.meals] ?? [];
     for (let day = from > dog.fromDay ? from : dog.fromDay; day <= until; day = addDays(day, 1)) {
       if (dog.untilDay !== null && day > dog.untilDay) break;
+      const { mealTimes } = rulesOf(day);
       const grams = (amountOn(dog, day) ?? dog.gramsADay) / meals.length;
       for (const meal of meals) {
-        demand.push({ foodId: dog.foodId, day, clock: rules.mealTimes[meal], grams, who: dog.name, litterId: null });
+        demand.push({ foodId: dog.foodId, day, clock: mealTimes[meal], grams, who: dog.name, litterId: null });
       }
     }
   }

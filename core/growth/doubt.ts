@@ -56,14 +56,14 @@ export function expectedAt(
   return { grams: Math.exp(e.ln), low: Math.exp(e.ln - RANGE_SDS * e.sd), high: Math.exp(e.ln + RANGE_SDS * e.sd) };
 }
 
-/** What is doubtful about a weight that is being typed, or null. `input` is without it; `unit` is the one it is typed in. */
+/** What is doubtful about a weight that is being typed, or null. `input` is without it; `unit` is the one it is typed in, the house's when it is left out. */
 export function doubtAbout(
   input: GrowthInput,
   puppyId: string,
   instant: number,
   at: LocalTime,
   grams: number,
-  unit: MassUnit = 'g',
+  unit: MassUnit = input.unit,
 ): Doubt | null {
   const e = expectation(input, puppyId, instant);
   const born = input.puppies.find((p) => p.id === puppyId)?.bornInstant ?? instant;

@@ -1,7 +1,8 @@
 /** What the growth functions are given: puppies and the readings that stand, as plain facts. */
 
-import { type LocalTime, localMinutes } from '../calendar/clock.ts';
-import { dayNumber } from '../calendar/day.ts';
+import { dateOf, type LocalTime, localMinutes } from '../calendar/clock.ts';
+import { type CivilDate, dayNumber } from '../calendar/day.ts';
+import { comparedUntil } from '../litter/in-the-house.ts';
 import { type Litter, type Puppy, type PuppyState, puppyName, type Reading, type Session, stands } from '../litter/litter.ts';
 import type { Sex, SizeClass } from '../reference/classes.ts';
 import type { MassUnit } from '../units/mass.ts';
@@ -45,27 +46,44 @@ export interface GrowthInput {
   readonly breed?: string;
   /** The usual birth weight of the breed as the breeder wrote it, in grams: for a breed that the study does not have. */
   readonly breedBirthGrams?: number | null;
+  /** What her scale shows: slips of the fingers are looked for in it, and weights are said in it. */
+  readonly unit: MassUnit;
 }
 
-/** The facts of one litter as growth wants them. */
-export function growthInput(
-  litter: Pick<Litter, 'sizeClass' | 'breed' | 'breedBirthGrams'>,
-  puppies: readonly Puppy[],
-  readings: readonly Reading[],
-  scaleStepGrams: number | null,
-): GrowthInput {
+/** The facts of one litter. `readings` holds all of it, those replaced or taken back included. */
+export interface GrowthFacts {
+  readonly litter: Pick<Litter, 'sizeClass' | 'breed' | 'breedBirthGrams'>;
+  readonly puppies: readonly Puppy[];
+  readonly readings: readonly Reading[];
+  readonly house: { readonly massUnit: MassUnit; readonly scaleStepGrams: number | null };
+}
+
+/** Left out, everything counts as it stands. */
+export interface GrowthView {
+  /** Only what was weighed until this day. */
+  readonly until?: CivilDate;
+  /** This puppy is looked at where it lives now: weights of after it went home count, its new owner weighs on. */
+  readonly atHomeToo?: string;
+}
+
+/** The one place where facts become what growth is reckoned from. */
+export function growthInputOf({ litter, puppies, readings, house }: GrowthFacts, view: GrowthView = {}): GrowthInput {
   const ids = new Set(puppies.map((p) => p.id));
+  const { until, atHomeToo } = view;
   return {
-    puppies: puppies.map((p) => ({
-      id: p.id,
-      name: puppyName(p),
-      sex: p.sex,
-      bornInstant: p.bornInstant,
-      endsInstant: seriesEnd(p),
-      state: p.state,
-    })),
+    puppies: puppies.map((p) => {
+      const { state, stateOn } = p.id === atHomeToo && p.state === 'home' ? ({ state: 'litter', stateOn: null } as const) : p;
+      return {
+        id: p.id,
+        name: puppyName(p),
+        sex: p.sex,
+        bornInstant: p.bornInstant,
+        endsInstant: seriesEnd({ ...p, state, stateOn }),
+        state,
+      };
+    }),
     readings: readings
-      .filter((r) => stands(r) && ids.has(r.puppyId))
+      .filter((r) => stands(r) && ids.has(r.puppyId) && (until === undefined || dateOf(r.at) <= until))
       .map((r) => ({
         id: r.id,
         puppyId: r.puppyId,
@@ -77,16 +95,18 @@ export function growthInput(
         held: r.held,
         kept: r.kept,
       })),
-    scaleStepGrams,
+    scaleStepGrams: house.scaleStepGrams,
     sizeClass: litter.sizeClass,
     breed: litter.breed,
     breedBirthGrams: litter.breedBirthGrams,
+    unit: house.massUnit,
   };
 }
 
-/** The end of the day it left or died, by the clock that its birth was noted with. */
+/** The end of the last day on which it is compared, by the clock that its birth was noted with. */
 function seriesEnd(p: Puppy): number | null {
-  if (p.stateOn === null || (p.state !== 'died' && p.state !== 'home')) return null;
+  const until = comparedUntil(p);
+  if (until === null) return null;
   const clockAhead = localMinutes(p.bornAt) * MINUTE - p.bornInstant;
-  return (dayNumber(p.stateOn) + 1) * 1440 * MINUTE - clockAhead;
+  return (dayNumber(until) + 1) * 1440 * MINUTE - clockAhead;
 }

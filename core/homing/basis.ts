@@ -7,8 +7,6 @@ import type { House } from '../people/house.ts';
 import type { Tread } from './table.ts';
 import type { PlanWeights } from './weights.ts';
 
-/** Puppies leave at eight weeks at the earliest in most places; a plan made before that day is a forecast for it. */
-export const GO_HOME_DAY = 56;
 export interface PlanFacts {
   readonly litter: Litter;
   /** The whole litter. */

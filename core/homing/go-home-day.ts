@@ -1,5 +1,6 @@
 /** The earliest day on which a puppy may leave, where a rule says so. Laws change and differ: shown with "check your local rule", never as advice. */
 import { addDays, type CivilDate } from '../calendar/day.ts';
+import { EIGHT_WEEKS } from '../litter/ages.ts';
 import type { Known } from '../reference/feeding/known.ts';
 
 export interface GoHomeRule {
@@ -14,7 +15,7 @@ export interface GoHomeRule {
 export const GO_HOME_RULES: readonly GoHomeRule[] = [
   {
     where: 'England (licensed breeders)',
-    fromDay: 56,
+    fromDay: EIGHT_WEEKS,
     source: 'SI 2018/486, Schedule 6, paragraph 1(5), draft text: not under 8 weeks',
     known: 'seen',
   },

@@ -2,20 +2,21 @@
 
 import { clockOf, dateOf } from '../calendar/clock.ts';
 import { addDays, ageInDays, type CivilDate } from '../calendar/day.ts';
+import { fedFromAge, ladderInputOf } from '../feeding/ration-input.ts';
+import { writtenFrom } from '../feeding/rules.ts';
 import { MEAL_NAMES, type MealName } from '../food/bowls.ts';
 import { DEFAULT_FOOD } from '../food/food.ts';
-import { GO_HOME_DAY, type PlanBasis, type PlanFacts } from './basis.ts';
+import { OLD_WEIGHT_DAYS } from '../growth/puppy-weights.ts';
+import type { PlanBasis, PlanFacts } from './basis.ts';
 import { type NoteFinding, planNotes } from './notes.ts';
 import { type PlanRemark, planRemarks } from './plan-findings.ts';
 import { type ByWeight, byWeightTable, type PlanTable, planTable, planTreads, type TableFacts } from './table.ts';
-import { FRESH_DAYS, type PlanWeights, planWeights } from './weights.ts';
+import { type PlanWeights, planWeights } from './weights.ts';
 
 /** From this age on the table is too short to be called one to twelve months. */
 const NEARLY_GROWN_DAYS = 330;
 /** A first tread longer than this is a month, not a week. */
 const LONGEST_WEEK = 10;
-/** House rules from before this are the ones that the program came with. */
-const FIRST_RULES = '1990-01-01';
 
 /** From which weight the amount was reckoned, in grams; a forecast says that it is one. */
 export type WeekBasis =
@@ -74,18 +75,18 @@ export function goHomePlan(facts: PlanFacts, name: string): GoHomePlan {
   const { puppy, rules, house, on } = facts;
   const born = dateOf(puppy.bornAt);
   const age = ageInDays(born, on);
-  const start = Math.max(age, GO_HOME_DAY);
+  const start = fedFromAge(born, on);
   const weights = planWeights(facts);
   const adultKg = weights.adult?.kg ?? null;
   const food = facts.food ?? DEFAULT_FOOD;
   const tableFacts: TableFacts = { rules: rules.rules, food, born, start, adultKg, at: weights.at, unit: house.massUnit };
-  const treads = planTreads(tableFacts);
+  const treads = planTreads(ladderInputOf({ ...facts, growth: weights.growth, rules: rules.rules, food }));
   const basis: PlanBasis = { ...facts, food, name, born, age, start, weights, treads };
   const first = weights.own[0];
   return {
     ...basis,
     bornAt: clockOf(puppy.bornAt),
-    rulesFrom: rules.from < FIRST_RULES ? null : rules.from,
+    rulesFrom: writtenFrom(rules),
     week: weekOf(basis),
     missing: treads.length > 0 ? null : missingOf(basis),
     ladderNote: treads.length === 0 ? 'needs-weight' : weights.adult === null ? 'two-weeks' : 'how-to-read',
@@ -126,7 +127,7 @@ function weekBasis({ weights, start, born, on }: PlanBasis): WeekBasis | null {
   const { grams, daysAgo } = anchor;
   if (start <= anchor.ageDays + 1 && anchor.on === on) return { code: 'weighed-today', grams };
   if (addDays(born, start) > on) return { code: 'ahead', expected, grams, on: anchor.on };
-  if (daysAgo > FRESH_DAYS) return { code: 'old', expected, daysAgo };
+  if (daysAgo > OLD_WEIGHT_DAYS) return { code: 'old', expected, daysAgo };
   return { code: 'recent', expected, grams, on: anchor.on };
 }
 

@@ -2,7 +2,7 @@
 
 import { ageInMonths } from '../calendar/age.ts';
 import { addDays, addMonths, ageInDays, type CivilDate } from '../calendar/day.ts';
-import { amountByWeight, type LadderStep, mealLadder, treadAmounts } from '../feeding/ladder.ts';
+import { amountByWeight, type LadderInput, type LadderStep, mealLadder, treadAmounts } from '../feeding/ladder.ts';
 import { mealsOn } from '../feeding/meals.ts';
 import type { HouseRules } from '../feeding/rules.ts';
 import { shareOfWeight } from '../feeding/share.ts';
@@ -32,13 +32,11 @@ export interface Tread extends LadderStep {
 }
 
 /** The treads of the ladder with the share each of them is of the expected weight. */
-export function planTreads({ rules, food, born, start, adultKg, at, unit }: TableFacts): Tread[] {
-  const forecast = (ageDays: number) => at(ageDays)?.mid ?? null;
-  const input = { rules, food, born, from: addDays(born, start), adultKg, forecast, unit };
+export function planTreads(input: LadderInput): Tread[] {
   const amounts = treadAmounts(input);
   return mealLadder(input).map((step, i) => ({
     ...step,
-    share: (amounts[i]?.grams ?? step.dayGrams) / (forecast(step.fromDay) ?? Number.NaN),
+    share: (amounts[i]?.grams ?? step.dayGrams) / (input.forecast(step.fromDay) ?? Number.NaN),
   }));
 }
 

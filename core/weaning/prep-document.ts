@@ -1,18 +1,21 @@
 /** The prep sheet as a document: everything the page says, worded and rounded, so that preview, print and PDF are the same. */
 
 import { z } from 'zod';
+import { dateOf } from '../calendar/clock.ts';
 import { ageInDays, type CivilDate } from '../calendar/day.ts';
 import { capital, fullDate, longDate } from '../calendar/words.ts';
 import { keepingOf } from '../feeding/keeping.ts';
-import type { HouseRules } from '../feeding/rules.ts';
+import { type HouseRules, rulesOn, writtenFrom } from '../feeding/rules.ts';
 import { percentText } from '../food/figures.ts';
 import type { NamedFood } from '../food/food.ts';
 import { type Collar, collarSchema } from '../litter/collar.ts';
+import type { Litter } from '../litter/litter.ts';
 import { dateSchema, idSchema } from '../units/fields.ts';
 import { FOOD_UNITS, foodFigure, foodUnit } from '../units/food.ts';
 import { languageSchema } from '../units/language.ts';
 import { type PrepAmounts, type PrepBowl, prepSheet } from './prep.ts';
 import { type WeaningDay, type WeaningInput, weaningDay } from './weaning.ts';
+import { type WeaningFacts, weaningInputOf } from './weaning-input.ts';
 
 const text = z.string().max(1000);
 const amounts = z.array(text).max(4);
@@ -61,11 +64,30 @@ export interface PrepFacts {
 
 /** What the sheet has said elsewhere. */
 export interface PrepWords {
+  readonly litterName: (litter: Litter) => string;
   readonly foods: { readonly nameOf: (f: NamedFood) => string };
   readonly officialPlace: Readonly<Record<HouseRules['officialKeeping'], string>>;
 }
 
-/** The sheet of a day; null when nothing is fed from bowls on it. */
+/** The sheet of a day from the facts; null when nothing is fed from bowls on it. */
+export function prepDocumentOn(facts: WeaningFacts, day: CivilDate, words: PrepWords): PrepDocument | null {
+  const { litter, puppies, today } = facts;
+  const input = weaningInputOf(facts, day);
+  if (input === null) return null;
+  const prepared: PrepFacts = {
+    input,
+    litterId: litter.id,
+    litterName: words.litterName(litter),
+    born: dateOf(litter.whelpedAt),
+    day,
+    made: today,
+    rulesFrom: writtenFrom(rulesOn(facts.rules, litter.id, day)),
+    collarOf: (id) => puppies.find((p) => p.id === id)?.collar ?? null,
+  };
+  return prepDocument(prepared, words);
+}
+
+/** The same, put together already. */
 export function prepDocument(facts: PrepFacts, words: PrepWords): PrepDocument | null {
   const { input, day } = facts;
   const fed = weaningDay(input, day);

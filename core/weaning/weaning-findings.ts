@@ -2,9 +2,10 @@
 
 import { type CivilDate, daysBetween } from '../calendar/day.ts';
 import { ESTIMATE_BOUNDS, GROWTH_SOURCES } from '../feeding/energy.ts';
+import { OLD_WEIGHT_DAYS } from '../growth/puppy-weights.ts';
 import type { Known } from '../reference/feeding/known.ts';
 import { FIRST_BOWL, SOLIDS_BY_WEEK, SOLIDS_SOURCE } from '../reference/feeding/weaning.ts';
-import { OLD_WEIGHT_DAYS, type WeaningDay, type WeaningInput } from './weaning.ts';
+import type { WeaningDay, WeaningInput } from './weaning.ts';
 import type { WeaningPlan } from './weaning-plan.ts';
 
 interface Found<Code extends string> {

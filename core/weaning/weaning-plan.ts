@@ -3,6 +3,7 @@
 import { z } from 'zod';
 import { addDays, type CivilDate, daysBetween } from '../calendar/day.ts';
 import type { HouseRules } from '../feeding/rules.ts';
+import { EIGHT_WEEKS } from '../litter/ages.ts';
 import { LIFT_AT_WEANING } from '../reference/feeding/weaning.ts';
 import { dateSchema } from '../units/fields.ts';
 import { TEXTURES, type Texture } from './texture.ts';
@@ -32,18 +33,16 @@ export const weaningPlanSchema = z
   .refine((p) => p.steps.at(-1)?.share === 1, { message: 'the last step must be all from the bowl', path: ['steps'] });
 export type WeaningPlan = z.infer<typeof weaningPlanSchema>;
 
-/** From this age in days a litter without a plan of weaning is taken for weaned: eight weeks, the end of the planning curve. */
-export const WEANED_DAYS = 56;
 /** Puppies at one bowl when nobody said (common practice, no source). */
-const USUAL_AT_ONE_BOWL = 4;
+const AT_ONE_BOWL = 4;
 
 /** Everything from the bowl since eight weeks: a litter that is weaned without a plan. */
 export function allFromBowl(born: CivilDate, rules: Pick<HouseRules, 'liftAfterMinutes'>): WeaningPlan {
   return {
-    starts: addDays(born, WEANED_DAYS),
+    starts: addDays(born, EIGHT_WEEKS),
     steps: [{ share: 1, texture: 'mince with soft bone', days: 1 }],
     liftMinutes: rules.liftAfterMinutes,
-    atOneBowl: USUAL_AT_ONE_BOWL,
+    atOneBowl: AT_ONE_BOWL,
   };
 }
 
@@ -57,12 +56,11 @@ const USUAL_STEPS: readonly { readonly fromDay: number; readonly share: number; 
   { fromDay: 42, share: 0.6, texture: 'fine mince' },
   { fromDay: 46, share: 0.75, texture: 'mince' },
   { fromDay: 49, share: 0.85, texture: 'mince' },
-  { fromDay: 56, share: 1, texture: 'mince with soft bone' },
+  { fromDay: EIGHT_WEEKS, share: 1, texture: 'mince with soft bone' },
 ];
 const LAST_STEP_DAYS = 7;
 /** Later than this the curve moves with the start, so that nobody begins with a big bowl. */
 const LATEST_START = 28;
-const AT_ONE_BOWL = 4;
 
 /** The plan to begin with: the planning curve from the day of the first bowl. */
 export function usualPlan(born: CivilDate, starts: CivilDate): WeaningPlan {

@@ -10,6 +10,8 @@ import type { HouseRules } from '../feeding/rules.ts';
 import { bowlStep, MEAL_NAMES, type MealName, type Meals } from '../food/bowls.ts';
 import type { Food } from '../food/food.ts';
 import type { SizeClass } from '../reference/classes.ts';
+import { clamp } from '../statistics/clamp.ts';
+import { middle as median } from '../statistics/median.ts';
 import { GRAMS_PER_OUNCE, isMetric, type MassUnit } from '../units/mass.ts';
 import { adjustedOn, restsOn, type WeaningEvent } from './eaten.ts';
 import type { Texture } from './texture.ts';
@@ -94,14 +96,14 @@ const BACK = 0.7;
 const SHORTEST_DAYS = 1.5;
 const LONGEST_DAYS = 4;
 /** After this many days without a weighing the state of before holds. */
-const FRESH_DAYS = 2;
+const GAIN_HOLDS_DAYS = 2;
+/** A gain is looked at over about so long. */
+const GAIN_OVER_DAYS = 2;
 /** A puppy that held goes up a step at most so often. */
 const CATCH_UP_DAYS = 2;
 /** Ahead of today nobody knows; a puppy that holds now is reckoned to go on after so many days. */
 const HOLD_AHEAD_DAYS = 2;
 const WEANED_AFTER_DAYS = 3;
-/** An expected weight is never reckoned on further than this without saying so. */
-export const OLD_WEIGHT_DAYS = 4;
 
 /** Days of weaning in a row, from the first bowl or `from`, whichever is later asked for. Days before the first bowl have no bowls. */
 export function weaningDays(input: WeaningInput, from: CivilDate, count: number): WeaningDay[] {
@@ -160,7 +162,7 @@ function puppyTracks(input: WeaningInput, litter: readonly LitterStep[]): Readon
       for (const [n, { step: target }] of litter.entries()) {
         const gain = gains[i]?.[n] ?? null;
         if (gain !== null) {
-          const part = gain.own / expectedGain(gain.reference, middleOf(gains, n));
+          const part = gain.own / expectedGain(gain.reference, median(gains.flatMap((g) => g[n]?.own ?? [])));
           stalls = stalls ? part < BACK : part < STALLS;
         }
         if (n > known + HOLD_AHEAD_DAYS) stalls = false;
@@ -193,7 +195,7 @@ function gainsByDay(puppy: WeaningPuppy, starts: CivilDate, count: number): (Gai
   return Array.from({ length: count }, (_, n) => {
     while (next < weighings.length && (days[next] as number) <= n) next += 1;
     const to = weighings[next - 1];
-    if (to === undefined || n - (days[next - 1] as number) > FRESH_DAYS) return null;
+    if (to === undefined || n - (days[next - 1] as number) > GAIN_HOLDS_DAYS) return null;
     const from = twoDaysBefore(weighings, next - 1);
     if (from === null) return null;
     return {
@@ -211,20 +213,14 @@ function twoDaysBefore(weighings: readonly Weighing[], at: number): Weighing | n
     const days = to.ageDays - from.ageDays;
     if (days > LONGEST_DAYS) break;
     if (days < SHORTEST_DAYS) continue;
-    if (best === null || Math.abs(days - FRESH_DAYS) < Math.abs(to.ageDays - best.ageDays - FRESH_DAYS)) best = from;
+    if (best === null || Math.abs(days - GAIN_OVER_DAYS) < Math.abs(to.ageDays - best.ageDays - GAIN_OVER_DAYS)) best = from;
   }
   return best;
 }
 
 /** The lower of the reference and the litter's own middle, but never under half of the reference: a whole litter can stall. */
 function expectedGain(reference: number, middle: number): number {
-  return Math.max(reference / 2, Math.min(reference, middle));
-}
-
-function middleOf(gains: readonly (readonly (Gain | null)[])[], n: number): number {
-  const all = gains.flatMap((g) => g[n]?.own ?? []).sort((a, b) => a - b);
-  const half = Math.floor(all.length / 2);
-  return all.length % 2 === 1 ? (all[half] as number) : ((all[half - 1] ?? 0) + (all[half] ?? 0)) / 2;
+  return clamp(middle, reference / 2, reference);
 }
 
 function dayOf(

@@ -1,7 +1,6 @@
 /** House rules and rules of a litter, by the day they come into force. */
 
-import { type CivilDate, date } from '../../core/calendar/day.ts';
-import { DEFAULT_RULES, type LitterRules, ownRulesOn, type RulesVersion } from '../../core/feeding/rules.ts';
+import { type LitterRules, PROGRAM_RULES, type RulesVersion } from '../../core/feeding/rules.ts';
 import {
   insertLitterRules,
   insertRules,
@@ -16,14 +15,12 @@ import type { About } from '../store/journal.ts';
 import { aboutLitter, litterOf } from './facts.ts';
 import { type Context, command, type HandlersOf } from './handlers.ts';
 
-/** The rules of a breeder who has not written her own. */
-const DEFAULTS: RulesVersion = { id: 'defaults', from: date('2026-01-01'), rules: DEFAULT_RULES };
 const NOBODY: About = { who: '', grams: null, litterId: null, puppyId: null };
 
 export function feedingHandlers(c: Context): HandlersOf<'feeding'> {
   const { db } = c.store;
   return {
-    'feeding.rules': () => ({ versions: [...rulesVersions(db), DEFAULTS], ofLitters: litterRules(db) }),
+    'feeding.rules': () => rulesFacts(c),
 
     'feeding.setRules': ({ from, rules }) => {
       const old = rulesFrom(db, from);
@@ -48,8 +45,7 @@ export function feedingHandlers(c: Context): HandlersOf<'feeding'> {
   };
 }
 
-/** The version in force on a day: the litter's own, else the house's latest that has begun, else the defaults. */
-export function rulesOn(c: Context, day: CivilDate, litterId: string): RulesVersion {
+export function rulesFacts(c: Context): { versions: RulesVersion[]; ofLitters: LitterRules[] } {
   const { db } = c.store;
-  return ownRulesOn(litterRules(db), litterId, day) ?? rulesVersions(db).find((v) => v.from <= day) ?? DEFAULTS;
+  return { versions: [...rulesVersions(db), PROGRAM_RULES], ofLitters: litterRules(db) };
 }

@@ -1,15 +1,15 @@
 /** Foods; what litters and the house eat. */
 import type { CivilDate } from '../../core/calendar/day.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
-import { mealsOn } from '../../core/feeding/meals.ts';
+import { fedFoodOn } from '../../core/feeding/fed-food.ts';
+import type { HouseRules } from '../../core/feeding/rules.ts';
 import { type FoodBook, foodBook } from '../../core/food/catalogue.ts';
 import type { Food } from '../../core/food/food.ts';
 import { type FoodFields, foodChecks, type StoredFood } from '../../core/food/own-food.ts';
-import { type Feeding, feedingOf, reckonedFood } from '../../core/food/rotation.ts';
+import type { Feeding } from '../../core/food/rotation.ts';
 import { feedings, findFood, insertFood, setFeeding, storedFoods, updateFood } from '../store/food.ts';
 import type { About, Written } from '../store/journal.ts';
 import { aboutLitter, found, litterOf } from './facts.ts';
-import { rulesOn } from './feeding.ts';
 import { type Context, command, type HandlersOf } from './handlers.ts';
 
 const NOBODY: About = { who: '', grams: null, litterId: null, puppyId: null };
@@ -98,7 +98,6 @@ function bookOf(c: Context): FoodBook {
 }
 
 /** The food that a litter's amounts and energy are reckoned with on a day. */
-export function foodOn(c: Context, day: CivilDate, litterId: string, born: CivilDate): Food {
-  const { rules } = rulesOn(c, day, litterId);
-  return reckonedFood(feedingOf(feedings(c.store.db), litterId), bookOf(c), mealsOn(rules, born, day).shares);
+export function foodOn(c: Context, litterId: string, rules: HouseRules, born: CivilDate, day: CivilDate): Food {
+  return fedFoodOn({ book: bookOf(c), feedings: feedings(c.store.db) }, litterId, rules, born, day);
 }

@@ -27,7 +27,7 @@ import {
 } from '../store/freezer.ts';
 import type { About, Recorder } from '../store/journal.ts';
 import { checkTime, found } from './facts.ts';
-import { demandOf } from './freezer-demand.ts';
+import { demandBetween } from './freezer-demand.ts';
 import { type Context, command, type HandlersOf } from './handlers.ts';
 
 /** Clocks of the window and of the program may be a little apart. */
@@ -55,7 +55,7 @@ function stockHandlers(
 
     'freezer.demand': ({ from, until }) => {
       if (daysBetween(from, until) > MOST_DAYS) throw new ContractFailure('bad-input', 'that is too many days', 'until');
-      return { demand: demandOf(c, from, until) };
+      return { demand: demandBetween(c, from, until) };
     },
 
     'freezer.add': ({ count, pack: fields }) => {

@@ -4,6 +4,7 @@ import { dateOf } from '../../core/calendar/clock.ts';
 import type { CivilDate } from '../../core/calendar/day.ts';
 import type { KeptPlan, PaperOf } from '../../core/contract/homing.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
+import { rulesOn } from '../../core/feeding/rules.ts';
 import type { PlanDocument } from '../../core/homing/document.ts';
 import { DEFAULT_HOUSE } from '../../core/people/house.ts';
 import { planDocument } from '../../core/words/plan-paper.ts';
@@ -13,7 +14,7 @@ import { puppiesOf, setState } from '../store/litter.ts';
 import { isBareName, papersFolder, readPaper, writePaper } from '../store/papers.ts';
 import { storedHouse } from '../store/people.ts';
 import { aboutPuppy, found, litterOf, puppyOf } from './facts.ts';
-import { rulesOn } from './feeding.ts';
+import { rulesFacts } from './feeding.ts';
 import { foodOn } from './food.ts';
 import { type Context, command, type HandlersOf } from './handlers.ts';
 
@@ -63,7 +64,7 @@ function planOf(c: Context, puppyId: string, on: CivilDate): PlanDocument {
   const litter = litterOf(c, puppy.litterId);
   const puppies = puppiesOf(db, litter.id);
   const readings = readingsOf(db, litter.id);
-  const rules = rulesOn(c, on, litter.id);
-  const food = foodOn(c, on, litter.id, dateOf(puppy.bornAt));
+  const rules = rulesOn(rulesFacts(c), litter.id, on);
+  const food = foodOn(c, litter.id, rules.rules, dateOf(puppy.bornAt), on);
   return planDocument({ litter, puppies, puppy, readings, rules, food, house: storedHouse(db) ?? DEFAULT_HOUSE, on });
 }

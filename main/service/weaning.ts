@@ -3,16 +3,14 @@
 import { dateOf } from '../../core/calendar/clock.ts';
 import { addDays, type CivilDate } from '../../core/calendar/day.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
-import { DEFAULT_RULES, ownRulesOn } from '../../core/feeding/rules.ts';
-import { foodBook, foodOrDefault } from '../../core/food/catalogue.ts';
-import { feedingOf } from '../../core/food/rotation.ts';
-import { growthInput } from '../../core/growth/input.ts';
+import { foodBook } from '../../core/food/catalogue.ts';
+import { growthInputOf } from '../../core/growth/input.ts';
+import type { Litter, Puppy } from '../../core/litter/litter.ts';
 import { DEFAULT_HOUSE } from '../../core/people/house.ts';
 import type { WeaningEvent, WeaningNote } from '../../core/weaning/eaten.ts';
-import { type PrepDocument, prepDocument } from '../../core/weaning/prep-document.ts';
-import { weaningPuppies } from '../../core/weaning/weaning-puppies.ts';
+import { type PrepDocument, prepDocumentOn } from '../../core/weaning/prep-document.ts';
+import type { OwnWeaningFacts } from '../../core/weaning/weaning-input.ts';
 import { catalogueOf } from '../../core/words/catalogue.ts';
-import { litterRules, rulesVersions } from '../store/feeding.ts';
 import { feedings, storedFoods } from '../store/food.ts';
 import { readingsOf } from '../store/growth.ts';
 import { puppiesOf } from '../store/litter.ts';
@@ -28,6 +26,7 @@ import {
   weaningPlanOf,
 } from '../store/weaning.ts';
 import { aboutLitter, aboutPuppy, checkTime, found, litterOf, puppyOf } from './facts.ts';
+import { rulesFacts } from './feeding.ts';
 import { type Context, command, type HandlersOf } from './handlers.ts';
 
 /** The first bowl is after the birth and within the first half year. */
@@ -97,40 +96,31 @@ export function weaningHandlers(c: Context): HandlersOf<'weaning'> {
   };
 }
 
+/** What is the litter's own of the facts that weaning is reckoned from. */
+export function ownWeaningFacts(c: Context, litter: Litter, puppies: readonly Puppy[]): OwnWeaningFacts {
+  const { db } = c.store;
+  const house = storedHouse(db) ?? DEFAULT_HOUSE;
+  return {
+    litter,
+    puppies,
+    growth: growthInputOf({ litter, puppies, readings: readingsOf(db, litter.id), house }),
+    plan: weaningPlanOf(db, litter.id),
+    events: weaningEventsOf(db, litter.id),
+  };
+}
+
 function sheetOf(c: Context, litterId: string, day: CivilDate): PrepDocument {
   const { db } = c.store;
-  const litter = litterOf(c, litterId);
-  const plan = weaningPlanOf(db, litterId);
-  if (plan === null) throw new ContractFailure('refused', 'there is no plan of weaning');
-  const house = storedHouse(db) ?? DEFAULT_HOUSE;
-  const today = dateOf(c.now().local);
-  const born = dateOf(litter.whelpedAt);
-  const all = puppiesOf(db, litterId);
-  const fed = all.filter((p) => p.state === 'litter' || p.state === 'kept');
-  const version = ownRulesOn(litterRules(db), litterId, today) ?? rulesVersions(db).find((v) => v.from <= today) ?? null;
-  const input = {
-    plan,
-    events: weaningEventsOf(db, litterId),
-    rules: version?.rules ?? DEFAULT_RULES,
-    food: foodOrDefault(foodBook(storedFoods(db)), feedingOf(feedings(db), litterId).foodId),
-    sizeClass: litter.sizeClass,
-    puppies: weaningPuppies(litter, fed, growthInput(litter, all, readingsOf(db, litterId), house.scaleStepGrams)),
-    today,
-    unit: house.massUnit,
+  const own = ownWeaningFacts(c, litterOf(c, litterId), puppiesOf(db, litterId));
+  if (own.plan === null) throw new ContractFailure('refused', 'there is no plan of weaning');
+  const facts = {
+    ...own,
+    rules: rulesFacts(c),
+    book: foodBook(storedFoods(db)),
+    feedings: feedings(db),
+    today: dateOf(c.now().local),
   };
-  const sheet = prepDocument(
-    {
-      input,
-      litterId,
-      litterName: catalogueOf('en').litterName(litter),
-      born,
-      day,
-      made: today,
-      rulesFrom: version?.from ?? null,
-      collarOf: (id) => all.find((p) => p.id === id)?.collar ?? null,
-    },
-    catalogueOf('en'),
-  );
+  const sheet = prepDocumentOn(facts, day, catalogueOf('en'));
   if (sheet === null) throw new ContractFailure('refused', 'nothing is fed from bowls on that day', 'day');
   return sheet;
 }

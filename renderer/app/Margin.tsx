@@ -1,12 +1,12 @@
 import { date } from '../../core/calendar/day.ts';
 import type { Level } from '../../core/growth/assess.ts';
+import { litterInTheHouse, weighInOrder } from '../../core/litter/in-the-house.ts';
 import { puppyName } from '../../core/litter/litter.ts';
 import { localOf, useToday } from '../data/now.ts';
 import { useQuery } from '../data/query.ts';
 import { knownOf } from '../facts/known.ts';
-import { inTheHouse, type LitterFacts } from '../facts/useLitter.ts';
+import type { LitterFacts } from '../facts/useLitter.ts';
 import { useLitterGrowth } from '../facts/useLitterGrowth.ts';
-import { toWeigh } from '../facts/weigh-in.ts';
 import { href, LITTER_PAGES, type LitterPage, type Route } from '../links.ts';
 import { LevelMark } from '../parts/LevelMark.tsx';
 import { useWindow } from '../state/window.ts';
@@ -35,7 +35,8 @@ export function Margin({
 }) {
   const all = useQuery('litter.all', {});
   const setTheme = useWindow((w) => w.setTheme);
-  const litters = (all.value?.litters ?? []).filter((l) => inTheHouse(l) || l.litter.id === openLitterId);
+  const today = useToday();
+  const litters = (all.value?.litters ?? []).filter((l) => litterInTheHouse(l.puppies, today) || l.litter.id === openLitterId);
   const here = (at: Route['at']) => (route.at === at ? 'page' : undefined);
   return (
     <nav className={open ? 'margin open' : 'margin'} id="margin" aria-label={words.app.marginLabel} onKeyDown={moveInMargin}>
@@ -100,7 +101,7 @@ function moveInMargin(event: React.KeyboardEvent<HTMLElement>): void {
 function useLitterLine(facts: LitterFacts): { age: string; level: Level | null; who: string } {
   const today = useToday();
   const { input, growth, puppies } = useLitterGrowth(facts.litter.id);
-  const here = toWeigh(puppies);
+  const here = weighInOrder(puppies, today);
   const flagged = growth === null ? [] : here.filter((p) => (growth.puppies.get(p.id)?.level ?? 'steady') !== 'steady');
   const worst: Level =
     growth?.litter.level === 'act' || flagged.some((p) => growth?.puppies.get(p.id)?.level === 'act')

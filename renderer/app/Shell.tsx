@@ -1,8 +1,9 @@
 import { useEffect, useRef, useState } from 'react';
 import { flushSync } from 'react-dom';
+import { litterInTheHouse } from '../../core/litter/in-the-house.ts';
+import { useToday } from '../data/now.ts';
 import { useQuery } from '../data/query.ts';
 import { DamPage } from '../dogs/DamPage.tsx';
-import { inTheHouse } from '../facts/useLitter.ts';
 import { useHouse } from '../facts/useLitterGrowth.ts';
 import { FoodPage } from '../food/FoodPage.tsx';
 import { FoodsPage } from '../food/FoodsPage.tsx';
@@ -150,6 +151,7 @@ function Fold({ open, toggle, openLitterId }: { open: boolean; toggle: () => voi
 function useOpenLitter(route: Route): string | null {
   const all = useQuery('litter.all', {});
   const litters = all.value?.litters ?? [];
+  const today = useToday();
   const [last, setLast] = useState<string | null>(null);
   const looked =
     route.at === 'litter'
@@ -162,7 +164,7 @@ function useOpenLitter(route: Route): string | null {
   }, [looked]);
   if (looked !== null) return looked;
   if (last !== null && litters.some((l) => l.litter.id === last)) return last;
-  return litters.find(inTheHouse)?.litter.id ?? null;
+  return litters.find((l) => litterInTheHouse(l.puppies, today))?.litter.id ?? null;
 }
 
 /** A new place starts at its top with the foot let down; screen readers are led to the page. */

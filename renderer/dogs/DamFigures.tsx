@@ -1,32 +1,17 @@
 import type { CivilDate } from '../../core/calendar/day.ts';
 import type { Dam } from '../../core/dogs/dam.ts';
-import { type DamDay, damDay, lactationRange, milkYield } from '../../core/feeding/dam-day.ts';
+import { type DamDay, type DamFacts, damDay, damDayInputOf, lactationRange, milkYield } from '../../core/feeding/dam-day.ts';
 import { foodUnit } from '../../core/units/food.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
 import { Why } from '../parts/Why.tsx';
 import { words } from '../state/words.ts';
 
-export interface Nursed {
-  readonly whelped: CivilDate;
-  readonly puppies: number;
-  /** Part of the litter's food that comes from bowls. */
-  readonly solids: number;
-}
-
 /** What she needs today: energy, grams, meals, water; by her last weight. */
-export function DamFigures({ dam, day, nursed, unit }: { dam: Dam; day: CivilDate; nursed: Nursed | null; unit: MassUnit }) {
-  const last = dam.weights.at(-1);
-  if (last === undefined) return <p className="line soft">{words.dam.needWeight}</p>;
-  const kg = last.grams / 1000;
-  const puppies = nursed?.puppies ?? 0;
-  const today = damDay({
-    fields: dam.fields,
-    kg,
-    day,
-    whelped: nursed?.whelped ?? null,
-    nursing: puppies,
-    solids: nursed?.solids ?? 0,
-  });
+export function DamFigures({ dam, day, nursed, unit }: DamFacts & { dam: Dam; day: CivilDate; unit: MassUnit }) {
+  const input = damDayInputOf({ dam, nursed }, day);
+  if (input === null) return <p className="line soft">{words.dam.needWeight}</p>;
+  const { kg, nursing: puppies } = input;
+  const today = damDay(input);
   const inMilk = today.phase === 'milk' || today.phase === 'drying';
   return (
     <>

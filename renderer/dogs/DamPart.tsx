@@ -13,19 +13,14 @@ import './dam.css';
 
 /** The dam of a litter: her food today, her weight, how the litter's birth weight sits beside hers. */
 export function DamPart({ weaning, solids }: { weaning: Weaning; solids: number }) {
-  const { litter, order } = weaning;
+  const { litter } = weaning;
   const asked = useQuery('dogs.dams', {}).value;
   if (asked === null) return null;
   const dam = asked.dams.find((d) => d.fields.litterId === litter.id);
-  const nursing = order.filter((p) => p.state === 'litter').length;
   return (
     <section className="part dam-part">
       <h2>{litter.dam === '' ? words.dam.heading : words.dam.title(litter.dam)}</h2>
-      {dam === undefined ? (
-        <NoDam weaning={weaning} dams={asked.dams} />
-      ) : (
-        <Known dam={dam} weaning={weaning} nursing={nursing} solids={solids} />
-      )}
+      {dam === undefined ? <NoDam weaning={weaning} dams={asked.dams} /> : <Known dam={dam} weaning={weaning} solids={solids} />}
     </section>
   );
 }
@@ -50,13 +45,13 @@ function NoDam({ weaning: { litter }, dams }: { weaning: Weaning; dams: readonly
   );
 }
 
-function Known({ dam, weaning, nursing, solids }: { dam: Dam; weaning: Weaning; nursing: number; solids: number }) {
-  const { born, today, facts } = weaning;
+function Known({ dam, weaning, solids }: { dam: Dam; weaning: Weaning; solids: number }) {
+  const { born, today, facts, reckoned } = weaning;
   const unit = facts.house.massUnit;
   return (
     <div className="dam-two">
       <div>
-        <DamFigures dam={dam} day={today} nursed={{ whelped: born, puppies: nursing, solids }} unit={unit} />
+        <DamFigures dam={dam} day={today} nursed={{ ...reckoned, solids }} unit={unit} />
         <BirthShare dam={dam} weaning={weaning} />
       </div>
       <div>

@@ -1,7 +1,8 @@
 import { clockOf, dateOf, type LocalTime } from '../../core/calendar/clock.ts';
 import { ageInDays } from '../../core/calendar/day.ts';
+import { weighInOrder } from '../../core/litter/in-the-house.ts';
 import type { Litter, Puppy, Reading } from '../../core/litter/litter.ts';
-import { readingOf, sessionAt, toWeigh, type WeighingSession } from './weigh-in.ts';
+import { readingOf, sessionAt, type WeighingSession } from './weigh-in.ts';
 
 export type NextWeighIn = 'morning' | 'evening' | 'today' | 'done';
 
@@ -10,7 +11,7 @@ const TWICE_A_DAY_UNTIL_DAYS = 14;
 /** What is next on the scale: everyone once a day in the morning, twice a day in the first two weeks (common practice, no source). */
 export function nextWeighIn(litter: Litter, puppies: readonly Puppy[], readings: readonly Reading[], at: LocalTime): NextWeighIn {
   const today = dateOf(at);
-  const order = toWeigh(puppies);
+  const order = weighInOrder(puppies, today);
   const weighed = (p: Puppy, session: WeighingSession) => readingOf(readings, p.id, today, session) !== null;
   const morning = order.every((p) => weighed(p, 'morning'));
   const evening = order.every((p) => weighed(p, 'evening'));

@@ -1,12 +1,12 @@
 /** Foods and what is fed, as the window has them. */
 import { useMemo } from 'react';
 import type { CivilDate } from '../../core/calendar/day.ts';
-import { mealsOn } from '../../core/feeding/meals.ts';
+import { fedFoodOn } from '../../core/feeding/fed-food.ts';
 import type { HouseRules } from '../../core/feeding/rules.ts';
 import { type FoodBook, foodBook } from '../../core/food/catalogue.ts';
 import type { Food } from '../../core/food/food.ts';
 import type { StoredFood } from '../../core/food/own-food.ts';
-import { type Feeding, feedingOf, reckonedFood } from '../../core/food/rotation.ts';
+import type { Feeding } from '../../core/food/rotation.ts';
 import { useQuery } from '../data/query.ts';
 
 const NO_FOODS: readonly StoredFood[] = [];
@@ -29,8 +29,5 @@ export function useFeedings(): readonly Feeding[] {
 export function useFoodOn(litterId: string | null, rules: HouseRules, born: CivilDate, day: CivilDate): Food {
   const book = useFoodBook();
   const feedings = useFeedings();
-  return useMemo(
-    () => reckonedFood(feedingOf(feedings, litterId), book, mealsOn(rules, born, day).shares),
-    [book, feedings, litterId, rules, born, day],
-  );
+  return useMemo(() => fedFoodOn({ book, feedings }, litterId, rules, born, day), [book, feedings, litterId, rules, born, day]);
 }

@@ -1,4 +1,7 @@
+import { useMemo } from 'react';
+import { litterInTheHouse } from '../../core/litter/in-the-house.ts';
 import type { Litter, Puppy } from '../../core/litter/litter.ts';
+import { useToday } from '../data/now.ts';
 import { useQuery } from '../data/query.ts';
 
 export interface LitterFacts {
@@ -23,7 +26,9 @@ export function useLitterOfPuppy(puppyId: string): (LitterFacts & { readonly pup
   return null;
 }
 
-/** Whether anyone of the litter is still in the house. */
-export function inTheHouse(facts: LitterFacts): boolean {
-  return facts.puppies.length === 0 || facts.puppies.some((p) => p.state === 'litter' || p.state === 'kept');
+/** The litters that are still a matter of the house. */
+export function useLittersInHouse(): readonly LitterFacts[] {
+  const all = useQuery('litter.all', {}).value?.litters;
+  const today = useToday();
+  return useMemo(() => (all ?? []).filter((l) => litterInTheHouse(l.puppies, today)), [all, today]);
 }

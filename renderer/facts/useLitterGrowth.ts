@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
 import { assessLitter, type LitterGrowth } from '../../core/growth/assess.ts';
-import { type GrowthInput, growthInput } from '../../core/growth/input.ts';
+import { type GrowthInput, growthInputOf } from '../../core/growth/input.ts';
 import type { Litter, Puppy, Reading } from '../../core/litter/litter.ts';
 import { DEFAULT_HOUSE, type House } from '../../core/people/house.ts';
 import { useQuery } from '../data/query.ts';
@@ -30,8 +30,8 @@ export function useLitterGrowth(litterId: string): LitterGrowthFacts {
   const litter = facts?.litter ?? null;
   const puppies = facts?.puppies;
   const input = useMemo(
-    () => (litter === null || puppies === undefined ? null : growthInput(litter, puppies, readings, house.scaleStepGrams)),
-    [litter, puppies, readings, house.scaleStepGrams],
+    () => (litter === null || puppies === undefined ? null : growthInputOf({ litter, puppies, readings, house })),
+    [litter, puppies, readings, house],
   );
   const growth = useMemo(() => (input === null ? null : assessLitter(input)), [input]);
   return { litter, puppies: puppies ?? [], readings, input, growth, house };

@@ -13,11 +13,6 @@ export function sessionAt(clock: string): WeighingSession {
   return clock < '14:00' ? 'morning' : 'evening';
 }
 
-/** Who is weighed: in the litter or kept, in the order of the weigh-in. */
-export function toWeigh(puppies: readonly Puppy[]): Puppy[] {
-  return puppies.filter((p) => p.state === 'litter' || p.state === 'kept').toSorted((a, b) => a.place - b.place);
-}
-
 /** The latest standing reading of a puppy in a session of a day. */
 export function readingOf(
   readings: readonly Reading[],

@@ -1,3 +1,6 @@
+import { type HouseRules, rulesOn } from '../../core/feeding/rules.ts';
+import { EIGHT_WEEKS } from '../../core/litter/ages.ts';
+import { rationOf } from '../facts/ration.ts';
 /** Where a ration parts from the published numbers, with the one action that mends it: on a puppy's page, and on Today for a weaned litter. */
 
 import { dateOf } from '../../core/calendar/clock.ts';
@@ -6,17 +9,14 @@ import { explainRation } from '../../core/feeding/explain.ts';
 import type { Finding, RuleChange } from '../../core/feeding/finding.ts';
 import { type FindingsInput, findings } from '../../core/feeding/findings.ts';
 import { rationOn } from '../../core/feeding/ration.ts';
-import type { HouseRules } from '../../core/feeding/rules.ts';
 import type { Food } from '../../core/food/food.ts';
 import { type Puppy, puppyName } from '../../core/litter/litter.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
-import { WEANED_DAYS } from '../../core/weaning/weaning-plan.ts';
 import { call } from '../data/host.ts';
 import { run } from '../data/query.ts';
-import { FRESH_DAYS, rationInput } from '../facts/puppy-ration.ts';
 import { useFoodOn } from '../facts/useFoods.ts';
 import type { LitterGrowthFacts } from '../facts/useLitterGrowth.ts';
-import { rulesOfLitter, useRules } from '../facts/useRules.ts';
+import { useRules } from '../facts/useRules.ts';
 import { href } from '../links.ts';
 import { FindingLines } from '../parts/FindingLines.tsx';
 import { figure } from '../parts/figures.ts';
@@ -35,7 +35,7 @@ function mendFor(litterId: string, today: CivilDate) {
         useWindow.getState().setFailure(now.error);
         return;
       }
-      const rules = { ...rulesOfLitter(now.value, litterId, today), [change.key]: change.value };
+      const rules = { ...rulesOn(now.value, litterId, today).rules, [change.key]: change.value };
       await run('feeding.setLitterRules', { litterId, from: today, rules });
     });
   };
@@ -46,8 +46,7 @@ function reckonedAt(input: FindingsInput, facts: LitterGrowthFacts, today: Civil
   const mass = words.massText(input.weightGrams, facts.house.massUnit);
   if (input.day > today) return words.finding.atEight(mass);
   const days = input.weighedOn === null ? 0 : daysBetween(input.weighedOn, input.day);
-  if (days <= FRESH_DAYS) return words.finding.now(mass);
-  return input.adultKg === null ? words.finding.stale(mass, days) : words.finding.forecast(mass, days);
+  return days > 1 ? words.finding.forecast(mass, days) : words.finding.now(mass);
 }
 
 /** The day's amount of one puppy, how it came about, and what is found about it. */
@@ -64,7 +63,7 @@ export function PuppyBeside({
   food: Food;
   today: CivilDate;
 }) {
-  const input = rationInput(facts, puppy, rules, food, today);
+  const input = rationOf(facts, puppy, rules, food, today);
   const unit = facts.house.massUnit;
   const ration = input === null ? null : rationOn(input);
   const found = input === null ? [] : findings(input);
@@ -143,7 +142,7 @@ export function LitterBeside({ facts, order, today }: { facts: LitterGrowthFacts
   const { litter } = facts;
   const rules = useRules(today, litter?.id ?? null);
   if (litter === null || order.length === 0) return null;
-  if (daysBetween(dateOf(litter.whelpedAt), today) < WEANED_DAYS) return null;
+  if (daysBetween(dateOf(litter.whelpedAt), today) < EIGHT_WEEKS) return null;
   return (
     <OfWeaned facts={facts} order={order} rules={rules} today={today} litterId={litter.id} born={dateOf(litter.whelpedAt)} />
   );
@@ -166,7 +165,7 @@ function OfWeaned({
 }) {
   const food = useFoodOn(litterId, rules, born, today);
   const all = order.flatMap((puppy) => {
-    const input = rationInput(facts, puppy, rules, food, today);
+    const input = rationOf(facts, puppy, rules, food, today);
     return input === null ? [] : [{ name: puppyName(puppy), found: findings(input) }];
   });
   if (all.length === 0) return null;

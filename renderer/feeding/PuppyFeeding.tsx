@@ -1,11 +1,9 @@
 import { useMemo } from 'react';
 import { dateOf } from '../../core/calendar/clock.ts';
-import { addDays, daysBetween } from '../../core/calendar/day.ts';
+import { daysBetween } from '../../core/calendar/day.ts';
 import { mealLadder } from '../../core/feeding/ladder.ts';
-import type { Assessment } from '../../core/growth/assess.ts';
-import { expectedAdultKg, forecastWeight } from '../../core/growth/forecast.ts';
+import { ladderInputOf } from '../../core/feeding/ration-input.ts';
 import type { Puppy } from '../../core/litter/litter.ts';
-import { WEANED_DAYS } from '../../core/weaning/weaning-plan.ts';
 import { useToday } from '../data/now.ts';
 import { useFoodOn } from '../facts/useFoods.ts';
 import type { LitterGrowthFacts } from '../facts/useLitterGrowth.ts';
@@ -15,44 +13,18 @@ import { words } from '../state/words.ts';
 import { PuppyBeside } from './Beside.tsx';
 
 /** The months ahead as a ladder, and what the puppy is fed now. */
-export function PuppyFeeding({
-  facts,
-  puppy,
-  assessment,
-}: {
-  facts: LitterGrowthFacts;
-  puppy: Puppy;
-  assessment: Assessment | null;
-}) {
+export function PuppyFeeding({ facts, puppy }: { facts: LitterGrowthFacts; puppy: Puppy }) {
   const today = useToday();
   const rules = useRules(today, puppy.litterId);
   const food = useFoodOn(puppy.litterId, rules, dateOf(puppy.bornAt), today);
-  const { litter, house } = facts;
-  const steps = useMemo(() => {
-    if (litter === null || assessment?.grams == null || assessment.at === null) return [];
-    const adult = expectedAdultKg(litter, puppy.sex);
-    const adultKg = adult?.kg ?? null;
-    const born = dateOf(puppy.bornAt);
-    const anchorAgeDays = daysBetween(born, dateOf(assessment.at));
-    const forecast = forecastWeight({
-      adultKg,
-      adultFrom: adult?.from,
-      sizeClass: litter.sizeClass,
-      anchorAgeDays,
-      anchorGrams: assessment.grams,
-    });
-    const age = daysBetween(born, today);
-    const from = Math.max(age, WEANED_DAYS);
-    return mealLadder({
-      rules,
-      food,
-      born,
-      from: addDays(born, from),
-      adultKg,
-      forecast: (day) => forecast.at(day)?.mid ?? null,
-      unit: house.massUnit,
-    });
-  }, [litter, assessment, puppy, today, rules, food, house.massUnit]);
+  const { litter, input, house } = facts;
+  const steps = useMemo(
+    () =>
+      litter === null || input === null
+        ? []
+        : mealLadder(ladderInputOf({ litter, puppy, growth: input, rules, food, on: today })),
+    [litter, puppy, input, rules, food, today],
+  );
   return (
     <>
       <section className="part">

@@ -1,11 +1,15 @@
 import { useMemo, useState } from 'react';
-import { addDays, type CivilDate, date } from '../../core/calendar/day.ts';
+import { dateOf } from '../../core/calendar/clock.ts';
+import { addDays, type CivilDate } from '../../core/calendar/day.ts';
 import { type LadderStep, mealLadder } from '../../core/feeding/ladder.ts';
+import { ladderInputOf } from '../../core/feeding/ration-input.ts';
 import type { HouseRules } from '../../core/feeding/rules.ts';
 import type { Food } from '../../core/food/food.ts';
-import { type AdultFrom, expectedAdultKg, forecastWeight } from '../../core/growth/forecast.ts';
+import { expectedAdultKg, forecastWeight } from '../../core/growth/forecast.ts';
+import { puppyWeights } from '../../core/growth/puppy-weights.ts';
+import { EIGHT_WEEKS } from '../../core/litter/ages.ts';
+import { inTheHouse } from '../../core/litter/in-the-house.ts';
 import { puppyName } from '../../core/litter/litter.ts';
-import type { SizeClass } from '../../core/reference/classes.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
 import { useQuery } from '../data/query.ts';
 import { useFoodOn } from '../facts/useFoods.ts';
@@ -15,21 +19,14 @@ import { FormChoice } from '../parts/form/fields.tsx';
 import { MealLadder } from '../parts/MealLadder.tsx';
 import { words } from '../state/words.ts';
 
-/** The first day of a ladder: eight weeks, or today for who is older. */
-const FROM_DAY = 56;
 const EXAMPLE_GRAMS = 3500;
-const DAY_MS = 86_400_000;
 
-/** What a ladder is reckoned from, beside the rules. */
+/** Who grows, and the ladder it gets by some rules and food. */
 interface Grown {
   /** Whose food it eats; the house's with null. */
   readonly litterId: string | null;
   readonly born: CivilDate;
-  readonly anchorAgeDays: number;
-  readonly anchorGrams: number;
-  readonly adultKg: number | null;
-  readonly adultFrom: AdultFrom | undefined;
-  readonly sizeClass: SizeClass | null;
+  ladder(rules: HouseRules, food: Food): LadderStep[];
 }
 
 interface EffectProps {
@@ -48,7 +45,7 @@ export function RulesEffect(props: EffectProps) {
   const here = (all.value?.litters ?? [])
     .filter((l) => props.litterId === null || l.litter.id === props.litterId)
     .flatMap((l) => l.puppies)
-    .filter((p) => p.state === 'litter' || p.state === 'kept');
+    .filter((p) => inTheHouse(p, props.today));
   return (
     <div className="rules-effect">
       <h3>{words.rules.effect}</h3>
@@ -69,17 +66,23 @@ function OfExample(props: EffectProps) {
   const { massUnit } = useHouse();
   const { today, litterId } = props;
   const grown = useMemo<Grown>(() => {
+    const born = addDays(today, -EIGHT_WEEKS);
     const adult = expectedAdultKg({ sizeClass: 'medium', adultDogKg: null, adultBitchKg: null }, 'bitch');
-    return {
-      litterId,
-      born: addDays(today, -FROM_DAY),
-      anchorAgeDays: FROM_DAY,
-      anchorGrams: EXAMPLE_GRAMS,
-      adultKg: adult?.kg ?? null,
+    const adultKg = adult?.kg ?? null;
+    const forecast = forecastWeight({
+      adultKg,
       adultFrom: adult?.from,
       sizeClass: 'medium',
+      anchorAgeDays: EIGHT_WEEKS,
+      anchorGrams: EXAMPLE_GRAMS,
+    });
+    const weight = (ageDays: number) => forecast.at(ageDays)?.mid ?? null;
+    return {
+      litterId,
+      born,
+      ladder: (rules, food) => mealLadder({ rules, food, born, from: today, adultKg, forecast: weight, unit: massUnit }),
     };
-  }, [today, litterId]);
+  }, [today, litterId, massUnit]);
   return (
     <Ladders {...props} grown={grown} unit={massUnit} line={words.rules.exampleLine(words.massText(EXAMPLE_GRAMS, massUnit))} />
   );
@@ -91,49 +94,26 @@ function OfPuppy(props: EffectProps & { puppyId: string }) {
 }
 
 function OfPuppyIn({ puppyId, litterId, ...props }: EffectProps & { puppyId: string; litterId: string }) {
-  const { litter, puppies, growth, input, house } = useLitterGrowth(litterId);
+  const { litter, puppies, input, house } = useLitterGrowth(litterId);
+  const { today } = props;
   const puppy = puppies.find((p) => p.id === puppyId);
-  const now = growth?.puppies.get(puppyId);
-  const grown = useMemo<Grown | null>(() => {
-    if (litter === null || puppy === undefined || now == null || now.grams === null || now.at === null) return null;
-    const reading = input?.readings.find((r) => r.puppyId === puppyId && r.at === now.at);
-    if (reading === undefined) return null;
-    const adult = expectedAdultKg(litter, puppy.sex);
-    return {
-      litterId: litter.id,
-      born: date(puppy.bornAt.slice(0, 10)),
-      anchorAgeDays: Math.max(0, (reading.instant - puppy.bornInstant) / DAY_MS),
-      anchorGrams: now.grams,
-      adultKg: adult?.kg ?? null,
-      adultFrom: adult?.from,
-      sizeClass: litter.sizeClass,
-    };
-  }, [litter, puppy, now, input, puppyId]);
-  if (puppy === undefined || grown === null || grown.adultKg === null) return <p className="soft">{words.rules.noForecast}</p>;
+  const grown = useMemo(() => {
+    if (litter === null || puppy === undefined || input === null) return null;
+    const { last, adult } = puppyWeights(litter, puppy, input, today);
+    const ladder = (rules: HouseRules, food: Food) =>
+      mealLadder(ladderInputOf({ litter, puppy, growth: input, rules, food, on: today }));
+    return last === null || adult === null ? null : { litterId, born: dateOf(puppy.bornAt), ladder, grams: last.grams };
+  }, [litter, puppy, input, litterId, today]);
+  if (puppy === undefined || grown === null) return <p className="soft">{words.rules.noForecast}</p>;
   return (
     <Ladders
       {...props}
       litterId={litterId}
       grown={grown}
       unit={house.massUnit}
-      line={words.rules.puppyLine(puppyName(puppy), words.massText(grown.anchorGrams, house.massUnit))}
+      line={words.rules.puppyLine(puppyName(puppy), words.massText(grown.grams, house.massUnit))}
     />
   );
-}
-
-function ladderOf(rules: HouseRules, food: Food, grown: Grown, today: CivilDate, unit: MassUnit): LadderStep[] {
-  const { born, adultKg } = grown;
-  const forecast = forecastWeight(grown);
-  const eightWeeks = addDays(born, FROM_DAY);
-  return mealLadder({
-    rules,
-    food,
-    born,
-    from: eightWeeks > today ? eightWeeks : today,
-    adultKg,
-    forecast: (ageDays) => forecast.at(ageDays)?.mid ?? null,
-    unit,
-  });
 }
 
 function Ladders({
@@ -147,8 +127,8 @@ function Ladders({
 }: EffectProps & { grown: Grown; unit: MassUnit; line: string }) {
   const now = tried ?? rules;
   const food = useFoodOn(grown.litterId, rules, grown.born, today);
-  const before = useMemo(() => ladderOf(opened, food, grown, today, unit), [opened, food, grown, today, unit]);
-  const after = useMemo(() => ladderOf(now, food, grown, today, unit), [now, food, grown, today, unit]);
+  const before = useMemo(() => grown.ladder(opened, food), [opened, food, grown]);
+  const after = useMemo(() => grown.ladder(now, food), [now, food, grown]);
   if (after.length === 0) return <p className="soft">{words.rules.noForecast}</p>;
   const same = JSON.stringify(before) === JSON.stringify(after);
   return (

@@ -1,12 +1,12 @@
 import type { ReactNode } from 'react';
 import { useState } from 'react';
 import type { CivilDate } from '../../core/calendar/day.ts';
-import { DEFAULT_RULES, type HouseRules, type LitterRules, ownRulesOn, type RulesVersion } from '../../core/feeding/rules.ts';
+import { DEFAULT_RULES, type HouseRules, type RulesFacts, type RulesVersion, rulesOn } from '../../core/feeding/rules.ts';
 import type { RuleKey } from '../../core/words/en/feeding.ts';
 import { call } from '../data/host.ts';
 import { useToday } from '../data/now.ts';
 import { run, useQuery } from '../data/query.ts';
-import { inTheHouse } from '../facts/useLitter.ts';
+import { useLittersInHouse } from '../facts/useLitter.ts';
 import { FormChoice, SavedChoice, SavedField } from '../parts/form/fields.tsx';
 import { inTurn } from '../parts/form/in-turn.ts';
 import { PageTitle } from '../parts/PageTitle.tsx';
@@ -15,7 +15,6 @@ import { words } from '../state/words.ts';
 import { RulesEffect } from './RulesEffect.tsx';
 import { changedKeys, isChoice, isClock, RULE_GROUPS, ruleText, withRule } from './rule-list.ts';
 import './rules.css';
-import { rulesOfLitter, rulesOn } from '../facts/useRules.ts';
 
 /** Her feeding rules beside what is published, of the house or of one litter; the house itself, and the food that is reckoned with. */
 export function RulesPage({ more }: { more: ReactNode }) {
@@ -24,7 +23,8 @@ export function RulesPage({ more }: { more: ReactNode }) {
   const [litterId, setLitterId] = useState<string | null>(null);
   const versions = asked.value?.versions;
   const all = asked.value;
-  const rules = all === null ? null : litterId === null ? rulesOn(all.versions, today) : rulesOfLitter(all, litterId, today);
+  const inForce = all === null ? null : rulesOn(all, litterId, today);
+  const rules = inForce?.rules ?? null;
   return (
     <>
       <PageTitle
@@ -34,7 +34,7 @@ export function RulesPage({ more }: { more: ReactNode }) {
       <WhoseRules
         litterId={litterId}
         choose={setLitterId}
-        own={all !== null && litterId !== null && ownRulesOn(all.ofLitters, litterId, today) !== null}
+        own={litterId !== null && all?.ofLitters.some((v) => v.id === inForce?.id) === true}
         today={today}
       />
       {rules !== null && all !== null && (
@@ -59,7 +59,7 @@ function WhoseRules(props: {
   today: CivilDate;
 }) {
   const { litterId, choose, own, today } = props;
-  const litters = (useQuery('litter.all', {}).value?.litters ?? []).filter(inTheHouse);
+  const litters = useLittersInHouse();
   return (
     <div className="rules-whose">
       <div className="form">
@@ -92,12 +92,12 @@ function WhoseRules(props: {
 }
 
 /** A litter's versions over those of the house that were in force before its first. */
-function versionsOf(
-  { versions, ofLitters }: { versions: readonly RulesVersion[]; ofLitters: readonly LitterRules[] },
-  litterId: string,
-): RulesVersion[] {
+function versionsOf({ versions, ofLitters }: RulesFacts, litterId: string): RulesVersion[] {
   const own = ofLitters.filter((v) => v.litterId === litterId);
-  return [...own.map((v) => ({ id: v.id, from: v.from, rules: v.rules ?? rulesOn(versions, v.from) })), ...versions];
+  return [
+    ...own.map((v) => ({ id: v.id, from: v.from, rules: rulesOn({ versions, ofLitters }, litterId, v.from).rules })),
+    ...versions,
+  ];
 }
 
 /** Sends one rule changed, on top of what is in force now. Null when saved, else the sentence for its row. */
@@ -108,8 +108,7 @@ function saveRule(key: RuleKey, text: string, today: CivilDate, litterId: string
       useWindow.getState().setFailure(now.error);
       return words.form.notSaved;
     }
-    const inForce = litterId === null ? rulesOn(now.value.versions, today) : rulesOfLitter(now.value, litterId, today);
-    const changed = withRule(inForce, key, text);
+    const changed = withRule(rulesOn(now.value, litterId, today).rules, key, text);
     if (!changed.ok) return changed.sentence;
     const done =
       litterId === null

@@ -3,8 +3,8 @@ import { foodBook, SHIPPED_FOODS } from '../../core/food/catalogue.ts';
 import { boneShareOf, calciumPer1000Kcal, DEFAULT_FOOD, type Food } from '../../core/food/food.ts';
 import type { StoredFood } from '../../core/food/own-food.ts';
 import { type Feeding, feedingOf, isEmptyWeek } from '../../core/food/rotation.ts';
-import { run, useQuery } from '../data/query.ts';
-import { inTheHouse } from '../facts/useLitter.ts';
+import { run } from '../data/query.ts';
+import { useLittersInHouse } from '../facts/useLitter.ts';
 import { href } from '../links.ts';
 import { figure, percentRange } from '../parts/figures.ts';
 import { type Option, SavedChoice } from '../parts/form/fields.tsx';
@@ -39,7 +39,7 @@ export function foodOptions(stored: readonly StoredFood[]): Option[] {
 
 function WhoEatsWhat({ stored }: { stored: readonly StoredFood[] }) {
   const feedings = useFeedings();
-  const litters = (useQuery('litter.all', {}).value?.litters ?? []).filter(inTheHouse);
+  const litters = useLittersInHouse();
   const book = foodBook(stored);
   const house = feedingOf(feedings, null);
   const houseFood = house.foodId === null ? DEFAULT_FOOD : (book.find(house.foodId) ?? DEFAULT_FOOD);

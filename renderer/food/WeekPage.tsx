@@ -11,13 +11,13 @@ import { fillBowls, MEAL_NAMES, type Meals } from '../../core/food/bowls.ts';
 import { type FoodBook, foodOrDefault, SHIPPED_FOODS } from '../../core/food/catalogue.ts';
 import { type Food, PLAIN_FOOD } from '../../core/food/food.ts';
 import { EMPTY_WEEK, feedingOf, type GrownDog, isEmptyWeek, type Week } from '../../core/food/rotation.ts';
+import { EIGHT_WEEKS } from '../../core/litter/ages.ts';
+import { weighInOrder } from '../../core/litter/in-the-house.ts';
 import { puppyName } from '../../core/litter/litter.ts';
-import { WEANED_DAYS } from '../../core/weaning/weaning-plan.ts';
 import { useToday } from '../data/now.ts';
 import { run, useQuery } from '../data/query.ts';
 import { useLitter } from '../facts/useLitter.ts';
 import { useHouse, useLitterGrowth } from '../facts/useLitterGrowth.ts';
-import { toWeigh } from '../facts/weigh-in.ts';
 import { href } from '../links.ts';
 import { FormChoice, FormField } from '../parts/form/fields.tsx';
 import { readLine, readNumber } from '../parts/form/read.ts';
@@ -28,7 +28,7 @@ import { BowlGrid, carry } from './BowlGrid.tsx';
 import { bowlAt, bowlOf, changeWeek, columnsOf, everyDay, type Place, withBowl } from './bowls.ts';
 import { foodOptions } from './FoodsPage.tsx';
 import './foods.css';
-import { rationInput } from '../facts/puppy-ration.ts';
+import { rationOf } from '../facts/ration.ts';
 import { useFeedings, useFoodBook, useStoredFoods } from '../facts/useFoods.ts';
 import { useRules } from '../facts/useRules.ts';
 import { type Diner, WeekSum } from './WeekSum.tsx';
@@ -215,8 +215,8 @@ function HouseSum(props: SumFacts) {
 function LitterSum({ litterId, today, ...props }: SumFacts & { litterId: string; today: CivilDate }) {
   const facts = useLitterGrowth(litterId);
   const dogs = useFeedings().find((f) => f.litterId === null)?.dogs ?? [];
-  const all = toWeigh(facts.puppies).flatMap((puppy) => {
-    const input = rationInput(facts, puppy, props.rules, props.usual, today);
+  const all = weighInOrder(facts.puppies, today).flatMap((puppy) => {
+    const input = rationOf(facts, puppy, props.rules, props.usual, today);
     return input === null ? [] : [{ puppy, input, ration: rationOn(input) }];
   });
   const published = (kcal: number) => aroundEstimate(kcal, props.rules.growthMethod);
@@ -244,7 +244,7 @@ function LitterSum({ litterId, today, ...props }: SumFacts & { litterId: string;
   const grown = dogs.map((dog, i) =>
     grownDiner(dog, words.week.grown(dog.name, String(dog.kg)), `dog-${i}-${dog.name}`, props.rules),
   );
-  const unweaned = facts.litter !== null && daysBetween(dateOf(facts.litter.whelpedAt), today) < WEANED_DAYS;
+  const unweaned = facts.litter !== null && daysBetween(dateOf(facts.litter.whelpedAt), today) < EIGHT_WEEKS;
   return (
     <WeekSum
       {...props}

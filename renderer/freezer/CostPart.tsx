@@ -2,10 +2,11 @@ import { dateOf } from '../../core/calendar/clock.ts';
 import { addDays, type CivilDate } from '../../core/calendar/day.ts';
 import type { Demand } from '../../core/freezer/demand.ts';
 import { costOf } from '../../core/freezer/shopping.ts';
+import { inTheHouse } from '../../core/litter/in-the-house.ts';
 import { useQuery } from '../data/query.ts';
 import { heavyText, moneyText } from '../facts/freezer-text.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
-import { inTheHouse, type LitterFacts } from '../facts/useLitter.ts';
+import { type LitterFacts, useLittersInHouse } from '../facts/useLitter.ts';
 import { Why } from '../parts/Why.tsx';
 import { words } from '../state/words.ts';
 
@@ -14,7 +15,7 @@ const MOST_DAYS = 200;
 
 /** What a puppy costs a day, and the litter so far, by the last price of each food. */
 export function CostPart({ f }: { f: Freezer }) {
-  const litters = (useQuery('litter.all', {}).value?.litters ?? []).filter(inTheHouse);
+  const litters = useLittersInHouse();
   const oldest = litters.map((l) => dateOf(l.litter.whelpedAt)).sort()[0] ?? f.today;
   const from = [oldest, addDays(f.today, -MOST_DAYS)].sort()[1] ?? oldest;
   const demand = useQuery('freezer.demand', { from, until: f.today }).value?.demand ?? [];
@@ -44,7 +45,7 @@ function LitterCost(props: { f: Freezer; facts: LitterFacts; demand: readonly De
   const { f, facts, demand, from } = props;
   const { litter, puppies } = facts;
   const { money } = f.stock.settings;
-  const here = puppies.filter((p) => p.state === 'litter' || p.state === 'kept').length;
+  const here = puppies.filter((p) => inTheHouse(p, f.today)).length;
   const lines: [string, Map<string, number>, number][] = [
     [words.freezer.costPerPuppy(words.litterName(litter)), gramsByFood(demand, litter.id, f.today, f.today), Math.max(1, here)],
     [words.freezer.costToday, gramsByFood(demand, litter.id, f.today, f.today), 1],

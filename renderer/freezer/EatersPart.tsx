@@ -3,7 +3,7 @@ import { type Dog, type DogFields, type FreezerSettings, gramsLeft, type Starter
 import { run, useQuery } from '../data/query.ts';
 import { heavyText } from '../facts/freezer-text.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
-import { inTheHouse } from '../facts/useLitter.ts';
+import { useLittersInHouse } from '../facts/useLitter.ts';
 import { SavedChoice, SavedField } from '../parts/form/fields.tsx';
 import { good, type Read, readDate, readLine, readNumber } from '../parts/form/read.ts';
 import { words } from '../state/words.ts';
@@ -27,8 +27,7 @@ export function EatersPart({ f }: { f: Freezer }) {
 }
 
 function Litters({ f }: { f: Freezer }) {
-  const all = useQuery('litter.all', {}).value?.litters ?? [];
-  return all.filter(inTheHouse).map(({ litter }) => {
+  return useLittersInHouse().map(({ litter }) => {
     const grams = f.demand.reduce((sum, d) => sum + (d.litterId === litter.id && d.day === f.today ? d.grams : 0), 0);
     return (
       <p key={litter.id} className="line">

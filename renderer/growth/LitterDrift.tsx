@@ -2,10 +2,10 @@ import { dateOf } from '../../core/calendar/clock.ts';
 import { type CivilDate, daysBetween } from '../../core/calendar/day.ts';
 import type { Assessment, LitterGrowth } from '../../core/growth/assess.ts';
 import type { GrowthInput } from '../../core/growth/input.ts';
+import { weighInOrder } from '../../core/litter/in-the-house.ts';
 import { type Puppy, puppyName } from '../../core/litter/litter.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
 import { knownOf } from '../facts/known.ts';
-import { toWeigh } from '../facts/weigh-in.ts';
 import { href } from '../links.ts';
 import { DriftLine, type DriftPoint } from '../parts/DriftLine.tsx';
 import { words } from '../state/words.ts';
@@ -23,7 +23,7 @@ interface Props {
 
 /** The litter on its drift line. */
 export function LitterDrift({ puppies, growth, input, unit, today, weighedIds }: Props) {
-  const inHouse = toWeigh(puppies);
+  const inHouse = weighInOrder(puppies, today);
   const points: DriftPoint[] = [];
   for (const puppy of inHouse) {
     const a = growth.puppies.get(puppy.id);

@@ -1,6 +1,7 @@
 import { useId, useState } from 'react';
 import type { Assessment } from '../../core/growth/assess.ts';
 import { bandOf, gainsOf, seriesOf, standingsOf } from '../../core/growth/series.ts';
+import { inTheHouse } from '../../core/litter/in-the-house.ts';
 import { type Puppy, puppyName } from '../../core/litter/litter.ts';
 import { useToday } from '../data/now.ts';
 import type { useLine } from '../facts/useLine.ts';
@@ -25,11 +26,6 @@ export interface ViewProps {
   view: PuppyView;
   assessment: Assessment | null;
   unit: LitterGrowthFacts['house']['massUnit'];
-}
-
-/** Whether it is weighed in this house: what it means, and what comes next, is said of these only. */
-export function isHere(puppy: Puppy): boolean {
-  return puppy.state === 'litter' || puppy.state === 'kept';
 }
 
 /** What was weighed, by day: rows of the record, and the breeder's own line. */
@@ -87,7 +83,7 @@ export function PuppyCharts(props: ViewProps & { rows: ReturnType<typeof recordO
         {view === 'standing' && (
           <StandingStrip points={standings} name={name} collar={puppy.collar} height={360} describedBy={tableId} />
         )}
-        {isHere(puppy) && props.assessment?.expectedNext != null && (
+        {inTheHouse(puppy, today) && props.assessment?.expectedNext != null && (
           <p className="soft">{words.growth.atOwnPace(words.massText(props.assessment.expectedNext, unit))}</p>
         )}
       </div>
@@ -113,10 +109,11 @@ export function PuppyCharts(props: ViewProps & { rows: ReturnType<typeof recordO
 }
 
 export function NoReadings({ puppy }: { puppy: Puppy }) {
+  const today = useToday();
   return (
     <p className="line soft">
       {words.growth.noReadings}{' '}
-      {isHere(puppy) && (
+      {inTheHouse(puppy, today) && (
         <a href={href({ at: 'litter', litterId: puppy.litterId, page: 'weigh-in', puppyId: puppy.id })}>{words.growth.goWeigh}</a>
       )}
     </p>

@@ -1,9 +1,9 @@
 import type { ReactNode } from 'react';
 import { useMemo } from 'react';
 import { clockOf, dateOf } from '../../core/calendar/clock.ts';
-import type { Assessment } from '../../core/growth/assess.ts';
-import { expectedAdultKg, forecastWeight } from '../../core/growth/forecast.ts';
+import { expectedAdultKg } from '../../core/growth/forecast.ts';
 import type { Line } from '../../core/growth/line/line-curve.ts';
+import { puppyWeights } from '../../core/growth/puppy-weights.ts';
 import { seriesOf } from '../../core/growth/series.ts';
 import { type Puppy, puppyName } from '../../core/litter/litter.ts';
 import { useToday } from '../data/now.ts';
@@ -21,13 +21,12 @@ import { SeenPart } from './SeenPart.tsx';
 import './puppy.css';
 
 /** The months ahead and what it is fed, which another feature shows. */
-export type FeedingSlot = (of: { facts: LitterGrowthFacts; puppy: Puppy; assessment: Assessment | null }) => ReactNode;
+export type FeedingSlot = (of: { facts: LitterGrowthFacts; puppy: Puppy }) => ReactNode;
 
 /** Notes and facts of a puppy, what was seen of its weights, what comes next. */
 export function PuppyNotes({
   facts,
   puppy,
-  assessment,
   unit,
   rows,
   line,
@@ -101,7 +100,7 @@ export function PuppyNotes({
       )}
       {puppy.state !== 'died' && (
         <>
-          {feeding({ facts, puppy, assessment })}
+          {feeding({ facts, puppy })}
           <AdultForecast facts={facts} puppy={puppy} unit={unit} />
         </>
       )}
@@ -111,27 +110,18 @@ export function PuppyNotes({
 
 function AdultForecast({ facts, puppy, unit }: { facts: LitterGrowthFacts; puppy: Puppy; unit: ViewProps['unit'] }) {
   const { litter, input } = facts;
+  const today = useToday();
   const data = useMemo(() => {
     if (litter === null || input === null) return null;
-    const series = seriesOf(input, puppy.id);
-    const last = series.at(-1);
-    const adult = expectedAdultKg(litter, puppy.sex);
-    const adultKg = adult?.kg ?? null;
-    if (last === undefined || adultKg === null) return null;
-    const forecast = forecastWeight({
-      adultKg,
-      adultFrom: adult?.from,
-      sizeClass: litter.sizeClass,
-      anchorAgeDays: last.ageDays,
-      anchorGrams: last.grams,
-    });
+    const { own: series, last, adult, at } = puppyWeights(litter, puppy, input, today);
+    if (last === null || adult === null) return null;
     const points = [];
     for (let day = last.ageDays; day <= 548; day += 7) {
-      const band = forecast.at(day);
+      const band = at(day);
       if (band !== null) points.push({ ageDays: day, ...band });
     }
     return { series, points };
-  }, [litter, input, puppy]);
+  }, [litter, input, puppy, today]);
   if (data === null) return null;
   const name = puppyName(puppy);
   return (

@@ -2,20 +2,20 @@ import { useMemo } from 'react';
 import { dateOf } from '../../core/calendar/clock.ts';
 import type { CivilDate } from '../../core/calendar/day.ts';
 import type { Assessment } from '../../core/growth/assess.ts';
+import { inTheHouse, weighInOrder } from '../../core/litter/in-the-house.ts';
 import { type Puppy, puppyName } from '../../core/litter/litter.ts';
 import { useToday } from '../data/now.ts';
 import { knownOf } from '../facts/known.ts';
 import { useLine } from '../facts/useLine.ts';
 import { useLitterOfPuppy } from '../facts/useLitter.ts';
 import { type LitterGrowthFacts, useLitterGrowth } from '../facts/useLitterGrowth.ts';
-import { toWeigh } from '../facts/weigh-in.ts';
 import { href, PUPPY_VIEWS, type PuppyView } from '../links.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
 import { collarWords } from '../parts/collar-words.ts';
 import { LevelMark } from '../parts/LevelMark.tsx';
 import { Why } from '../parts/Why.tsx';
 import { words } from '../state/words.ts';
-import { isHere, PuppyCharts, type ViewProps } from './PuppyCharts.tsx';
+import { PuppyCharts, type ViewProps } from './PuppyCharts.tsx';
 import { PuppyLevel } from './PuppyLevel.tsx';
 import { type FeedingSlot, PuppyNotes } from './PuppyNotes.tsx';
 import { recordOf } from './puppy-days.ts';
@@ -60,7 +60,7 @@ function Known({ puppy, litterId, view, topUp, feeding }: { puppy: Puppy; litter
       </header>
       <nav className="puppy-views" aria-label={name}>
         <ul className="pick-out" aria-label={words.growth.pickOut}>
-          {toWeigh(facts.puppies).map((p) => (
+          {weighInOrder(facts.puppies, today).map((p) => (
             <li key={p.id}>
               <a
                 href={href({ at: 'puppy', puppyId: p.id, view })}
@@ -82,7 +82,7 @@ function Known({ puppy, litterId, view, topUp, feeding }: { puppy: Puppy; litter
           ))}
         </ul>
       </nav>
-      {assessment !== null && assessment.level !== 'steady' && isHere(puppy) && (
+      {assessment !== null && assessment.level !== 'steady' && inTheHouse(puppy, today) && (
         <section className="puppy-level">
           <LevelMark level={assessment.level} />
           <div>
@@ -129,7 +129,7 @@ function Head({
   return (
     <div className="right puppy-figures">
       <p>
-        {isHere(puppy) ? (
+        {inTheHouse(puppy, today) ? (
           assessment.level === 'steady' &&
           facts.input !== null && <PuppyLevel level="steady" known={knownOf(facts.input, puppy.id)} />
         ) : (

@@ -4,6 +4,7 @@ import { type CivilDate, daysBetween } from '../../core/calendar/day.ts';
 import type { Assessment, Level } from '../../core/growth/assess.ts';
 import type { ReadingFinding } from '../../core/growth/findings.ts';
 import type { GrowthInput } from '../../core/growth/input.ts';
+import { weighInOrder } from '../../core/litter/in-the-house.ts';
 import { type Puppy, puppyName } from '../../core/litter/litter.ts';
 import type { House } from '../../core/people/house.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
@@ -11,7 +12,7 @@ import { now, useToday } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import { knownOf } from '../facts/known.ts';
 import { type LitterGrowthFacts, useLitterGrowth } from '../facts/useLitterGrowth.ts';
-import { readingOf, sessionAt, toWeigh } from '../facts/weigh-in.ts';
+import { readingOf, sessionAt } from '../facts/weigh-in.ts';
 import { href } from '../links.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
 import { LevelMark } from '../parts/LevelMark.tsx';
@@ -41,7 +42,7 @@ export function TodayPage({
   const today = useToday();
   const { litter, input, growth, puppies } = facts;
   if (litter === null || input === null || growth === null) return null;
-  const order = toWeigh(puppies);
+  const order = weighInOrder(puppies, today);
   const flagged = order
     .map((puppy) => ({ puppy, assessment: growth.puppies.get(puppy.id) }))
     .filter((f): f is { puppy: Puppy; assessment: Assessment } => f.assessment !== undefined && f.assessment.level !== 'steady')

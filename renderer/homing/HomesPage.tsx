@@ -1,8 +1,8 @@
 import { dateOf } from '../../core/calendar/clock.ts';
 import { addDays, date } from '../../core/calendar/day.ts';
 import type { KeptPlan } from '../../core/contract/homing.ts';
-import { GO_HOME_DAY } from '../../core/homing/basis.ts';
 import { earliestGoHome, GO_HOME_RULES } from '../../core/homing/go-home-day.ts';
+import { EIGHT_WEEKS } from '../../core/litter/ages.ts';
 import { PUPPY_STATES, type Puppy, puppyName } from '../../core/litter/litter.ts';
 import { now, useToday } from '../data/now.ts';
 import { useQuery } from '../data/query.ts';
@@ -28,7 +28,7 @@ export function HomesPage({ litterId }: { litterId: string }) {
   if (facts === null) return null;
   const { litter, puppies } = facts;
   const born = date(litter.whelpedAt.slice(0, 10));
-  const earliest = addDays(born, GO_HOME_DAY);
+  const earliest = addDays(born, EIGHT_WEEKS);
   const waiting = puppies.filter(waitsForPlan).length;
   return (
     <>

@@ -18,17 +18,19 @@ import { readLine } from '../parts/form/read.ts';
 import { LevelMark } from '../parts/LevelMark.tsx';
 import { words } from '../state/words.ts';
 import './litters.css';
+import { inTheHouse, litterInTheHouse } from '../../core/litter/in-the-house.ts';
 import { type NextWeighIn, nextWeighIn } from '../facts/next-weigh-in.ts';
-import { inTheHouse, type LitterFacts } from '../facts/useLitter.ts';
+import type { LitterFacts } from '../facts/useLitter.ts';
 
 /** All litters: those in the house with their level and what is next, below those gone home. */
 export function LittersPage({ expecting }: { expecting: ReactNode }) {
   const all = useQuery('litter.all', {});
   const litters = all.value?.litters;
+  const today = useToday();
   if (litters === undefined) return <Head lead={all.status === 'failed' ? '' : words.litters.loading} begin={false} />;
   if (litters.length === 0) return <FirstRun />;
-  const here = litters.filter(inTheHouse);
-  const gone = litters.filter((l) => !inTheHouse(l));
+  const here = litters.filter((l) => litterInTheHouse(l.puppies, today));
+  const gone = litters.filter((l) => !litterInTheHouse(l.puppies, today));
   return (
     <>
       <Head lead={words.litters.count(here.length, gone.length)} begin />
@@ -90,7 +92,8 @@ function Heads() {
 
 function Parents({ facts }: { facts: LitterFacts }) {
   const { litter } = facts;
-  const page = facts.puppies.length === 0 ? 'puppies' : inTheHouse(facts) ? 'today' : 'growth';
+  const today = useToday();
+  const page = facts.puppies.length === 0 ? 'puppies' : litterInTheHouse(facts.puppies, today) ? 'today' : 'growth';
   return (
     <td className="litters-who">
       <a href={href({ at: 'litter', litterId: litter.id, page, puppyId: null })}>{litter.dam}</a>
@@ -110,7 +113,7 @@ function LitterRow({ facts }: { facts: LitterFacts }) {
   const today = useToday();
   const { input, growth, readings } = useLitterGrowth(litter.id);
   const born = dateOf(litter.whelpedAt);
-  const here = puppies.filter((p) => p.state === 'litter' || p.state === 'kept');
+  const here = puppies.filter((p) => inTheHouse(p, today));
   return (
     <tr>
       <Parents facts={facts} />

@@ -1,6 +1,6 @@
 import { useMemo, useRef, useState } from 'react';
 import { addDays, type CivilDate } from '../../core/calendar/day.ts';
-import { type PrepDocument, prepDocument } from '../../core/weaning/prep-document.ts';
+import { type PrepDocument, prepDocumentOn } from '../../core/weaning/prep-document.ts';
 import { run } from '../data/query.ts';
 import { useWeaning, type Weaning } from '../facts/useWeaning.ts';
 import { go, href, type Paper, type Route } from '../links.ts';
@@ -22,10 +22,10 @@ export function PrepPage({ route }: { route: PrepRoute }) {
 }
 
 function Preview({ route, weaning }: { route: PrepRoute; weaning: Weaning }) {
-  const { today, facts } = weaning;
+  const { today, facts, plan, reckoned } = weaning;
   const day = route.day ?? addDays(today, 1);
   const paper = route.paper ?? facts.house.paper;
-  const document = useMemo(() => documentOf(weaning, day), [weaning, day]);
+  const document = useMemo(() => (plan === null ? null : prepDocumentOn(reckoned, day, words)), [plan, reckoned, day]);
   const sheets = useRef<HTMLElement>(null);
   const fit = useFit(sheets, document === null ? '' : `${paper} ${JSON.stringify(document)}`);
   usePageTitle(document?.title ?? words.prep.title);
@@ -43,24 +43,6 @@ function Preview({ route, weaning }: { route: PrepRoute; weaning: Weaning }) {
         {document !== null && <Scaled document={document} paper={paper} />}
       </main>
     </div>
-  );
-}
-
-function documentOf(weaning: Weaning, day: CivilDate): PrepDocument | null {
-  const { input, litter, born, today, rulesFrom, order } = weaning;
-  if (input === null || weaning.plan === null) return null;
-  return prepDocument(
-    {
-      input,
-      litterId: litter.id,
-      litterName: words.litterName(litter),
-      born,
-      day,
-      made: today,
-      rulesFrom,
-      collarOf: (id) => order.find((p) => p.id === id)?.collar ?? null,
-    },
-    words,
   );
 }
 

@@ -4,7 +4,8 @@ import { clockOf, dateOf, type LocalTime, localTime } from '../../core/calendar/
 import { parseDate } from '../../core/calendar/day.ts';
 import type { InputOf } from '../../core/contract/operations.ts';
 import { assessLitter } from '../../core/growth/assess.ts';
-import { growthInput } from '../../core/growth/input.ts';
+import { growthInputOf } from '../../core/growth/input.ts';
+import { litterInTheHouse } from '../../core/litter/in-the-house.ts';
 import type { Litter, Puppy, Reading } from '../../core/litter/litter.ts';
 import type { House } from '../../core/people/house.ts';
 import {
@@ -25,7 +26,7 @@ import type { TableFault } from '../../core/records/table.ts';
 import type { Sex } from '../../core/reference/classes.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
 import { instantOf, now } from '../data/now.ts';
-import { inTheHouse, type LitterFacts } from '../facts/useLitter.ts';
+import type { LitterFacts } from '../facts/useLitter.ts';
 import { readClock } from '../parts/form/read.ts';
 import { words } from '../state/words.ts';
 import type { NamedTable } from './read-file.ts';
@@ -141,7 +142,8 @@ export function previewOf(
 
 function likelyLitter(read: TableRead | null, litterKey: string | null, litters: readonly LitterFacts[]): string {
   const words = read?.litters.find((l) => l.key === litterKey);
-  if (words === undefined) return (litters.find(inTheHouse) ?? litters[0])?.litter.id ?? 'new';
+  if (words === undefined)
+    return (litters.find((l) => litterInTheHouse(l.puppies, dateOf(now().local))) ?? litters[0])?.litter.id ?? 'new';
   const born = read === null ? null : bornIn(read, litterKey, null);
   const named = litters.find(
     ({ litter }) =>
@@ -243,12 +245,12 @@ export function findingsOf(
           },
         ],
   );
-  const input = growthInput(
+  const input = growthInputOf({
     litter,
-    puppiesIn(preview, sexesOf(draft, preview)),
-    [...target.readings, ...fresh],
-    house.scaleStepGrams,
-  );
+    puppies: puppiesIn(preview, sexesOf(draft, preview)),
+    readings: [...target.readings, ...fresh],
+    house,
+  });
   const found = new Map<number, string>();
   for (const finding of assessLitter(input).findings) {
     const sentence = words.growthFinding.reading(finding, house.massUnit);

@@ -2,10 +2,13 @@ import { type ReactNode, useMemo } from 'react';
 import { clockOf } from '../../core/calendar/clock.ts';
 import { addDays, daysBetween } from '../../core/calendar/day.ts';
 import { earliestGoHome } from '../../core/homing/go-home-day.ts';
+import { EIGHT_WEEKS } from '../../core/litter/ages.ts';
 import { puppyName } from '../../core/litter/litter.ts';
 import { restsOn, type WeaningEvent } from '../../core/weaning/eaten.ts';
 import { solidShare, type WeaningDay, type WeaningInput, weaningDay } from '../../core/weaning/weaning.ts';
 import { nextStep, weaningFindings } from '../../core/weaning/weaning-findings.ts';
+
+import { weaningInputOf } from '../../core/weaning/weaning-input.ts';
 import { useWeaning, type Weaning } from '../facts/useWeaning.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
 import { PageTitle } from '../parts/PageTitle.tsx';
@@ -63,11 +66,10 @@ function NotBegun({ weaning, dam }: { weaning: Weaning; dam: DamSlot }) {
 }
 
 function Begun({ weaning, input, dam }: { weaning: Weaning; input: WeaningInput; dam: DamSlot }) {
-  const { litter, order, today, age, facts } = weaning;
-  const [now, tomorrow] = useMemo(
-    () => [weaningDay(input, today), weaningDay(input, addDays(today, 1))] as const,
-    [input, today],
-  );
+  const { litter, order, today, age, facts, reckoned } = weaning;
+  const now = useMemo(() => weaningDay(input, today), [input, today]);
+  const ahead = useMemo(() => weaningInputOf(reckoned, addDays(today, 1)) ?? input, [reckoned, input, today]);
+  const tomorrow = useMemo(() => weaningDay(ahead, addDays(today, 1)), [ahead, today]);
   const spans = useMemo(() => stepSpans(input), [input]);
   const holding = now.step === null ? [] : holdingOn(now, order);
   return (
@@ -86,7 +88,7 @@ function Begun({ weaning, input, dam }: { weaning: Weaning; input: WeaningInput;
         </p>
       ))}
       <Rests weaning={weaning} now={now} />
-      <WeaningPrep weaning={weaning} input={input} day={tomorrow} />
+      <WeaningPrep weaning={weaning} input={ahead} day={tomorrow} />
       <MealsToday litterId={litter.id} bare />
       <section className="part weaning-two">
         <StoolNotes weaning={weaning} />
@@ -114,7 +116,7 @@ function Head({ weaning, input, now }: { weaning: Weaning; input: WeaningInput; 
           {now.step === null ? words.weaning.leadBefore(age, plan.starts, starts) : words.weaning.lead(age, starts)}{' '}
           {now.step !== null &&
             now.weaned &&
-            `${words.weaning.weaned} ${words.weaning.goHome(earliestGoHome(born, { fromDay: 56 }))}`}
+            `${words.weaning.weaned} ${words.weaning.goHome(earliestGoHome(born, { fromDay: EIGHT_WEEKS }))}`}
           {now.step !== null && !now.weaned && (next === null ? words.weaning.lastStep : nextSentence(weaning, input, next))}
         </p>
       </div>

@@ -104,7 +104,7 @@ export function simulate(kind: Kind, seed: number, wishes: Wishes = {}): SimLitt
       : makeSlips(r, weighed.sessions);
   return {
     kind,
-    input: { puppies, readings: weighed.sessions.flat(), scaleStepGrams: weighed.step, sizeClass },
+    input: { puppies, readings: weighed.sessions.flat(), scaleStepGrams: weighed.step, sizeClass, unit: 'g' },
     troubles: plan.troubles,
     smallSteady: plan.small,
     lateStarters: plan.late,

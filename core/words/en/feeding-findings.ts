@@ -210,8 +210,6 @@ export const findingWords = {
   atEight: (mass: string) => `Reckoned for the day it is eight weeks old, at the forecast of ${mass}.`,
   now: (mass: string) => `Reckoned for today, at ${mass}.`,
   forecast: (mass: string, days: number) => `Reckoned for today, at the forecast of ${mass}: last weighed ${days} days ago.`,
-  stale: (mass: string, days: number) =>
-    `Reckoned at ${mass}, which is ${days} days old: without a grown weight nothing carries it on.`,
   amount: (grams: string) => `${grams} a day`,
   ofEstimate: (kcal: string, percent: string) => `${kcal} kcal, ${percent} % of the published estimate`,
   noEstimate: (kcal: string) => `${kcal} kcal; no estimate without a grown weight`,

@@ -2,8 +2,8 @@
 import type { HouseRules } from '../../feeding/rules.ts';
 import type { Food } from '../../food/food.ts';
 import type { AdultFrom } from '../../growth/forecast.ts';
+import type { LastWeight } from '../../growth/puppy-weights.ts';
 import type { NoteFinding } from '../../homing/notes.ts';
-import type { Anchor } from '../../homing/weights.ts';
 import { pronouns } from '../../litter/pronouns.ts';
 import type { Sex } from '../../reference/classes.ts';
 import { isMetric, type MassUnit } from '../../units/mass.ts';
@@ -122,7 +122,7 @@ const BASES: Record<HouseRules['basis'], string> = {
 
 /** Where each figure of the plan comes from, line by line. */
 function provenance(
-  anchor: Pick<Anchor, 'grams' | 'on'> | null,
+  anchor: Pick<LastWeight, 'grams' | 'on'> | null,
   adult: { readonly kg: number; readonly from: AdultFrom } | null,
   r: HouseRules,
   food: Food,

@@ -2,9 +2,9 @@
 
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { addDays, date } from '../../../core/calendar/day.ts';
+import { date } from '../../../core/calendar/day.ts';
 import { THREE_MEALS } from '../../../core/feeding/meals.ts';
-import { DEFAULT_RULES, ownRulesOn } from '../../../core/feeding/rules.ts';
+import { DEFAULT_RULES } from '../../../core/feeding/rules.ts';
 import { grownEnergy, type WeekFindingsInput, weekFindings } from '../../../core/feeding/week-findings.ts';
 import { MEAL_NAMES } from '../../../core/food/bowls.ts';
 import { foodBook } from '../../../core/food/catalogue.ts';
@@ -217,22 +217,6 @@ describe('findings of a week', () => {
     expect(published.low).toBeCloseTo(95 * 25 ** 0.75, 9);
     expect(published.high).toBeCloseTo(130 * 25 ** 0.75, 9);
     expect(codes(null, { growth: null, energy: published })).toContain('week-energy-low');
-  });
-});
-
-describe('rules of a litter', () => {
-  const own = {
-    id: 'own-rules-1',
-    litterId: 'litter-1',
-    from: date('2026-03-01'),
-    rules: { ...DEFAULT_RULES, shareYoung: 0.07 },
-  };
-  it('hold from their day until they are taken away again', () => {
-    const all = [{ ...own, id: 'own-rules-2', from: date('2026-03-10'), rules: null }, own];
-    expect(ownRulesOn(all, 'litter-1', date('2026-02-28'))).toBeNull();
-    expect(ownRulesOn(all, 'litter-1', addDays(own.from, 8))?.rules.shareYoung).toBe(0.07);
-    expect(ownRulesOn(all, 'litter-1', date('2026-03-10'))).toBeNull();
-    expect(ownRulesOn(all, 'litter-2', date('2026-03-05'))).toBeNull();
   });
 });
 

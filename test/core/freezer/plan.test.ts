@@ -171,7 +171,7 @@ describe('the thaw list', () => {
       fromDay: TODAY,
       untilDay: null,
     };
-    const demand = dogDemand([dog], DEFAULT_RULES, TODAY, addDays(TODAY, 27));
+    const demand = dogDemand([dog], () => DEFAULT_RULES, TODAY, addDays(TODAY, 27));
     const whole = planFreezer(input({ demand, packs: packs(20, { grams: toGrams(454) }) }));
     const cut = planFreezer(input({ demand, packs: packs(20, { grams: toGrams(454), portions: 4 }) }));
     expect(wasteWithin(whole, NOW, 7)).toBeGreaterThan(1000);

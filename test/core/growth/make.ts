@@ -65,6 +65,7 @@ export function make(puppies: readonly MadePuppy[], litter: MadeLitter): GrowthI
     readings,
     scaleStepGrams: 1,
     sizeClass: 'medium',
+    unit: 'g',
   };
 }
 

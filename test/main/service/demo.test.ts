@@ -8,8 +8,9 @@ import { damSchema } from '../../../core/dogs/dam.ts';
 import { DEFAULT_RULES } from '../../../core/feeding/rules.ts';
 import { DEFAULT_FOOD } from '../../../core/food/food.ts';
 import { assessLitter, type LitterGrowth } from '../../../core/growth/assess.ts';
-import { growthInput } from '../../../core/growth/input.ts';
+import { growthInputOf } from '../../../core/growth/input.ts';
 import type { Reading } from '../../../core/litter/litter.ts';
+import { DEFAULT_HOUSE } from '../../../core/people/house.ts';
 import { eatenMeals, restsOn, weaningEventSchema } from '../../../core/weaning/eaten.ts';
 import { weaningDays } from '../../../core/weaning/weaning.ts';
 import { weaningPlanSchema } from '../../../core/weaning/weaning-plan.ts';
@@ -81,12 +82,7 @@ describe('the demo litters', () => {
   const levels = (facts: DemoFacts | undefined, until: string): Record<string, string> => {
     if (facts === undefined) return {};
     const growth: LitterGrowth = assessLitter(
-      growthInput(
-        facts.litter,
-        facts.puppies,
-        facts.readings.filter((r) => r.at <= until),
-        null,
-      ),
+      growthInputOf({ ...facts, readings: facts.readings.filter((r) => r.at <= until), house: DEFAULT_HOUSE }),
     );
     expect(growth.litter.level).toBe('steady');
     expect(growth.findings).toEqual([]);
@@ -128,7 +124,7 @@ describe('the demo litters', () => {
     const { plan, events } = third.weaning ?? expect.fail('no plan of weaning');
     expect(weaningPlanSchema.safeParse(plan).success).toBe(true);
     expect(daysBetween(dateOf(third.litter.whelpedAt), plan.starts)).toBe(22);
-    const growth = growthInput(third.litter, third.puppies, third.readings, null);
+    const growth = growthInputOf({ ...third, house: DEFAULT_HOUSE });
     const input = {
       plan,
       events,

@@ -10,7 +10,13 @@ function weight(hours: number, session: Session = 'morning', held = false, puppy
   const at = localTime('2026-03-02T08:00');
   return { id: `${puppyId}${hours}`, puppyId, at, instant: hours * HOUR, grams: 400, session, held, kept: false };
 }
-const of = (...readings: GrowthReading[]): GrowthInput => ({ puppies: [], readings, scaleStepGrams: 1, sizeClass: null });
+const of = (...readings: GrowthReading[]): GrowthInput => ({
+  puppies: [],
+  readings,
+  scaleStepGrams: 1,
+  sizeClass: null,
+  unit: 'g',
+});
 
 describe('how much is known of a puppy', () => {
   it('is nothing without a weight of its own, or with one in question only', () => {

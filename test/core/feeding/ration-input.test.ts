@@ -5,18 +5,16 @@ import { localTime } from '../../../core/calendar/clock.ts';
 import { addDays, type CivilDate, date } from '../../../core/calendar/day.ts';
 import { findings } from '../../../core/feeding/findings.ts';
 import { rationOn } from '../../../core/feeding/ration.ts';
+import { rationInputOf } from '../../../core/feeding/ration-input.ts';
 import { DEFAULT_RULES } from '../../../core/feeding/rules.ts';
 import { DEFAULT_FOOD } from '../../../core/food/food.ts';
-import { assessLitter } from '../../../core/growth/assess.ts';
-import { growthInput } from '../../../core/growth/input.ts';
+import { type GrowthInput, growthInputOf } from '../../../core/growth/input.ts';
 import { USUAL_COLLARS } from '../../../core/litter/collar.ts';
 import type { Litter, Puppy, Reading } from '../../../core/litter/litter.ts';
 import { DEFAULT_HOUSE } from '../../../core/people/house.ts';
 import type { SizeClass } from '../../../core/reference/classes.ts';
 import { toGrams } from '../../../core/units/mass.ts';
 import { ENGLISH } from '../../../core/words/en/catalogue.ts';
-import { rationInput } from '../../../renderer/facts/puppy-ration.ts';
-import type { LitterGrowthFacts } from '../../../renderer/facts/useLitterGrowth.ts';
 
 const born = date('2026-03-01');
 const instantAt = (day: CivilDate) => Date.parse(`${day}T08:00:00Z`);
@@ -30,13 +28,13 @@ interface Choices {
   readonly lastDay?: number;
 }
 
-function factsOf({
-  count = 4,
-  sizeClass = 'medium',
-  adultKg = null,
-  grams = (d) => 350 + d * 65,
-  lastDay = 60,
-}: Choices): LitterGrowthFacts {
+interface Facts {
+  readonly litter: Litter;
+  readonly puppies: readonly Puppy[];
+  readonly growth: GrowthInput;
+}
+
+function factsOf({ count = 4, sizeClass = 'medium', adultKg = null, grams = (d) => 350 + d * 65, lastDay = 60 }: Choices): Facts {
   const whelped = localTime(`${born}T08:00`);
   const litter: Litter = {
     id: 'litter-one',
@@ -92,15 +90,17 @@ function factsOf({
       };
     }),
   );
-  const input = growthInput(litter, puppies, readings, null);
-  return { litter, puppies, readings, input, growth: assessLitter(input), house: DEFAULT_HOUSE };
+  return { litter, puppies, growth: growthInputOf({ litter, puppies, readings, house: DEFAULT_HOUSE }) };
 }
+
+const fedOn = ({ litter, growth }: Facts, puppy: Puppy, on: CivilDate) =>
+  rationInputOf({ litter, puppy, growth, rules: DEFAULT_RULES, food: DEFAULT_FOOD, on });
 
 function first(choices: Choices, day: number) {
   const facts = factsOf(choices);
   const [puppy] = facts.puppies;
   if (puppy === undefined) throw new Error('no puppy');
-  return rationInput(facts, puppy, DEFAULT_RULES, DEFAULT_FOOD, addDays(born, day));
+  return fedOn(facts, puppy, addDays(born, day));
 }
 
 describe('from what a puppy is fed', () => {
@@ -143,7 +143,7 @@ describe('from what a puppy is fed', () => {
     const facts = factsOf(choices);
     expect(facts.puppies).toHaveLength(choices.count);
     for (const puppy of facts.puppies) {
-      const input = rationInput(facts, puppy, DEFAULT_RULES, DEFAULT_FOOD, addDays(born, 60));
+      const input = fedOn(facts, puppy, addDays(born, 60));
       expect(input).not.toBeNull();
       if (input === null) continue;
       const { dayGrams, meals } = rationOn(input);
