@@ -190,6 +190,7 @@ const TOP_LEVEL = [
   ...[
     'README.md',
     'DEVELOPERS.md',
+    'CHANGELOG.md',
     'LICENSE',
     'package.json',
     'package-lock.json',
@@ -197,9 +198,9 @@ const TOP_LEVEL = [
     'biome.json',
     'electron-builder.yml',
   ],
-  ...['.npmrc', '.gitignore'],
+  ...['.npmrc', '.gitignore', '.editorconfig', '.github'],
 ];
-const MAY_BE_THERE = ['.git', '.gitattributes', '.editorconfig', '.gitmodules'];
+const MAY_BE_THERE = ['.git', '.gitattributes', '.gitmodules'];
 
 /** What lies at the top level and should not, or should and does not. `ignored` names what version control leaves out. */
 export function topLevelComplaints(entries: readonly string[], ignored: (name: string) => boolean): string[] {
