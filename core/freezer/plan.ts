@@ -11,8 +11,9 @@ import type { HouseRules } from '../feeding/rules.ts';
 import { MEAL_NAMES } from '../food/bowls.ts';
 import { type Demand, mealTime } from './demand.ts';
 import { type FreezerSettings, isOverdue, oldestFirst, type Pack, portionGrams, type Starter, type Thaw } from './pack.ts';
+import type { Portion, Solution, SolveInput } from './problem.ts';
 import { at, type Batch } from './serve.ts';
-import { type Portion, type Solution, type SolveInput, solve } from './solve.ts';
+import { solve } from './solve.ts';
 import { reserveStarters } from './starters.ts';
 import { coldWaterHours, type ThawClock, thawClock } from './thawing.ts';
 

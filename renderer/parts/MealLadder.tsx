@@ -4,7 +4,8 @@ import type { LadderStep } from '../../core/feeding/ladder.ts';
 import type { MealName } from '../../core/food/bowls.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
 import { words } from '../state/words.ts';
-import { LAYERS, type LadderLayout, type LadderLook, type LadderTexts, ladderLayout, weightOf } from './ladder-layout.ts';
+import { type LadderLayout, ladderLayout } from './ladder-layout.ts';
+import { LAYERS, type LadderLook, type LadderTexts, weightOf } from './ladder-look.ts';
 import { useMeasure, useWidth } from './measure.ts';
 import './parts.css';
 

@@ -8,56 +8,20 @@ import { ageInMonths } from '../../core/calendar/age.ts';
 import { addDays, addMonths, ageInDays, type CivilDate } from '../../core/calendar/day.ts';
 import type { LadderStep } from '../../core/feeding/ladder.ts';
 import type { MealName } from '../../core/food/bowls.ts';
+import { layerTexts } from './ladder-layers.ts';
+import {
+  GAP,
+  inside,
+  LAYERS,
+  type LadderLook,
+  type LadderText,
+  type LadderTexts,
+  overlaps,
+  type Tread,
+  weightOf,
+  type Zone,
+} from './ladder-look.ts';
 import type { Measure } from './measure.ts';
-
-/** From the bottom up. */
-export const LAYERS: readonly MealName[] = ['evening', 'afternoon', 'midday', 'morning'];
-
-export interface LadderLook {
-  readonly width: number;
-  readonly height: number;
-  /** Space left and right of the first and last tread. */
-  readonly pad: number;
-  readonly figure: number;
-  readonly bracket: number;
-  readonly change: number;
-  readonly layer: number;
-  readonly age: number;
-  /** Size of the row of dates under the ages; 0 has none. */
-  readonly date: number;
-}
-
-/** The words, so that the placing knows how long they are; the first of a list is the best, the next are shorter. */
-export interface LadderTexts {
-  readonly figure: (grams: number, first: boolean, now: boolean) => string;
-  readonly meals: (count: number) => readonly string[];
-  readonly change: (days: number) => readonly string[];
-  readonly layer: (meal: MealName) => string;
-  readonly weeks: (weeks: number, first: boolean) => string;
-  readonly months: (months: number, first: boolean) => string;
-  readonly date: (day: CivilDate) => string;
-  readonly now: string;
-}
-
-type LadderTextKind = 'figure' | 'bracket' | 'change' | 'layer' | 'age' | 'date';
-
-/** A text centred on `x` with its baseline at `y`; `width` as measured. */
-export interface LadderText {
-  readonly kind: LadderTextKind;
-  readonly text: string;
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly size: number;
-}
-
-export interface Tread {
-  readonly step: LadderStep;
-  readonly from: number;
-  readonly to: number;
-  readonly top: number;
-  readonly layers: readonly { readonly meal: MealName; readonly top: number; readonly bottom: number }[];
-}
 
 export interface LadderLayout {
   readonly width: number;
@@ -71,7 +35,6 @@ export interface LadderLayout {
   readonly now: Tread | null;
 }
 
-const GAP = 6;
 /** A word over a bracket stands over at least this much of it. */
 const LEAST_OVER = 8;
 const MONTHLY_FROM_DAY = 26 * 7;
@@ -113,14 +76,6 @@ export function ladderLayout(
     ],
     now: now ?? null,
   };
-}
-
-interface Zone {
-  readonly from: number;
-  readonly to: number;
-  readonly meals: number;
-  readonly changing: boolean;
-  readonly names: readonly MealName[];
 }
 
 const fed = (step: LadderStep): MealName[] => LAYERS.filter((meal) => (step.meals[meal] ?? 0) > 0);
@@ -269,73 +224,6 @@ function overTread(tread: Tread, treads: readonly Tread[], text: string, width: 
   return { kind: 'figure', text, x, y, width, size: look.figure };
 }
 
-/** The meals' names stand inside their layers, once in each stretch with its own meals, one over the other where they can. */
-function layerTexts(
-  zones: readonly Zone[],
-  treads: readonly Tread[],
-  xOf: (day: number) => number,
-  base: number,
-  look: LadderLook,
-  texts: LadderTexts,
-  measure: Measure,
-): LadderText[] {
-  const settled = zones.filter((z) => !z.changing);
-  return settled.flatMap((zone) => {
-    const names = zone.names.map((meal) => ({
-      meal,
-      text: texts.layer(meal),
-      width: measure(texts.layer(meal), look.layer, weightOf('layer')),
-    }));
-    const widest = Math.max(...names.map((n) => n.width));
-    const [from, to] = [xOf(zone.from), xOf(zone.to)];
-    const common = bestPlace(
-      from,
-      to,
-      widest,
-      (x) => Math.min(...names.map((n) => room(treads, n.meal, x, widest).high)),
-      look.layer,
-    );
-    const placed: (LadderText & { meal: MealName })[] = [];
-    for (const { meal, text, width } of names) {
-      const x = common ?? bestPlace(from, to, width, (at) => room(treads, meal, at, width).high, look.layer);
-      if (x === null) continue;
-      const { top, bottom } = room(treads, meal, x, width);
-      // In a thin layer the name leans on the layer below, never over the ink edge above.
-      const y = Math.max((top + bottom) / 2 + look.layer * 0.34, top + look.layer * 0.8 + 2);
-      if (y > base - 3) continue;
-      const name = { kind: 'layer' as const, text, x, y, width, size: look.layer, meal };
-      if (placed.every((p) => !overlaps(p, name, GAP))) placed.push(name);
-    }
-    // One name alone would puzzle: nearly all, or those that stand nowhere else.
-    return placed.length >= names.length - 1
-      ? placed
-      : placed.filter((p) => settled.every((z) => z === zone || !z.names.includes(p.meal)));
-  });
-}
-
-/** The x with the most room, as near to the middle as enough room allows; null when nowhere is high or wide enough. */
-function bestPlace(from: number, to: number, width: number, high: (x: number) => number, size: number): number | null {
-  const [least, enough] = [size * 0.5, size * 1.7];
-  const middle = (from + to) / 2;
-  let best: { x: number; high: number } | null = null;
-  for (let x = from + width / 2 + 3; x <= to - width / 2 - 3; x += 2) {
-    const here = Math.min(enough, high(x));
-    if (here < least) continue;
-    if (best === null || here > best.high + 1e-6 || (here > best.high - 1e-6 && Math.abs(x - middle) < Math.abs(best.x - middle)))
-      best = { x, high: here };
-  }
-  return best?.x ?? null;
-}
-
-function room(treads: readonly Tread[], meal: MealName, x: number, width: number): { top: number; bottom: number; high: number } {
-  const layers = treads
-    .filter((t) => t.to > x - width / 2 - 2 && t.from < x + width / 2 + 2)
-    .map((t) => t.layers.find((l) => l.meal === meal) ?? { top: 0, bottom: 0 });
-  const top = Math.max(...layers.map((l) => l.top));
-  const bottom = Math.min(...layers.map((l) => l.bottom));
-  return { top, bottom, high: bottom - top };
-}
-
 /** Ages: every fourth week up to five months, then months; on paper with the date under it. */
 function axisTexts(
   from: number,
@@ -387,20 +275,4 @@ function axisTexts(
     }
   }
   return { ticks, texts: placed };
-}
-
-/** Weights of the text face by what the text says. */
-export function weightOf(kind: LadderTextKind): number {
-  return { figure: 650, bracket: 600, change: 400, layer: 450, age: 400, date: 400 }[kind];
-}
-
-function inside(middle: number, width: number, whole: number): number {
-  return Math.min(Math.max(middle, width / 2), whole - width / 2);
-}
-
-/** Whether two texts come closer than `gap` sideways while they share a height. */
-export function overlaps(a: LadderText, b: LadderText, gap: number): boolean {
-  const apart = Math.abs(a.x - b.x) >= (a.width + b.width) / 2 + gap;
-  const rows = a.y - a.size * 0.8 >= b.y + b.size * 0.24 || b.y - b.size * 0.8 >= a.y + a.size * 0.24;
-  return !apart && !rows;
 }

@@ -1,6 +1,7 @@
 /** Random freezers: portions of a few sizes or of any size, meals by day, thaw and keeping times as the house rules allow them. */
+
 import fc from 'fast-check';
-import type { SolveInput } from '../../../core/freezer/solve.ts';
+import type { SolveInput } from '../../../core/freezer/problem.ts';
 
 const HOUR = 60;
 const DAY = 1440;

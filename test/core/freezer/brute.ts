@@ -2,8 +2,8 @@
  * All plans there are, tried one by one: each portion is opened for any meal, needed or not, or for none. Knows nothing of the solver's
  * shortcuts (nothing is opened early, equal sizes are alike, one leftover at a time); shares with it only the feeding from what is thawed.
  */
+import type { SolveInput } from '../../../core/freezer/problem.ts';
 import { type Batch, serve } from '../../../core/freezer/serve.ts';
-import type { SolveInput } from '../../../core/freezer/solve.ts';
 
 export interface Least {
   readonly shortTenths: number;

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { oldestFirstPlan, type SolveInput, solve } from '../../../core/freezer/solve.ts';
+import type { SolveInput } from '../../../core/freezer/problem.ts';
+import { oldestFirstPlan, solve } from '../../../core/freezer/solve.ts';
 import { largeFreezer, MEALS, smallFreezer } from './arbitrary.ts';
 import { leastOf } from './brute.ts';
 

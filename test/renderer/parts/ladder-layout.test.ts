@@ -4,7 +4,8 @@ import { addDays, date } from '../../../core/calendar/day.ts';
 import { type LadderStep, mealLadder } from '../../../core/feeding/ladder.ts';
 import { DEFAULT_RULES } from '../../../core/feeding/rules.ts';
 import { DEFAULT_FOOD } from '../../../core/food/food.ts';
-import { type LadderLook, type LadderTexts, ladderLayout, overlaps } from '../../../renderer/parts/ladder-layout.ts';
+import { ladderLayout } from '../../../renderer/parts/ladder-layout.ts';
+import { type LadderLook, type LadderTexts, overlaps } from '../../../renderer/parts/ladder-look.ts';
 import { roughMeasure } from '../../../renderer/parts/measure.ts';
 
 const born = date('2026-09-26');
