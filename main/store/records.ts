@@ -31,7 +31,6 @@ export function removeDemo(db: Database.Database): Tag[] {
   const gone = new Set<TableName>();
   db.transaction(() => {
     db.pragma('defer_foreign_keys = ON'); // rows name each other both ways
-    letGoOfOwnDams(db);
     const going = inventedRows(db);
     for (const [table, ids] of going) {
       if (ids.size > 0) gone.add(table);
@@ -42,23 +41,6 @@ export function removeDemo(db: Database.Database): Tag[] {
   }).immediate();
   overwriteFreed(db);
   return [...tagsOf(gone), 'records'];
-}
-
-/** The dams that commands wrote; the demo's own are in no entry. */
-const WRITTEN = "SELECT 1 FROM json_each(journal.changes) c WHERE c.value ->> 'table' = 'dams' AND c.value ->> 'kind' = 'insert'";
-
-/** A dam that a command wrote is hers, whatever litter she was put with: she stays, without the invented litter. */
-function letGoOfOwnDams(db: Database.Database): void {
-  const demo = 'SELECT id FROM litters WHERE demo = 1';
-  db.prepare(
-    `UPDATE dams SET litterId = NULL WHERE litterId IN (${demo})
-       AND EXISTS (SELECT 1 FROM journal WHERE EXISTS (${WRITTEN} AND c.value ->> 'id' = dams.id))`,
-  ).run();
-  db.prepare(`UPDATE journal SET litterId = NULL WHERE litterId IN (${demo}) AND EXISTS (${WRITTEN})`).run();
-  // To undo or redo an entry that puts her with an invented litter would name what is gone.
-  db.prepare(
-    `DELETE FROM journal WHERE EXISTS (SELECT 1 FROM litters l WHERE l.demo = 1 AND instr(journal.changes, l.id))`,
-  ).run();
 }
 
 function forgetEntriesAbout(db: Database.Database, table: TableName, ids: readonly string[]): void {
