@@ -8,6 +8,11 @@ export const PUPPY_VIEWS = ['notes', 'weight', 'gain', 'standing'] as const;
 export type PuppyView = (typeof PUPPY_VIEWS)[number];
 export type Paper = 'a4' | 'letter';
 
+/** Papers of something that has an id, and of the house. */
+const PRINT_BY_ID = ['puppy', 'litter', 'kept', 'prep', 'slot'] as const;
+const PRINT_OF_HOUSE = ['thaw', 'labels'] as const;
+export type PrintOf = (typeof PRINT_BY_ID)[number] | (typeof PRINT_OF_HOUSE)[number];
+
 export type Route =
   | { at: 'litters' }
   | { at: 'begin' }
@@ -19,17 +24,14 @@ export type Route =
   /** The week of bowls of a litter, or of the house with null. */
   | { at: 'week'; litterId: string | null }
   | { at: 'freezer' }
-  /** The thaw list on paper, or labels for what thaws. */
-  | { at: 'freezer-paper'; of: 'labels' | 'list'; paper: Paper | null }
   | { at: 'rules' }
   | { at: 'records' }
   | { at: 'import' }
   | { at: 'help' }
-  | { at: 'print'; of: 'puppy' | 'litter' | 'kept' | 'slot'; id: string; paper: Paper | null }
+  /** A paper: of a puppy, litter, kept plan or slot by its id; the thaw list and the labels have none. The day is a prep sheet's, tomorrow when null. */
+  | { at: 'print'; of: PrintOf; id: string; day: CivilDate | null; paper: Paper | null }
   /** A dam by her id. */
   | { at: 'dam'; damId: string }
-  /** The prep sheet of a litter; the day in the address, tomorrow when it is null. */
-  | { at: 'prep'; litterId: string; day: CivilDate | null; paper: Paper | null }
   | { at: 'nowhere' };
 
 /** The route of an address fragment; what cannot be read is `nowhere`. */
@@ -51,9 +53,6 @@ export function parseRoute(hash: string): Route {
     return { at: first };
   }
   if (first === 'freezer' && parts.length === 1) return { at: 'freezer' };
-  if (first === 'freezer' && parts.length === 2 && (second === 'labels' || second === 'list')) {
-    return { at: 'freezer-paper', of: second, paper: readPaper(query) };
-  }
   if (first === 'foods' && parts.length <= 2) return second === undefined ? { at: 'foods' } : { at: 'food', foodId: second };
   if (first === 'week' && parts.length <= 2) return { at: 'week', litterId: second ?? null };
   if (first === 'litter' && second !== undefined) {
@@ -61,21 +60,21 @@ export function parseRoute(hash: string): Route {
     return page === undefined ? { at: 'nowhere' } : { at: 'litter', litterId: second, page, puppyId: query.get('puppy') };
   }
   if (first === 'dam' && second !== undefined) return { at: 'dam', damId: second };
-  if (first === 'prep' && second !== undefined) {
-    return { at: 'prep', litterId: second, day: parseDate(third ?? ''), paper: readPaper(query) };
-  }
   if (first === 'puppy' && second !== undefined) {
     const view = PUPPY_VIEWS.find((v) => v === (third ?? 'notes'));
     return view === undefined ? { at: 'nowhere' } : { at: 'puppy', puppyId: second, view };
   }
-  if (
-    first === 'print' &&
-    third !== undefined &&
-    (second === 'puppy' || second === 'litter' || second === 'kept' || second === 'slot')
-  ) {
-    return { at: 'print', of: second, id: third, paper: readPaper(query) };
-  }
+  if (first === 'print') return printRoute(second, third, query);
   return { at: 'nowhere' };
+}
+
+function printRoute(of: string | undefined, id: string | undefined, query: URLSearchParams): Route {
+  const day = parseDate(query.get('day') ?? '');
+  const paper = readPaper(query);
+  const byId = PRINT_BY_ID.find((p) => p === of);
+  if (byId !== undefined && id !== undefined) return { at: 'print', of: byId, id, day, paper };
+  const ofHouse = PRINT_OF_HOUSE.find((p) => p === of);
+  return ofHouse === undefined || id !== undefined ? { at: 'nowhere' } : { at: 'print', of: ofHouse, id: '', day: null, paper };
 }
 
 function readPaper(query: URLSearchParams): Paper | null {
@@ -96,15 +95,16 @@ export function href(route: Exclude<Route, { at: 'nowhere' }>): string {
       return route.litterId === null ? '#/week' : `#/week/${route.litterId}`;
     case 'dam':
       return `#/dam/${route.damId}`;
-    case 'freezer-paper':
-      return `#/freezer/${route.of}${route.paper === null ? '' : `?paper=${route.paper}`}`;
-    case 'prep':
-      return `#/prep/${route.litterId}${route.day === null ? '' : `/${route.day}`}${route.paper === null ? '' : `?paper=${route.paper}`}`;
     case 'print':
-      return `#/print/${route.of}/${route.id}${route.paper === null ? '' : `?paper=${route.paper}`}`;
+      return `#/print/${route.of}${route.id === '' ? '' : `/${route.id}`}${printQuery(route)}`;
     default:
       return `#/${route.at}`;
   }
+}
+
+function printQuery({ day, paper }: Extract<Route, { at: 'print' }>): string {
+  const query = new URLSearchParams({ ...(day === null ? {} : { day }), ...(paper === null ? {} : { paper }) }).toString();
+  return query === '' ? '' : `?${query}`;
 }
 
 export function go(route: Exclude<Route, { at: 'nowhere' }>): void {

@@ -14,12 +14,6 @@ export const keptPlanSchema = z.strictObject({
 });
 export type KeptPlan = z.infer<typeof keptPlanSchema>;
 
-const paperOf = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('puppy'), puppyId: idSchema, on: dateSchema }),
-  z.strictObject({ kind: z.literal('kept'), planId: idSchema }),
-]);
-export type PaperOf = z.infer<typeof paperOf>;
-
 export const HOMING_OPERATIONS = {
   'homing.plan': op({
     kind: 'query',
@@ -44,18 +38,5 @@ export const HOMING_OPERATIONS = {
     input: z.strictObject({ planId: idSchema }),
     output: z.strictObject({ document: planDocumentSchema }),
     tags: ['plans', 'litters'],
-  }),
-  /** Writes a PDF into the papers folder and answers its name. */
-  'homing.savePdf': op({
-    kind: 'act',
-    input: z.strictObject({ of: paperOf, paper: z.enum(['a4', 'letter']) }),
-    output: z.strictObject({ file: z.string(), folder: z.string() }),
-    tags: [],
-  }),
-  'homing.paperFile': op({
-    kind: 'query',
-    input: z.strictObject({ file: z.string().max(255) }),
-    output: z.strictObject({ base64: z.string() }),
-    tags: [],
   }),
 } as const;

@@ -11,6 +11,7 @@ import { FREEZER_OPERATIONS } from './freezer.ts';
 import { GROWTH_OPERATIONS } from './growth.ts';
 import { HOMING_OPERATIONS } from './homing.ts';
 import { LITTER_OPERATIONS } from './litter.ts';
+import { PAPER_OPERATIONS } from './paper.ts';
 import { PEOPLE_OPERATIONS } from './people.ts';
 import { RECORDS_OPERATIONS } from './records.ts';
 import { WEANING_OPERATIONS } from './weaning.ts';
@@ -25,6 +26,7 @@ export const OPERATIONS = {
   ...FREEZER_OPERATIONS,
   ...HOMING_OPERATIONS,
   ...PEOPLE_OPERATIONS,
+  ...PAPER_OPERATIONS,
   ...RECORDS_OPERATIONS,
 } as const;
 

@@ -1,7 +1,7 @@
 /** The plan of weaning, and what was noted of meals. */
 
 import { z } from 'zod';
-import { dateSchema, idSchema } from '../units/fields.ts';
+import { idSchema } from '../units/fields.ts';
 import { weaningEventSchema } from '../weaning/eaten.ts';
 import { weaningPlanSchema } from '../weaning/weaning-plan.ts';
 import { nothing, op } from './operation.ts';
@@ -35,12 +35,5 @@ export const WEANING_OPERATIONS = {
     kind: 'command',
     input: z.strictObject({ eventId: idSchema }),
     output: nothing,
-  }),
-  /** Writes the prep sheet of a day into the papers folder and answers its name; refused when nothing is fed from bowls on it. */
-  'weaning.prepPdf': op({
-    kind: 'act',
-    input: z.strictObject({ litterId: idSchema, day: dateSchema, paper: z.enum(['a4', 'letter']) }),
-    output: z.strictObject({ file: z.string(), folder: z.string() }),
-    tags: [],
   }),
 } as const;

@@ -50,7 +50,8 @@ const planFindingSchema = z.strictObject({
 export type PlanFinding = z.infer<typeof planFindingSchema>;
 
 export const planDocumentSchema = z.strictObject({
-  version: z.literal(1),
+  /** 1 is how plans were laid out until November 2026: their notes were divided by counting letters, and still are. */
+  version: z.literal([1, 2]),
   /** Plans kept before there were other papers do not say what they are. */
   kind: z.literal('plan').default('plan'),
   language: languageSchema,

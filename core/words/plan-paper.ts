@@ -20,7 +20,7 @@ export function planDocument(facts: PlanFacts, language: Language = 'en'): PlanD
   const plan = goHomePlan(facts, called === '' ? w.unnamed(puppy.collar.letter) : called);
   const { name, born, weights } = plan;
   return {
-    version: 1,
+    version: 2,
     kind: 'plan',
     language,
     puppyId: puppy.id,

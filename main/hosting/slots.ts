@@ -1,6 +1,6 @@
 /** One-time slots through which a document reaches the page that prints it: read once, gone after a minute. */
 import { randomBytes } from 'node:crypto';
-import type { PrintDocument } from '../../core/contract/paper.ts';
+import type { PaperDocument } from '../../core/contract/paper.ts';
 
 const KEPT_MILLISECONDS = 60_000;
 
@@ -9,7 +9,7 @@ const PAPER_PATH = /^\/paper\/([A-Za-z0-9_-]{32})$/;
 
 export class PaperSlots {
   readonly #clock: () => number;
-  readonly #slots = new Map<string, { document: PrintDocument; until: number }>();
+  readonly #slots = new Map<string, { document: PaperDocument; until: number }>();
 
   /** `clock` answers milliseconds that never run backwards. */
   constructor(clock: () => number) {
@@ -17,7 +17,7 @@ export class PaperSlots {
   }
 
   /** Puts the document into a new slot and answers its id: 192 random bits, base64url. */
-  put(document: PrintDocument): string {
+  put(document: PaperDocument): string {
     this.#sweep();
     const id = randomBytes(24).toString('base64url');
     this.#slots.set(id, { document, until: this.#clock() + KEPT_MILLISECONDS });
@@ -25,7 +25,7 @@ export class PaperSlots {
   }
 
   /** The document that a request path names, once; null when there is none (any more). */
-  take(path: string): PrintDocument | null {
+  take(path: string): PaperDocument | null {
     this.#sweep();
     const id = PAPER_PATH.exec(path)?.[1] ?? '';
     const slot = this.#slots.get(id);

@@ -5,7 +5,7 @@
 import { accessSync, constants } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { Browser } from 'playwright-core';
-import type { PrintDocument } from '../../core/contract/paper.ts';
+import type { PaperDocument } from '../../core/contract/paper.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
 import { printRoute, READY_WITHIN, requireWhole } from '../hosting/printed.ts';
 import type { PaperSlots } from '../hosting/slots.ts';
@@ -68,7 +68,7 @@ class Printer implements ChromiumPaper {
     this.#place = place;
   }
 
-  async print(document: PrintDocument, paper: 'a4' | 'letter'): Promise<Uint8Array> {
+  async print(document: PaperDocument, paper: 'a4' | 'letter'): Promise<Uint8Array> {
     this.#printing += 1;
     if (this.#idle !== null) clearTimeout(this.#idle);
     const slot = this.#slots.put(document);

@@ -1,7 +1,7 @@
 /** What a feature's handlers are given and what they must be. */
 import type { z } from 'zod';
 import type { OPERATIONS, OperationName, OutputOf } from '../../core/contract/operations.ts';
-import type { PrintDocument } from '../../core/contract/paper.ts';
+import type { PaperDocument } from '../../core/contract/paper.ts';
 import { type About, type Recorder, runCommand, type Written } from '../store/journal.ts';
 import type { Store } from '../store/open.ts';
 import type { Timestamp } from '../store/timestamp.ts';
@@ -9,7 +9,7 @@ import type { Timestamp } from '../store/timestamp.ts';
 /** Makes paper out of a document. */
 export interface PaperPort {
   /** Prints one document on this paper, answers the PDF's bytes. */
-  print(document: PrintDocument, paper: 'a4' | 'letter'): Promise<Uint8Array>;
+  print(document: PaperDocument, paper: 'a4' | 'letter'): Promise<Uint8Array>;
 }
 
 export interface Context {

@@ -2,7 +2,7 @@
 
 import { dateOf } from '../../core/calendar/clock.ts';
 import type { CivilDate } from '../../core/calendar/day.ts';
-import type { KeptPlan, PaperOf } from '../../core/contract/homing.ts';
+import type { KeptPlan } from '../../core/contract/homing.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
 import { rulesOn } from '../../core/feeding/rules.ts';
 import type { PlanDocument } from '../../core/homing/document.ts';
@@ -11,7 +11,6 @@ import { planDocument } from '../../core/words/plan-paper.ts';
 import { readingsOf } from '../store/growth.ts';
 import { insertPlan, keptDocument, plansOf } from '../store/homing.ts';
 import { puppiesOf, setState } from '../store/litter.ts';
-import { isBareName, papersFolder, readPaper, writePaper } from '../store/papers.ts';
 import { storedHouse } from '../store/people.ts';
 import { aboutPuppy, found, litterOf, puppyOf } from './facts.ts';
 import { rulesFacts } from './feeding.ts';
@@ -19,7 +18,7 @@ import { foodOn } from './food.ts';
 import { type Context, command, type HandlersOf } from './handlers.ts';
 
 export function homingHandlers(c: Context): HandlersOf<'homing'> {
-  const { db, folder } = c.store;
+  const { db } = c.store;
   return {
     'homing.plan': ({ puppyId, on }) => ({ document: planOf(c, puppyId, on) }),
 
@@ -38,26 +37,11 @@ export function homingHandlers(c: Context): HandlersOf<'homing'> {
     'homing.kept': ({ litterId }) => ({ plans: plansOf(db, litterOf(c, litterId).id) }),
 
     'homing.keptDocument': ({ planId }) => ({ document: found(keptDocument(db, planId), 'plan') }),
-
-    'homing.savePdf': async ({ of, paper }) => {
-      const document = documentOf(c, of);
-      if (c.paper === null) throw new ContractFailure('no-printer', 'nothing that can make a PDF was found');
-      const bytes = await c.paper.print(document, paper);
-      return { file: writePaper(folder, `${document.name} go-home plan ${document.made}`, bytes), folder: papersFolder(folder) };
-    },
-
-    'homing.paperFile': ({ file }) => {
-      if (!isBareName(file)) throw new ContractFailure('bad-input', 'that is not the name of a paper', 'file');
-      return { base64: found(readPaper(folder, file), 'paper').toString('base64') };
-    },
   };
 }
 
-function documentOf(c: Context, of: PaperOf): PlanDocument {
-  return of.kind === 'kept' ? found(keptDocument(c.store.db, of.planId), 'plan') : planOf(c, of.puppyId, of.on);
-}
-
-function planOf(c: Context, puppyId: string, on: CivilDate): PlanDocument {
+/** The plan of that day, from the facts as they are. */
+export function planOf(c: Context, puppyId: string, on: CivilDate): PlanDocument {
   const { db } = c.store;
   const puppy = puppyOf(c, puppyId);
   if (on < dateOf(puppy.bornAt)) throw new ContractFailure('bad-input', 'the day is before the birth', 'on');

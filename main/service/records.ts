@@ -16,12 +16,14 @@ import { faultsOf } from './fault-log.ts';
 import { chosenFolder, foundBackup, usable, usableForCopies } from './folders.ts';
 import type { Context, HandlersOf } from './handlers.ts';
 import { importHandlers } from './import.ts';
+import { paperHandlers } from './paper.ts';
 
 export function recordsHandlers(c: Context): HandlersOf<'records'> {
   const { db, folder, file } = c.store;
   return {
     ...importHandlers(c),
     ...exportHandlers(c),
+    ...paperHandlers(c),
 
     'records.status': () => ({
       version: c.version,

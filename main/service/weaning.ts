@@ -8,13 +8,12 @@ import { growthInputOf } from '../../core/growth/input.ts';
 import type { Litter, Puppy } from '../../core/litter/litter.ts';
 import { DEFAULT_HOUSE } from '../../core/people/house.ts';
 import type { WeaningEvent, WeaningNote } from '../../core/weaning/eaten.ts';
-import { type PrepDocument, prepDocumentOn } from '../../core/weaning/prep-document.ts';
+import type { PrepDocument } from '../../core/weaning/prep-document.ts';
 import type { OwnWeaningFacts } from '../../core/weaning/weaning-input.ts';
-import { catalogueOf } from '../../core/words/catalogue.ts';
+import { prepDocument } from '../../core/words/prep-paper.ts';
 import { feedings, storedFoods } from '../store/food.ts';
 import { readingsOf } from '../store/growth.ts';
 import { puppiesOf } from '../store/litter.ts';
-import { papersFolder, writePaper } from '../store/papers.ts';
 import { storedHouse } from '../store/people.ts';
 import {
   findWeaningEvent,
@@ -77,13 +76,6 @@ export function weaningHandlers(c: Context): HandlersOf<'weaning'> {
       });
     },
 
-    'weaning.prepPdf': async ({ litterId, day, paper }) => {
-      const document = sheetOf(c, litterId, day);
-      if (c.paper === null) throw new ContractFailure('no-printer', 'nothing that can make a PDF was found');
-      const bytes = await c.paper.print(document, paper);
-      return { file: writePaper(c.store.folder, document.name, bytes), folder: papersFolder(c.store.folder) };
-    },
-
     'weaning.takeBack': ({ eventId }) => {
       const event = found(findWeaningEvent(db, eventId), 'note');
       const litter = litterOf(c, event.litterId);
@@ -109,20 +101,13 @@ export function ownWeaningFacts(c: Context, litter: Litter, puppies: readonly Pu
   };
 }
 
-function sheetOf(c: Context, litterId: string, day: CivilDate): PrepDocument {
+/** The prep sheet of a day; null without a plan of weaning, or when nothing is fed from bowls on it. */
+export function prepSheetOf(c: Context, litterId: string, day: CivilDate): PrepDocument | null {
   const { db } = c.store;
   const own = ownWeaningFacts(c, litterOf(c, litterId), puppiesOf(db, litterId));
-  if (own.plan === null) throw new ContractFailure('refused', 'there is no plan of weaning');
-  const facts = {
-    ...own,
-    rules: rulesFacts(c),
-    book: foodBook(storedFoods(db)),
-    feedings: feedings(db),
-    today: dateOf(c.now().local),
-  };
-  const sheet = prepDocumentOn(facts, day, catalogueOf('en'));
-  if (sheet === null) throw new ContractFailure('refused', 'nothing is fed from bowls on that day', 'day');
-  return sheet;
+  if (own.plan === null) return null;
+  const book = foodBook(storedFoods(db));
+  return prepDocument({ ...own, rules: rulesFacts(c), book, feedings: feedings(db), today: dateOf(c.now().local) }, day);
 }
 
 const ATE_WORDS = { clean: 'cleaned up', left: 'some left', refused: 'refused' } as const;

@@ -16,9 +16,7 @@ import { href, type Route, useRoute } from '../links.ts';
 import { BeginLitterPage } from '../litter/BeginLitterPage.tsx';
 import { PuppiesPage } from '../litter/PuppiesPage.tsx';
 import { PageTitle } from '../parts/PageTitle.tsx';
-import { FreezerPaperPage } from '../print/FreezerPaperPage.tsx';
-import { PrepPage } from '../print/PrepPage.tsx';
-import { PrintPage } from '../print/PrintPage.tsx';
+import { PaperPage } from '../print/PaperPage.tsx';
 import { ImportPage } from '../records/ImportPage.tsx';
 import { RescuePage } from '../records/RescuePage.tsx';
 import { useWindow } from '../state/window.ts';
@@ -36,19 +34,11 @@ export function Shell() {
   const theme = useTheme(house);
   const rescue = useQuery('records.rescue', {}).value?.rescue ?? null;
   if (rescue !== null) return <RescuePage rescue={rescue} />;
-  if (route.at === 'print') return <PrintPage route={route} />;
-  if (route.at === 'prep') return <PrepPage key={route.litterId} route={route} />;
-  if (route.at === 'freezer-paper') return <FreezerPaperPage route={route} />;
+  if (route.at === 'print') return <PaperPage key={`${route.of} ${route.id}`} route={route} />;
   return <Notebook route={route} theme={theme} />;
 }
 
-function Notebook({
-  route,
-  theme,
-}: {
-  route: Exclude<Route, { at: 'print' | 'prep' | 'freezer-paper' }>;
-  theme: 'day' | 'night';
-}) {
+function Notebook({ route, theme }: { route: Exclude<Route, { at: 'print' }>; theme: 'day' | 'night' }) {
   const [marginOpen, setMarginOpen] = useState(false);
   const openLitterId = useOpenLitter(route);
   const page = useRef<HTMLElement>(null);
@@ -69,7 +59,7 @@ function Notebook({
   );
 }
 
-function Place({ route }: { route: Exclude<Route, { at: 'print' | 'prep' | 'freezer-paper' }> }) {
+function Place({ route }: { route: Exclude<Route, { at: 'print' }> }) {
   switch (route.at) {
     case 'litters':
       return <Litters />;

@@ -8,6 +8,7 @@ import type { FoodBook } from '../../core/food/catalogue.ts';
 import type { Demand } from '../../core/freezer/demand.ts';
 import { type FreezerPlan, planFreezer, wasteWithin } from '../../core/freezer/plan.ts';
 import { type Purchase, shoppingList } from '../../core/freezer/shopping.ts';
+import { GONE_DAYS, PLANNED_DAYS, REMEMBERED_DAYS, WEEK_DAYS } from '../../core/freezer/thaw-list.ts';
 import type { House } from '../../core/people/house.ts';
 import { now } from '../data/now.ts';
 import { useQuery } from '../data/query.ts';
@@ -15,12 +16,6 @@ import { words } from '../state/words.ts';
 import { useFoodBook } from './useFoods.ts';
 import { useHouse } from './useLitterGrowth.ts';
 import { useRules } from './useRules.ts';
-
-/** Four weeks ahead are planned; what came out in the days before is still remembered. */
-const PLANNED_DAYS = 28;
-const REMEMBERED_DAYS = 6;
-const GONE_DAYS = 40;
-export const WEEK_DAYS = 7;
 
 export type Stock = OutputOf<'freezer.stock'>;
 

@@ -3,8 +3,9 @@ import { dateOf } from '../../core/calendar/clock.ts';
 import { addDays, type CivilDate } from '../../core/calendar/day.ts';
 import { keepingOf } from '../../core/feeding/keeping.ts';
 import type { Demand } from '../../core/freezer/demand.ts';
+import { WEEK_DAYS } from '../../core/freezer/thaw-list.ts';
 import { heavyText } from '../facts/freezer-text.ts';
-import { type Freezer, useFreezer, WEEK_DAYS } from '../facts/useFreezer.ts';
+import { type Freezer, useFreezer } from '../facts/useFreezer.ts';
 import { href } from '../links.ts';
 import { Why } from '../parts/Why.tsx';
 import { words } from '../state/words.ts';
@@ -80,8 +81,8 @@ function Head({ f, putIn }: { f: Freezer; putIn: () => void }) {
           <button type="button" className="link" onClick={putIn}>
             {words.freezer.putIn}
           </button>
-          <a href={href({ at: 'freezer-paper', of: 'list', paper: null })}>{words.freezer.printList}</a>
-          <a href={href({ at: 'freezer-paper', of: 'labels', paper: null })}>{words.freezer.labels}</a>
+          <a href={href({ at: 'print', of: 'thaw', id: '', day: null, paper: null })}>{words.freezer.printList}</a>
+          <a href={href({ at: 'print', of: 'labels', id: '', day: null, paper: null })}>{words.freezer.labels}</a>
         </p>
       </div>
     </header>

@@ -2,8 +2,10 @@ import { useState } from 'react';
 import { clockOf, dateOf, type LocalTime, localMinutes, localTime } from '../../core/calendar/clock.ts';
 import { addDays, type CivilDate } from '../../core/calendar/day.ts';
 import { daysFrom, type OutNow, type ThawRow } from '../../core/freezer/plan.ts';
-import { eatersText, type ListRow, reasonText, takesText, weekRows } from '../facts/freezer-text.ts';
-import { type Freezer, WEEK_DAYS } from '../facts/useFreezer.ts';
+import { type ListRow, WEEK_DAYS, weekRows } from '../../core/freezer/thaw-list.ts';
+import { eatersWords } from '../../core/words/thaw-text.ts';
+import { reasonText, takesText } from '../facts/freezer-text.ts';
+import type { Freezer } from '../facts/useFreezer.ts';
 import { words } from '../state/words.ts';
 import { endThaws, takeOut } from './take-out.ts';
 
@@ -11,7 +13,7 @@ import { endThaws, takeOut } from './take-out.ts';
 export function ThawList({ f }: { f: Freezer }) {
   const [said, setSaid] = useState('');
   const days = daysFrom(f.today, WEEK_DAYS);
-  const rows = weekRows(f);
+  const rows = weekRows(f.plan, f.today);
   const out = f.plan.out.filter((o) => o.state === 'thawing' || o.state === 'ready');
   const tick = async (row: ThawRow) => {
     if (await takeOut(row.takes)) setSaid(words.freezer.takenOut(takesText(f, row.takes), words.timeNear(row.ready, f.today)));
@@ -129,7 +131,7 @@ function OutRow({ f, out, days }: RowProps & { out: OutNow }) {
     words.freezer.useBy(words.timeNear(clock.useBy, f.today)),
     thaw.way === 'refrigerator' ? '' : words.freezer.thawedBy(thaw.way),
     clock.officialUseBy < clock.useBy ? words.freezer.officialUseBy(words.timeNear(clock.officialUseBy, f.today)) : '',
-    out.eaters.length > 0 ? eatersText(out.eaters, unit) : '',
+    out.eaters.length > 0 ? eatersWords(out.eaters, unit, words) : '',
     out.wasteGrams >= 1 ? words.freezer.waste(words.foodText(out.wasteGrams, unit)) : '',
   ];
   return (

@@ -1,9 +1,10 @@
 import { dateOf } from '../../core/calendar/clock.ts';
 import { addDays } from '../../core/calendar/day.ts';
 import type { Gap } from '../../core/freezer/plan.ts';
+import { namesWords } from '../../core/words/thaw-text.ts';
 import { now } from '../data/now.ts';
 import { run } from '../data/query.ts';
-import { heavyText, namesText, takesText } from '../facts/freezer-text.ts';
+import { heavyText, takesText } from '../facts/freezer-text.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
 import { LevelMark } from '../parts/LevelMark.tsx';
 import { words } from '../state/words.ts';
@@ -113,7 +114,7 @@ function oldest<D extends string>(days: readonly (D | null)[]): D {
 
 /** A meal that can't be covered: what is missing first, then what helps. */
 function GapLine({ f, gap }: { f: Freezer; gap: Gap }) {
-  const names = namesText(gap.eaters);
+  const names = namesWords(gap.eaters, words);
   const when = words.timeNear(gap.at, f.today);
   const { coldWater } = gap;
   return (

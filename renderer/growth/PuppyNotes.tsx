@@ -82,7 +82,9 @@ export function PuppyNotes({
               <>
                 <dt>{words.growth.plan}</dt>
                 <dd>
-                  <a href={href({ at: 'print', of: 'puppy', id: puppy.id, paper: null })}>{words.growth.previewPlan}</a>
+                  <a href={href({ at: 'print', of: 'puppy', id: puppy.id, day: null, paper: null })}>
+                    {words.growth.previewPlan}
+                  </a>
                 </dd>
               </>
             )}

@@ -14,7 +14,7 @@ import { collarWords } from '../parts/collar-words.ts';
 import { SavedChoice, SavedField } from '../parts/form/fields.tsx';
 import { readDate } from '../parts/form/read.ts';
 import { PageTitle } from '../parts/PageTitle.tsx';
-import { waitsForPlan } from '../print/documents.ts';
+import { waitsForPlan } from '../print/papers.ts';
 import { words } from '../state/words.ts';
 import './homes.css';
 
@@ -62,7 +62,7 @@ export function HomesPage({ litterId }: { litterId: string }) {
           <p className="homes-foot">
             <span>{words.homes.waiting(waiting)}</span>
             {waiting > 0 && (
-              <a className="button main" href={href({ at: 'print', of: 'litter', id: litterId, paper: null })}>
+              <a className="button main" href={href({ at: 'print', of: 'litter', id: litterId, day: null, paper: null })}>
                 {words.homes.printAll}
               </a>
             )}
@@ -121,7 +121,10 @@ function HomeRow({ puppy, kept }: { puppy: Puppy; kept: readonly KeptPlan[] }) {
       </td>
       <td data-label={words.homes.plan}>
         {puppy.state !== 'died' && (
-          <a href={href({ at: 'print', of: 'puppy', id: puppy.id, paper: null })} aria-label={words.homes.previewOf(name)}>
+          <a
+            href={href({ at: 'print', of: 'puppy', id: puppy.id, day: null, paper: null })}
+            aria-label={words.homes.previewOf(name)}
+          >
             {words.homes.preview}
           </a>
         )}
@@ -142,7 +145,10 @@ function Kept({ kept, name }: { kept: readonly KeptPlan[]; name: string }) {
         const day = words.shortDate(k.handedOver, today);
         return (
           <li key={k.id}>
-            <a href={href({ at: 'print', of: 'kept', id: k.id, paper: null })} aria-label={words.homes.openKept(name, day)}>
+            <a
+              href={href({ at: 'print', of: 'kept', id: k.id, day: null, paper: null })}
+              aria-label={words.homes.openKept(name, day)}
+            >
               {day}
             </a>
           </li>

@@ -1,63 +1,93 @@
 import { useState } from 'react';
+import { addDays } from '../../core/calendar/day.ts';
 import type { PlanDocument, PlanFinding } from '../../core/homing/document.ts';
-import { go, type Paper } from '../links.ts';
+import { useToday } from '../data/now.ts';
+import { go, type Paper as PaperSize } from '../links.ts';
 import { words } from '../state/words.ts';
-import type { PrintRoute } from './documents.ts';
 import { HandOver } from './HandOver.tsx';
+import { LabelChoice, type LabelChoiceProps } from './LabelChoice.tsx';
+import { labelsOnSheet } from './LabelsPaper.tsx';
 import { PaperChoice } from './PaperChoice.tsx';
+import { sheetsOf } from './PaperSheets.tsx';
 import { usePrintKey } from './page.ts';
+import { type Paper, type PrintRoute, prepDay } from './papers.ts';
 import { SavePdf } from './SavePdf.tsx';
-import { SHEETS } from './Sheet.tsx';
+import { useBack } from './useBack.ts';
 import type { Fit } from './useFit.ts';
 
 interface Shown {
   readonly route: PrintRoute;
-  readonly documents: readonly PlanDocument[];
-  readonly paper: Paper;
+  readonly papers: readonly Paper[];
+  readonly paper: PaperSize;
   readonly fit: Fit;
-}
-
-export interface Back {
-  readonly href: string;
-  readonly words: string;
-  readonly litter: string;
+  readonly labels: LabelChoiceProps;
 }
 
 /** Above the paper, never on it: which paper, print, save, hand over, and what she should look at first. */
-export function PrintBar({ route, documents, paper, fit, back }: Shown & { back: Back }) {
-  const ready = fit.at === 'fits';
+export function PrintBar({ route, papers, paper, fit, labels }: Shown) {
+  const ready = fit.at === 'fits' && (route.of !== 'labels' || labels.isPlaced);
   usePrintKey(ready);
-  const one = documents.length === 1 ? documents[0] : undefined;
+  const plans = papers.flatMap(({ document }) => (document.kind === 'plan' ? [document] : []));
+  const one = plans.length === 1 ? plans[0] : undefined;
+  const back = useBack(route, plans[0]?.puppyId ?? '');
   return (
     <section className="print-bar no-print" aria-label={words.print.region}>
       <div className="print-row">
         <a href={back.href}>{back.words}</a>
+        {route.of === 'prep' && <DayChoice route={route} />}
+        {route.of === 'labels' && <LabelChoice {...labels} />}
         <PaperChoice paper={paper} choose={(p) => go({ ...route, paper: p })} />
         <p className="print-status" role="status">
-          {status(fit, documents, route)}
+          {status({ route, papers, paper, fit, labels })}
         </p>
         <div className="print-right">
           <button type="button" className="button main" disabled={!ready} onClick={() => window.print()}>
-            {documents.length > 1 ? words.print.printing : words.print.print}
+            {papers.length > 1 ? words.print.printing : words.print.print}
           </button>
         </div>
       </div>
       <div className="print-actions">
-        {documents.length > 0 && <SavePdf route={route} documents={documents} paper={paper} ready={ready} />}
+        {papers.length > 0 && <SavePdf papers={papers} paper={paper} ready={ready} />}
         {route.of === 'puppy' && one !== undefined && <HandOver document={one} ready={ready} />}
       </div>
-      {route.of !== 'kept' && <Findings documents={documents} />}
+      {route.of !== 'kept' && <Findings documents={plans} />}
       {one !== undefined && <Numbers document={one} />}
     </section>
   );
 }
 
-function status(fit: Fit, documents: readonly PlanDocument[], route: PrintRoute): string {
-  const first = documents[0];
+/** Today's prep sheet or tomorrow's. */
+function DayChoice({ route }: { route: PrintRoute }) {
+  const today = useToday();
+  const w = words.prep;
+  return (
+    <fieldset>
+      <legend>{w.day}</legend>
+      {[today, addDays(today, 1)].map((day, i) => (
+        <label key={day} className="box">
+          <input type="radio" name="day" checked={day === prepDay(route, today)} onChange={() => go({ ...route, day })} />
+          {i === 0 ? w.today : w.tomorrow}
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
+function status({ route, papers, paper, fit, labels }: Shown): string {
+  const first = papers[0]?.document;
   if (first === undefined || fit.at === 'clipped') return '';
   if (fit.at === 'measuring') return words.print.preparing;
-  const sheets = words.print.fits(documents.length * SHEETS);
+  const n = papers.reduce((sum, { document }) => sum + sheetsOf(document, paper), 0);
+  if (route.of === 'labels') return labelStatus(n, paper, labels);
+  if (first.kind !== 'plan') return words.print.sheets(n);
+  const sheets = words.print.fits(n);
   return route.of === 'kept' ? `${words.print.kept(words.fullDate(first.made))} ${sheets}` : sheets;
+}
+
+function labelStatus(n: number, paper: PaperSize, { sheet, isPlaced }: LabelChoiceProps): string {
+  const w = words.freezerPaper;
+  if (!isPlaced) return `${w.first}: ${w.firstRange(labelsOnSheet(sheet, paper))}.`;
+  return sheet === 'small' ? `${words.print.sheets(n)} ${w.smallNote[paper]}.` : words.print.sheets(n);
 }
 
 /** What is found, with the names of the others it is true of too. */

@@ -1,11 +1,8 @@
 import { useRef, useState } from 'react';
-import type { PaperOf } from '../../core/contract/homing.ts';
-import type { PlanDocument } from '../../core/homing/document.ts';
-import { useToday } from '../data/now.ts';
 import { run } from '../data/query.ts';
-import type { Paper } from '../links.ts';
+import type { Paper as PaperSize } from '../links.ts';
 import { words } from '../state/words.ts';
-import type { PrintRoute } from './documents.ts';
+import type { Paper } from './papers.ts';
 
 interface Saved {
   readonly files: readonly string[];
@@ -13,19 +10,8 @@ interface Saved {
   readonly failures: readonly string[];
 }
 
-/** One PDF for each puppy, one after the other, with how far it is. Every file can be opened from the list that follows. */
-export function SavePdf({
-  route,
-  documents,
-  paper,
-  ready,
-}: {
-  route: PrintRoute;
-  documents: readonly PlanDocument[];
-  paper: Paper;
-  ready: boolean;
-}) {
-  const today = useToday();
+/** One PDF for each document, one after the other, with how far it is. Every file can be opened from the list that follows. */
+export function SavePdf({ papers, paper, ready }: { papers: readonly Paper[]; paper: PaperSize; ready: boolean }) {
   const [writing, setWriting] = useState<{ done: number; name: string } | null>(null);
   const [saved, setSaved] = useState<Saved | null>(null);
   const busy = useRef(false);
@@ -37,13 +23,12 @@ export function SavePdf({
     const failures: string[] = [];
     let folder = '';
     setSaved(null);
-    for (const [done, d] of documents.entries()) {
-      setWriting({ done, name: d.name });
-      const of: PaperOf =
-        route.of === 'kept' ? { kind: 'kept', planId: route.id } : { kind: 'puppy', puppyId: d.puppyId, on: today };
-      const result = await run('homing.savePdf', { of, paper }, { quiet: true });
+    for (const [done, { of, document }] of papers.entries()) {
+      if (of === null) continue;
+      setWriting({ done, name: document.name });
+      const result = await run('records.savePaper', { of, paper }, { quiet: true });
       if (!result.ok) {
-        failures.push(words.print.notSaved(d.name, words.failure[result.error.code]));
+        failures.push(words.print.notSaved(document.name, words.failure[result.error.code]));
         // Without an engine, or a place to write to, the next one fails for the same reason.
         if (result.error.code !== 'refused') break;
         continue;
@@ -56,7 +41,7 @@ export function SavePdf({
     busy.current = false;
   }
 
-  const many = documents.length > 1;
+  const many = papers.length > 1;
   return (
     <div>
       <div className="print-row">
@@ -65,9 +50,9 @@ export function SavePdf({
         </button>
         {writing !== null && (
           <>
-            {many && <progress aria-label={words.print.progress} value={writing.done} max={documents.length} />}
+            {many && <progress aria-label={words.print.progress} value={writing.done} max={papers.length} />}
             <span role="status">
-              {many ? words.print.saving(writing.done + 1, documents.length, writing.name) : words.print.savingOne}
+              {many ? words.print.saving(writing.done + 1, papers.length, writing.name) : words.print.savingOne}
             </span>
           </>
         )}
@@ -85,7 +70,7 @@ function SavedFiles({ saved }: { saved: Saved }) {
       ))}
       {saved.files.length > 0 && (
         <>
-          <p>{words.print.saved(saved.files.length, saved.folder)}</p>
+          <p>{words.print.saved(saved.files, saved.folder)}</p>
           <ul className="print-saved">
             {saved.files.map((f) => (
               <li key={f}>
@@ -106,11 +91,11 @@ const KEPT_FOR = 60_000;
 
 /** A window can't reach the folder, so the host hands the file over and the browser opens or keeps it. */
 async function openFile(file: string): Promise<void> {
-  const result = await run('homing.paperFile', { file });
+  const result = await run('records.paperFile', { file });
   if (!result.ok) return;
   const bytes = Uint8Array.from(atob(result.value.base64), (c) => c.codePointAt(0) ?? 0);
   const address = URL.createObjectURL(new Blob([bytes], { type: 'application/pdf' }));
-  const link = document.createElement('a');
+  const link = window.document.createElement('a');
   link.href = address;
   link.download = file;
   link.click();

@@ -1,7 +1,8 @@
+import { useLayoutEffect, useRef, useState } from 'react';
 import type { PlanDocument, PlanNote, PlanRow, Run } from '../../core/homing/document.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
 import { words } from '../state/words.ts';
-import { halves, noteColumns } from './arrange.ts';
+import { evenSplit, halves, type NoteSplit, noteColumns, noteSplit, splitOfVersion1 } from './arrange.ts';
 import { PartHead, Sheet, WriteOn } from './Sheet.tsx';
 
 /** To look up and to read: the table to twelve months, the table by real weight, the notes, the vet. */
@@ -169,9 +170,18 @@ function ByWeight({ document }: { document: PlanDocument }) {
 }
 
 function Notes({ document }: { document: PlanDocument }) {
-  const columns = noteColumns(document.notes, document.vet);
+  const box = useRef<HTMLDivElement>(null);
+  const [split, setSplit] = useState(() =>
+    document.version === 1 ? splitOfVersion1(document.notes, document.vet) : evenSplit(document.notes.length),
+  );
+  // After every drawing, so that the faces that have loaded by then are measured too; the same split draws nothing again.
+  useLayoutEffect(() => {
+    const measured = box.current === null || document.version === 1 ? null : measuredSplit(box.current);
+    if (measured !== null && (measured.first !== split.first || measured.second !== split.second)) setSplit(measured);
+  });
+  const columns = noteColumns(document.notes, split);
   return (
-    <div className="notes">
+    <div className="notes" ref={box}>
       {columns.map((notes, i) => (
         <div key={notes[0]?.key ?? i}>
           {notes.map((n) => (
@@ -182,6 +192,16 @@ function Notes({ document }: { document: PlanDocument }) {
       ))}
     </div>
   );
+}
+
+/** CSS pixels between two blocks of a column: see `.notes` in print.css. */
+const GAP = 6;
+
+/** As the blocks are drawn in the page: a column is as wide as the others, so a block is as high in each of them. */
+function measuredSplit(box: HTMLElement): NoteSplit | null {
+  const heights = [...box.querySelectorAll<HTMLElement>('.note-block')].map((block) => block.offsetHeight);
+  const vetHeight = heights.pop();
+  return vetHeight === undefined || heights.some((h) => h === 0) ? null : noteSplit(heights, vetHeight, GAP);
 }
 
 function NoteBlock({ note }: { note: PlanNote }) {

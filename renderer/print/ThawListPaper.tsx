@@ -1,83 +1,65 @@
-import { clockOf, dateOf } from '../../core/calendar/clock.ts';
-import { namesText, takesText, weekRows } from '../facts/freezer-text.ts';
-import type { Freezer } from '../facts/useFreezer.ts';
+import type { ThawDocument } from '../../core/freezer/paper-document.ts';
 import type { Paper } from '../links.ts';
-import { words } from '../state/words.ts';
 import './print.css';
 import './freezer-paper.css';
 
-/** More rows than this do not fit on one sheet; the nearest days are what is needed at the freezer door. */
-const MOST_ROWS = 18;
-
 /** The thaw list of seven days on one sheet, for the freezer door. */
-export function ThawListPaper({ f, paper }: { f: Freezer; paper: Paper }) {
-  const rows = weekRows(f).slice(0, MOST_ROWS);
-  const time = (t: Parameters<typeof clockOf>[0]) => words.freezerPaper.atTime(dateOf(t), clockOf(t));
-  const byDay = [...Map.groupBy(rows, (r) => dateOf(r.out))];
+export function ThawListPaper({ document, paper }: { document: ThawDocument; paper: Paper }) {
+  const { heads, title } = document;
   return (
-    <article
-      className="plan-paper thaw-paper on-paper"
-      data-paper={paper}
-      lang="en"
-      aria-label={words.freezerPaper.listTitle(f.today)}
-    >
-      <section
-        className="sheet"
-        data-sheet={1}
-        data-name={words.freezerPaper.listTitle(f.today)}
-        aria-label={words.freezerPaper.listTitle(f.today)}
-      >
+    <article className="plan-paper thaw-paper on-paper" data-paper={paper} lang={document.language} aria-label={title}>
+      <section className="sheet" data-sheet={1} data-name={title} aria-label={title}>
         <div className="sheet-body">
           <header className="thaw-paper-head">
-            <h1>{words.freezerPaper.listTitle(f.today)}</h1>
-            <p>{words.freezerPaper.lead(f.rules.thawHours, f.rules.keepHours)}</p>
+            <h1>{title}</h1>
+            <p>{document.lead}</p>
           </header>
           <table>
             <thead>
               <tr>
                 <th scope="col">
-                  <span className="unseen">{words.freezerPaper.box}</span>
+                  <span className="unseen">{heads.box}</span>
                 </th>
-                <th scope="col">{words.freezerPaper.out}</th>
-                <th scope="col">{words.freezerPaper.what}</th>
-                <th scope="col">{words.freezerPaper.ready}</th>
-                <th scope="col">{words.freezerPaper.useBy}</th>
-                <th scope="col">{words.freezerPaper.forWhom}</th>
+                <th scope="col">{heads.out}</th>
+                <th scope="col">{heads.what}</th>
+                <th scope="col">{heads.ready}</th>
+                <th scope="col">{heads.useBy}</th>
+                <th scope="col">{heads.forWhom}</th>
               </tr>
             </thead>
-            {byDay.map(([day, ofDay]) => (
-              <tbody key={day}>
+            {document.days.map((day) => (
+              <tbody key={day.heading}>
                 <tr className="thaw-paper-day">
                   <th scope="rowgroup" colSpan={6}>
-                    {words.longDate(day)}
+                    {day.heading}
                   </th>
                 </tr>
-                {ofDay.map((row) => (
-                  <tr key={`${row.foodId} ${row.out}`}>
+                {day.rows.map((row) => (
+                  <tr key={`${row.what} ${row.out}`}>
                     <td>
                       <i className="thaw-paper-box" aria-hidden="true" />
                     </td>
-                    <td>{row.manyTimes ? words.freezerPaper.from(clockOf(row.out)) : clockOf(row.out)}</td>
-                    <th scope="row">{takesText(f, row.takes)}</th>
-                    <td>{row.manyTimes ? words.freezerPaper.from(time(row.ready)) : time(row.ready)}</td>
+                    <td>{row.out}</td>
+                    <th scope="row">{row.what}</th>
+                    <td>{row.ready}</td>
                     <td>
-                      <b>{row.manyTimes ? words.freezerPaper.from(time(row.useBy)) : time(row.useBy)}</b>
-                      {row.officialUseBy < row.useBy && (
+                      <b>{row.useBy}</b>
+                      {row.official !== '' && (
                         <>
                           <br />
-                          <i>{words.freezerPaper.official(time(row.officialUseBy))}</i>
+                          <i>{row.official}</i>
                         </>
                       )}
                     </td>
-                    <td>{namesText(row.eaters)}</td>
+                    <td>{row.who}</td>
                   </tr>
                 ))}
               </tbody>
             ))}
           </table>
           <footer className="sheet-foot">
-            <span>{words.freezerPaper.foot}</span>
-            <span className="sheet-number">{words.freezerPaper.made(words.timeNear(f.now, f.today))}</span>
+            <span>{document.foot}</span>
+            <span className="sheet-number">{document.when}</span>
           </footer>
         </div>
       </section>

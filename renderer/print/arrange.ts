@@ -1,4 +1,4 @@
-/** Where things stand on the second sheet: the halves of the table, the columns of the notes. Pure. */
+/** Where things stand on the second sheet: the halves of the table, the columns of the notes. Pure: what it needs of the page is measured there. */
 import type { PlanDocument, PlanNote, Run } from '../../core/homing/document.ts';
 import { words } from '../state/words.ts';
 
@@ -38,28 +38,54 @@ function divided(groups: readonly Group[], linesLeft: number): [Group[], Group[]
   return [left, right];
 }
 
-const COLUMNS = 3;
-/** Letters on a line of a column, and what a heading with its rule takes, in lines. */
+/** How many of the notes stand in the first column, and in the first and second. */
+export interface NoteSplit {
+  readonly first: number;
+  readonly second: number;
+}
+
+/** Before anything is measured: a third each. */
+export function evenSplit(notes: number): NoteSplit {
+  return { first: Math.ceil(notes / 3), second: Math.ceil((2 * notes) / 3) };
+}
+
+/**
+ * The notes in three columns, in their order, as even as can be by their heights; the box for the vet is the end of the last.
+ * All heights in the same unit; `gap` stands between two blocks of a column.
+ */
+export function noteSplit(heights: readonly number[], vetHeight: number, gap: number): NoteSplit {
+  const column = (from: number, to: number, last = 0) => {
+    const blocks = [...heights.slice(from, to), ...(last > 0 ? [last] : [])];
+    return blocks.reduce((a, b) => a + b, 0) + gap * Math.max(0, blocks.length - 1);
+  };
+  let best = { first: 1, second: 2, high: Number.POSITIVE_INFINITY };
+  for (let first = 1; first < heights.length; first += 1) {
+    for (let second = first; second <= heights.length; second += 1) {
+      const high = Math.max(column(0, first), column(first, second), column(second, heights.length, vetHeight));
+      if (high < best.high) best = { first, second, high };
+    }
+  }
+  return { first: best.first, second: best.second };
+}
+
+/** Letters on a line of a column, and what a heading, the vet's frame and a line to write on take, in lines. */
 const LETTERS_A_LINE = 36;
 const HEADING_LINES = 1.9;
 const VET_FRAME_LINES = 1.2;
 const WRITE_ON_LINES = 1.9;
 
-/** The notes in three columns, in their order, as even as can be; the box for the vet is the end of the last. */
-export function noteColumns(notes: readonly PlanNote[], vet: PlanDocument['vet']): PlanNote[][] {
-  const heights = notes.map((n) => HEADING_LINES + linesOf(n.runs));
-  const vetHeight = HEADING_LINES + VET_FRAME_LINES + linesOf(vet.runs) * 1.1 + vet.lines.length * WRITE_ON_LINES;
-  const sum = (from: number, to: number) => heights.slice(from, to).reduce((a, b) => a + b, 0);
-  let best = { first: 1, second: 2, high: Number.POSITIVE_INFINITY };
-  for (let first = 1; first < notes.length; first += 1) {
-    for (let second = first; second <= notes.length; second += 1) {
-      const high = Math.max(sum(0, first), sum(first, second), sum(second, notes.length) + vetHeight);
-      if (high < best.high) best = { first, second, high };
-    }
-  }
-  return [notes.slice(0, best.first), notes.slice(best.first, best.second), notes.slice(best.second)].slice(0, COLUMNS);
+/** As plans of version 1 were divided before the page was measured: one that was handed over is printed again just so. */
+export function splitOfVersion1(notes: readonly PlanNote[], vet: PlanDocument['vet']): NoteSplit {
+  const lines = (runs: readonly Run[]) => Math.ceil(runs.reduce((n, r) => n + r.text.length, 0) / LETTERS_A_LINE);
+  const vetHeight = HEADING_LINES + VET_FRAME_LINES + lines(vet.runs) * 1.1 + vet.lines.length * WRITE_ON_LINES;
+  return noteSplit(
+    notes.map((n) => HEADING_LINES + lines(n.runs)),
+    vetHeight,
+    0,
+  );
 }
 
-function linesOf(runs: readonly Run[]): number {
-  return Math.ceil(runs.reduce((n, r) => n + r.text.length, 0) / LETTERS_A_LINE);
+/** The notes of each column. */
+export function noteColumns(notes: readonly PlanNote[], { first, second }: NoteSplit): PlanNote[][] {
+  return [notes.slice(0, first), notes.slice(first, second), notes.slice(second)];
 }

@@ -19,6 +19,7 @@ const SLACK = 1;
  */
 export function useFit(root: RefObject<HTMLElement | null>, key: string): Fit {
   const [faces, setFaces] = useState('');
+  const [placed, setPlaced] = useState('');
   const [fit, setFit] = useState<Fit>({ at: 'measuring' });
 
   // Reading a size lays the page out, and only then does the browser begin to fetch the faces that the page needs.
@@ -27,6 +28,7 @@ export function useFit(root: RefObject<HTMLElement | null>, key: string): Fit {
     delete document.documentElement.dataset['ready'];
     setFit({ at: 'measuring' });
     if (key === '') return;
+    for (const sheet of root.current?.querySelectorAll<HTMLElement>('.sheet') ?? []) delete sheet.dataset['density'];
     root.current?.getBoundingClientRect();
     void document.fonts.ready.then(() => {
       if (!gone) setFaces(key);
@@ -37,13 +39,16 @@ export function useFit(root: RefObject<HTMLElement | null>, key: string): Fit {
     };
   }, [root, key]);
 
-  // In the same commit in which the pictures are placed again with the loaded faces.
+  // Drawn once more with the loaded faces: the parts that place themselves by what they measure do so in this commit.
+  useLayoutEffect(() => setPlaced(faces), [faces]);
+
+  // In the commit after it, when all of them stand in their places.
   useLayoutEffect(() => {
-    if (key === '' || faces !== key || root.current === null) return;
+    if (key === '' || faces !== key || placed !== key || root.current === null) return;
     const clipped = fitSheets(root.current);
     setFit(clipped.length === 0 ? { at: 'fits' } : { at: 'clipped', sheets: clipped });
     document.documentElement.dataset['ready'] = clipped.length === 0 ? 'true' : 'clipped';
-  }, [root, key, faces]);
+  }, [root, key, faces, placed]);
 
   return fit;
 }

@@ -23,7 +23,7 @@ export function WeaningPrep({ weaning, input, day }: { weaning: Weaning; input: 
       <section>
         <div className="weigh-out-head">
           <h2>{words.weaning.weighOut}</h2>
-          <a href={href({ at: 'prep', litterId: weaning.litter.id, day: day.day, paper: null })}>{words.weaning.print}</a>
+          <a href={href({ at: 'print', of: 'prep', id: weaning.litter.id, day: day.day, paper: null })}>{words.weaning.print}</a>
         </div>
         <WeighOut weaning={weaning} input={input} day={day} sheet={sheet} />
         <p className="note">{words.weaning.waterDown}</p>

@@ -305,15 +305,6 @@ const CASES: Cases = {
     good: (w) => ({ eventId: w.eventId }),
     refused: [['no such note', 'not-found', () => ({ eventId: NO_ID })]],
   },
-  'weaning.prepPdf': {
-    good: (w) => ({ litterId: w.litter.id, day: dayBefore(w.clock, -3), paper: 'a4' }),
-    may: ['no-printer'],
-    first: (w) => call(w.dispatch, 'weaning.setPlan', { litterId: w.litter.id, plan: weaningPlan(w) }),
-    refused: [
-      ['no such litter', 'not-found', (w) => ({ litterId: NO_ID, day: dayBefore(w.clock, 0), paper: 'letter' })],
-      ['no plan', 'refused', (w) => ({ litterId: w.emptyLitter.id, day: dayBefore(w.clock, 0), paper: 'letter' })],
-    ],
-  },
   'dogs.dams': { good: () => ({}) },
   'dogs.damBegin': {
     good: (w) => damFields(w, 'Bryony'),
@@ -529,15 +520,35 @@ const CASES: Cases = {
     good: (w) => ({ planId: w.planId }),
     refused: [['no such plan', 'not-found', () => ({ planId: NO_ID })]],
   },
-  'homing.savePdf': {
-    good: (w) => ({ of: { kind: 'kept', planId: w.planId }, paper: 'a4' }),
-    may: ['no-printer'],
+  'records.paper': {
+    good: (w) => ({ of: { kind: 'prep', litterId: w.litter.id, day: dayBefore(w.clock, -3) } }),
+    first: (w) => call(w.dispatch, 'weaning.setPlan', { litterId: w.litter.id, plan: weaningPlan(w) }),
     refused: [
+      ['no such litter', 'not-found', (w) => ({ of: { kind: 'prep', litterId: NO_ID, day: dayBefore(w.clock, 0) } })],
+      ['no such plan', 'not-found', () => ({ of: { kind: 'kept', planId: NO_ID } })],
+      ['no such puppy', 'not-found', (w) => ({ of: { kind: 'puppy', puppyId: NO_ID, on: dayBefore(w.clock, 0) } })],
+    ],
+  },
+  'records.savePaper': {
+    good: (w) => ({ of: { kind: 'prep', litterId: w.litter.id, day: dayBefore(w.clock, -3) }, paper: 'a4' }),
+    may: ['no-printer'],
+    first: (w) => call(w.dispatch, 'weaning.setPlan', { litterId: w.litter.id, plan: weaningPlan(w) }),
+    refused: [
+      [
+        'no such litter',
+        'not-found',
+        (w) => ({ of: { kind: 'prep', litterId: NO_ID, day: dayBefore(w.clock, 0) }, paper: 'letter' }),
+      ],
+      [
+        'no plan',
+        'refused',
+        (w) => ({ of: { kind: 'prep', litterId: w.emptyLitter.id, day: dayBefore(w.clock, 0) }, paper: 'letter' }),
+      ],
       ['no such plan', 'not-found', () => ({ of: { kind: 'kept', planId: NO_ID }, paper: 'letter' })],
       ['no such puppy', 'not-found', (w) => ({ of: { kind: 'puppy', puppyId: NO_ID, on: dayBefore(w.clock, 0) }, paper: 'a4' })],
     ],
   },
-  'homing.paperFile': {
+  'records.paperFile': {
     // Where no PDF can be made there is none to read.
     good: () => ({ file: 'Vetch.pdf' }),
     may: ['not-found'],
@@ -964,11 +975,11 @@ function papersSuite(makeDispatch: MakeDispatch): void {
 
   it('gives back the PDF that it made, or says that it can make none', async () => {
     const { dispatch, planId } = world();
-    const saved = await dispatch('homing.savePdf', { of: { kind: 'kept', planId }, paper: 'a4' });
+    const saved = await dispatch('records.savePaper', { of: { kind: 'kept', planId }, paper: 'a4' });
     if (!saved.ok) return expect(saved.error.code).toBe('no-printer');
-    const { file } = OPERATIONS['homing.savePdf'].output.parse(saved.value);
+    const { file } = OPERATIONS['records.savePaper'].output.parse(saved.value);
     expect(file).toMatch(/^Vetch go-home plan \d{4}-\d{2}-\d{2}\.pdf$/);
-    const { base64 } = await call(dispatch, 'homing.paperFile', { file });
+    const { base64 } = await call(dispatch, 'records.paperFile', { file });
     expect(atob(base64).slice(0, 5)).toBe('%PDF-');
   }, 60_000);
 }

@@ -104,7 +104,7 @@ test.describe('the desktop program', () => {
     const puppyId = litters[0]?.puppies[0]?.id ?? '';
     const today = new Date();
     const on = [today.getFullYear(), today.getMonth() + 1, today.getDate()].map((n) => String(n).padStart(2, '0')).join('-');
-    const saved = await call('homing.savePdf', { of: { kind: 'puppy', puppyId, on }, paper: 'a4' });
+    const saved = await call('records.savePaper', { of: { kind: 'puppy', puppyId, on }, paper: 'a4' });
     const bytes = readFileSync(join(saved.folder, saved.file));
     expect(bytes.subarray(0, 5).toString()).toBe('%PDF-');
     const pdf = await getDocument({ data: new Uint8Array(bytes), verbosity: 0 }).promise;

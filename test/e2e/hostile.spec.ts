@@ -81,7 +81,7 @@ test('markup, formulas, directions and marks of no width are shown and printed a
     puppyId: puppy.id,
     fields: { collar, sex, birthOrder, bornAt, bornInstant, callName: script, markings: '../../x' },
   });
-  const saved = await call(dispatch, 'homing.savePdf', {
+  const saved = await call(dispatch, 'records.savePaper', {
     of: { kind: 'puppy', puppyId: puppy.id, on: dayBefore(clock, 0) },
     paper: 'a4',
   });

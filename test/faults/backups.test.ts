@@ -189,7 +189,7 @@ describe.runIf(hasModes)('who may read', () => {
       program = openOn(folder);
       world = await makeWorld(program.dispatch);
       await call(program.dispatch, 'records.backUp', {});
-      await call(program.dispatch, 'homing.savePdf', { of: { kind: 'kept', planId: world.planId }, paper: 'a4' });
+      await call(program.dispatch, 'records.savePaper', { of: { kind: 'kept', planId: world.planId }, paper: 'a4' });
       const { backups } = await call(program.dispatch, 'records.status', {});
       await call(program.dispatch, 'records.restore', { folder: null, file: backups[0]?.file ?? '' });
       await weigh();

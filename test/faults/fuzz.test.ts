@@ -30,7 +30,7 @@ const HEAVY = new Set<string>([
   'records.export',
   'records.addDemo',
   'records.removeDemo',
-  'homing.savePdf',
+  'records.savePaper',
 ]);
 
 const chance = new Chance(100_000);

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { PlanDocument, PlanRow } from '../../core/homing/document.ts';
 import { planDocument } from '../../core/words/plan-paper.ts';
-import { halves, noteColumns } from '../../renderer/print/arrange.ts';
+import { evenSplit, halves, type NoteSplit, noteColumns, noteSplit } from '../../renderer/print/arrange.ts';
 import { niceTop, weekTicks } from '../../renderer/print/scales.ts';
 import { planFacts } from '../core/homing/facts.ts';
 
@@ -49,10 +49,40 @@ describe('the halves of the table', () => {
 
 describe('the columns of the notes', () => {
   it('hold every note once, in order, in three columns', () => {
-    const { notes, vet } = planDocument(planFacts());
-    const columns = noteColumns(notes, vet);
-    expect(columns).toHaveLength(3);
-    expect(columns.flat()).toEqual(notes);
+    const { notes } = planDocument(planFacts());
+    for (const split of [
+      evenSplit(notes.length),
+      noteSplit(
+        notes.map(() => 40),
+        90,
+        6,
+      ),
+    ]) {
+      const columns = noteColumns(notes, split);
+      expect(columns).toHaveLength(3);
+      expect(columns.flat()).toEqual(notes);
+    }
+  });
+
+  it('are as even as can be, whatever the heights: no other division has a lower highest column', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.integer({ min: 10, max: 300 }), { minLength: 3, maxLength: 9 }),
+        fc.integer({ min: 50, max: 300 }),
+        (heights, vet) => {
+          const high = ({ first, second }: NoteSplit) =>
+            Math.max(
+              ...[heights.slice(0, first), heights.slice(first, second), [...heights.slice(second), vet]].map(
+                (blocks) => blocks.reduce((a, b) => a + b, 0) + 6 * Math.max(0, blocks.length - 1),
+              ),
+            );
+          const found = high(noteSplit(heights, vet, 6));
+          for (let first = 1; first < heights.length; first += 1)
+            for (let second = first; second <= heights.length; second += 1)
+              expect(found).toBeLessThanOrEqual(high({ first, second }));
+        },
+      ),
+    );
   });
 });
 

@@ -314,17 +314,18 @@ export const freezerWords = {
 
 export const freezerPaperWords = {
   listTitle: (day: CivilDate) => `Thaw list, ${longDate(day)}`,
+  listFile: (day: CivilDate) => `Thaw list ${day}`,
   labelsTitle: 'Labels for what thaws',
+  labelsFile: (day: CivilDate) => `Labels ${day}`,
+  partOf: (portions: number, of: number, grams: string) => `${portions}/${of}, ${grams}`,
+  labelFoot: (out: string, ready: string, official: string | null, who: string) =>
+    `out ${out}, ready ${ready}${official === null ? '' : `, official ${official}`}${who === '' ? '' : `. ${who}`}`,
   back: 'Back to the freezer',
   kind: 'On',
   kinds: { small: 'small labels', plain: 'plain paper' },
   smallNote: { a4: '24 on a sheet, 70 × 37 mm', letter: '30 on a sheet, 2⅝ × 1 in' },
   first: 'first free label',
   firstRange: (most: number) => `1 to ${most}`,
-  nothing: 'Nothing comes out today and nothing is thawing, so there are no labels.',
-  nothingList: 'Nothing has to come out in the next seven days.',
-  fits: (n: number) => (n === 1 ? 'One sheet.' : `${n} sheets.`),
-  clipped: 'Not everything fits on the sheet. Nothing is printed, so that no line is lost.',
   out: 'out',
   ready: 'ready',
   useBy: 'use by',

@@ -1,4 +1,5 @@
 /** Sentences of the paper pages and of the bar above them. What a plan itself says is in its document. */
+import type { PaperDocument } from '../../contract/paper.ts';
 import type { MealName } from '../../food/bowls.ts';
 
 const MEALS: Record<MealName, string> = { morning: 'Morning', midday: 'Midday', afternoon: 'Afternoon', evening: 'Evening' };
@@ -38,6 +39,27 @@ export const paperWords = {
   writeHere: 'Write the weights here, once a week',
 };
 
+const NOT_PRINTED = 'Nothing is printed, so that no line is lost.';
+const CLIPPED: Record<PaperDocument['kind'], (where: string) => string> = {
+  plan: (where) =>
+    `Not everything fits on ${where}, even in the smallest print. ${NOT_PRINTED} Shorten the longest name, address or note, then come back.`,
+  prep: () => `Not everything fits on one sheet, even in the smallest print. ${NOT_PRINTED} Let more puppies share a bowl.`,
+  thaw: () => `Not everything fits on the sheet. ${NOT_PRINTED}`,
+  labels: () => `Not everything fits on the sheet. ${NOT_PRINTED}`,
+};
+
+const NO_PLAN = 'No puppy of this litter is waiting for its plan.';
+/** What is said when there is nothing to print, by what was asked for. */
+const NOTHING: Record<'puppy' | 'litter' | 'kept' | 'slot' | 'prep' | 'thaw' | 'labels', string> = {
+  puppy: NO_PLAN,
+  litter: NO_PLAN,
+  kept: NO_PLAN,
+  slot: NO_PLAN,
+  prep: 'Nothing is fed from bowls on that day, so there is nothing to print.',
+  thaw: 'Nothing has to come out in the next seven days.',
+  labels: 'Nothing comes out today and nothing is thawing, so there are no labels.',
+};
+
 export const printWords = {
   region: 'Printing',
   backToHomes: (litter: string) => `Back to Homes, ${litter}`,
@@ -54,14 +76,15 @@ export const printWords = {
   fits: (sheets: number) =>
     sheets === 2 ? 'Two sheets: print on both sides of one, or side by side.' : `${sheets} sheets, two for each puppy.`,
   kept: (when: string) => `As it was handed over on ${when}.`,
-  clipped: (where: string) =>
-    `Not everything fits on ${where}, even in the smallest print. Nothing is printed, so that no line is lost. Shorten the longest name, address or note, then come back.`,
+  sheets: (n: number) => (n === 1 ? 'One sheet.' : `${n} sheets.`),
+  clipped: CLIPPED,
   clippedPrint: 'Not printed: a sheet would be cut off. Look at the preview.',
   sheetOf: (n: number, name: string) => `sheet ${n} of ${name}`,
   saving: (done: number, of: number, name: string) => `${done} of ${of}: ${name}`,
   savingOne: 'Writing the PDF …',
   progress: 'PDFs written',
-  saved: (n: number, folder: string) => `${n === 1 ? 'One PDF' : `${n} PDFs`} in ${folder}`,
+  saved: (files: readonly string[], folder: string) =>
+    files.length === 1 ? `${files[0]} is in ${folder}` : `${files.length} PDFs in ${folder}`,
   open: (file: string) => `Open ${file}`,
   notSaved: (name: string, why: string) => `${name}: ${why}`,
   handOverLead: (name: string) => `Keep this plan of ${name} as handed over today. It can be printed again exactly so.`,
@@ -76,7 +99,7 @@ export const printWords = {
   severity: { note: 'Note', caution: 'Look', warning: 'Important' },
   source: (source: string) => `Source: ${source}`,
   whereFrom: 'Where the numbers come from',
-  nobody: 'No puppy of this litter is waiting for its plan.',
-  plansOf: (litter: string) => `${litter}: go-home plans`,
+  nothing: NOTHING,
+  manyPlans: 'Go-home plans',
   gone: 'That sheet is no longer there. Ask for it again.',
 };

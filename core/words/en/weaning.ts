@@ -1,11 +1,13 @@
 /** Sentences of weaning, the meals of the day, the dam, and milk by bottle. What the amounts mean is worded in core. */
 
-import type { CivilDate } from '../../calendar/day.ts';
+import { ageInDays, type CivilDate } from '../../calendar/day.ts';
+import type { Keeping } from '../../feeding/keeping.ts';
 import type { MealName } from '../../food/bowls.ts';
 import type { Ate, Stool, SuggestionCode } from '../../weaning/eaten.ts';
 import type { Texture } from '../../weaning/texture.ts';
-import { longDate, weekdayName } from './dates.ts';
-import { numberWord } from './figures.ts';
+import { fullDate, longDate, weekdayName } from './dates.ts';
+import { OFFICIAL_PLACES } from './feeding-findings.ts';
+import { capital, listed, numberWord, percentText, placeWord } from './figures.ts';
 import { hold, STOOL_HINTS, saySuggestion, sayWeaning } from './weaning-findings.ts';
 
 const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth', 'tenth'];
@@ -195,6 +197,33 @@ export const weaningWords = {
 /** Around the prep sheet; what stands on it is in its document. */
 export const prepWords = {
   title: 'Prep sheet',
+  titleOf: (litter: string, day: CivilDate) => `Prep sheet, ${litter}, ${longDate(day)}`,
+  file: (litter: string, day: CivilDate) => `${litter} prep sheet ${day}`,
+  sub: (litter: string, day: CivilDate, born: CivilDate) => `${litter}, ${longDate(day)}, day ${ageInDays(born, day)}`,
+  textureOf: (texture: Texture, food: string) => `${TEXTURES[texture]} of ${food}`,
+  fromBowl: (share: number) => `${percentText(share, 0)} from the bowl`,
+  bowl: (n: number, texture: Texture | null) => `${placeWord(n)} bowl${texture === null ? '' : `, ${TEXTURES[texture]}`}`,
+  holds: (share: number) => `holds at ${percentText(share, 0)}`,
+  wholeLitter: (food: string) => `${capital(food)}, whole litter`,
+  water: 'Warm water to stir in',
+  bowlDown: (held: readonly string[], minutes: number, bone: boolean) => ({
+    heading: 'Before the bowl goes down',
+    text: [
+      ...(held.length === 0 ? [] : [`${listed(held)} ${held.length === 1 ? 'nurses' : 'nurse'} first.`]),
+      `Clean water stays down. Lift what is left after ${minutes} minutes, throw it away, and write it here:`,
+      ...(bone ? ['Soft bone: raw only, watched all the time. The FDA calls bones of any size unsafe (second-hand).'] : []),
+    ].join(' '),
+  }),
+  hands: ({ houseHours, official, longer }: Keeping) => ({
+    heading: 'Hands and surfaces',
+    text: `Wash hands for 20 seconds, bowls and boards in hot soapy water. The mix stays at 4 °C or colder until it is weighed out. ${
+      longer
+        ? `House rule: use it within ${houseHours} h of thawing. Official, ${OFFICIAL_PLACES[official.of]}: ${official.hours} h.`
+        : `Use it within ${houseHours} h of thawing, then throw it away.`
+    } Children under five, pregnant women, old people and people with weak defences should not handle it.`,
+  }),
+  foot: (made: CivilDate, rulesFrom: CivilDate | null) =>
+    `Prep sheet · printed ${fullDate(made)} · ${rulesFrom === null ? 'house rules: common practice' : `house rules of ${fullDate(rulesFrom)}`}`,
   collar: 'collar',
   puppy: 'puppy',
   dayHead: 'day',
@@ -203,12 +232,6 @@ export const prepWords = {
   day: 'Day',
   today: 'Today',
   tomorrow: 'Tomorrow',
-  fits: 'One sheet.',
-  saved: (file: string, folder: string) => `${file} is in ${folder}`,
-  nothing: 'Nothing is fed from bowls on that day, so there is nothing to print.',
-  clipped:
-    'Not everything fits on one sheet, even in the smallest print. Nothing is printed, so that no line is lost. Let more puppies share a bowl.',
-  loading: 'Working out the sheet …',
 };
 
 export const topUpWords = {

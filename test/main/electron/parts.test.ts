@@ -3,7 +3,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeEach, describe, expect, test, vi } from 'vitest';
-import type { PrintDocument } from '../../../core/contract/paper.ts';
+import type { PaperDocument } from '../../../core/contract/paper.ts';
 import type { PlanDocument } from '../../../core/homing/document.ts';
 import { readDesktopArguments } from '../../../main/electron/arguments.ts';
 import { menuTemplate, setMenu } from '../../../main/electron/menu.ts';
@@ -123,7 +123,7 @@ describe('paper', () => {
   const slots = new PaperSlots(() => performance.now());
   const paper = windowPaper('/built/preload.cjs', slots);
   let made: electron.BrowserWindow | undefined;
-  let handed: PrintDocument | null = null;
+  let handed: PaperDocument | null = null;
   let ready: string | null = 'true';
 
   beforeEach(() => {

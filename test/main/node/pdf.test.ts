@@ -1,11 +1,11 @@
 /** A plan through a real Chromium: the page that the window previews, as a PDF. Needs the built window and a browser. */
 
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { OPERATIONS } from '../../../core/contract/operations.ts';
-import type { PlanDocument } from '../../../core/homing/document.ts';
+import { type PlanDocument, planDocumentSchema } from '../../../core/homing/document.ts';
 import { now } from '../../../main/hosting/clock.ts';
 import { readWindowFiles } from '../../../main/hosting/files.ts';
 import { PaperSlots } from '../../../main/hosting/slots.ts';
@@ -15,6 +15,7 @@ import type { Program } from '../../../main/service/program.ts';
 import { onlyWhere } from '../../only-where.ts';
 import { openOn, scratchFolder } from '../open.ts';
 
+const PLANS = fileURLToPath(new URL('../../fixtures/plans/', import.meta.url));
 const BUILT = fileURLToPath(new URL('../../../out/renderer/', import.meta.url));
 const isBuilt = existsSync(`${BUILT}index.html`);
 const browser = await printingBrowser();
@@ -98,4 +99,32 @@ describe.runIf(canPrint)('paper through Chromium', () => {
     },
     60_000,
   );
+
+  // Documents as commit 0fe7f8e kept them, and where each of their words stood on its paper: page, x, y in points.
+  test.each([
+    ['eight-weeks', 'a4'],
+    ['ounces', 'letter'],
+    ['long-keep', 'letter'],
+  ] as const)(
+    'a plan that was handed over, %s on %s, is printed again word for word in its place',
+    async (name, size) => {
+      const kept = planDocumentSchema.parse(JSON.parse(readFileSync(`${PLANS}${name}.json`, 'utf8')));
+      const words = await places(await paper.print(kept, size));
+      expect(words).toEqual(readFileSync(`${PLANS}${name}-${size}.txt`, 'utf8').trimEnd().split('\n'));
+    },
+    60_000,
+  );
 });
+
+async function places(bytes: Uint8Array): Promise<string[]> {
+  const pdf = await getDocument({ data: new Uint8Array(bytes), verbosity: 0 }).promise;
+  const pages = await Promise.all(Array.from({ length: pdf.numPages }, (_, n) => pdf.getPage(n + 1)));
+  const contents = await Promise.all(pages.map((page) => page.getTextContent()));
+  return contents.flatMap(({ items }, n) =>
+    items.flatMap((item) => {
+      if (!('str' in item) || item.str.trim() === '') return [];
+      const [, , , , x, y] = item.transform as number[];
+      return [`${n + 1} ${Math.round(x ?? 0)} ${Math.round(y ?? 0)} ${item.str}`];
+    }),
+  );
+}

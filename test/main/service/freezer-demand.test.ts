@@ -64,7 +64,7 @@ async function frozen(litterId: string, day: CivilDate): Promise<number> {
 
 /** The figure of the whole litter for the day, in grams. */
 async function weighedOut(litterId: string, day: CivilDate): Promise<number> {
-  await call(program.dispatch, 'weaning.prepPdf', { litterId, day, paper: 'a4' });
+  await call(program.dispatch, 'records.savePaper', { of: { kind: 'prep', litterId, day }, paper: 'a4' });
   return Number((printed?.totals[0]?.day ?? '').replace(/\s/g, ''));
 }
 

@@ -140,16 +140,16 @@ describe('papers', () => {
   it('need an engine', async () => {
     reopen({ paper: null });
     const { planId } = await makeWorld(program.dispatch);
-    const result = await program.dispatch('homing.savePdf', { of: { kind: 'kept', planId }, paper: 'a4' });
+    const result = await program.dispatch('records.savePaper', { of: { kind: 'kept', planId }, paper: 'a4' });
     expect(result).toMatchObject({ ok: false, error: { code: 'no-printer' } });
   });
 
   it('are what the engine made of the document, on the paper asked for', async () => {
     const { planId, puppies, clock } = await makeWorld(program.dispatch);
-    const kept = await call(program.dispatch, 'homing.savePdf', { of: { kind: 'kept', planId }, paper: 'letter' });
+    const kept = await call(program.dispatch, 'records.savePaper', { of: { kind: 'kept', planId }, paper: 'letter' });
     expect(readFileSync(join(kept.folder, kept.file), 'utf8')).toBe('%PDF-1.7 Vetch on letter');
     const of = { kind: 'puppy', puppyId: puppies[1]?.id ?? '', on: dayBefore(clock, -3) } as const;
-    const made = await call(program.dispatch, 'homing.savePdf', { of, paper: 'a4' });
+    const made = await call(program.dispatch, 'records.savePaper', { of, paper: 'a4' });
     expect(made.file).toContain(dayBefore(clock, -3));
     expect(readFileSync(join(made.folder, made.file), 'utf8')).toBe('%PDF-1.7 Puppy B on a4');
   });
@@ -157,9 +157,9 @@ describe('papers', () => {
   it('leave nothing behind when the engine fails', async () => {
     reopen({ paper: { print: () => Promise.reject(new Error('no ink at /dev/printer')) }, onFault: () => undefined });
     const { planId } = await makeWorld(program.dispatch);
-    const result = await program.dispatch('homing.savePdf', { of: { kind: 'kept', planId }, paper: 'a4' });
+    const result = await program.dispatch('records.savePaper', { of: { kind: 'kept', planId }, paper: 'a4' });
     expect(result).toEqual({ ok: false, error: { code: 'internal', message: 'the program made a mistake' } });
-    expect(await program.dispatch('homing.paperFile', { file: 'Vetch.pdf' })).toMatchObject({
+    expect(await program.dispatch('records.paperFile', { file: 'Vetch.pdf' })).toMatchObject({
       ok: false,
       error: { code: 'not-found' },
     });
