@@ -33,11 +33,6 @@ export type FoodFields = z.infer<typeof foodFieldsSchema>;
 export const storedFoodSchema = z.strictObject({ id: idSchema, fields: foodFieldsSchema, retired: z.boolean() });
 export type StoredFood = z.infer<typeof storedFoodSchema>;
 
-/** What a portion of a pack weighs in grams, cut while it is half frozen; null when the weight of a pack is not written down. */
-export function portionGrams({ packGrams, portionsPerPack }: Pick<FoodFields, 'packGrams' | 'portionsPerPack'>): number | null {
-  return packGrams === null ? null : packGrams / portionsPerPack;
-}
-
 const SHARES_OFF = 0.005;
 /** No recipe goes deeper than this. */
 export const DEEPEST_RECIPE = 8;

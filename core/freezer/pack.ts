@@ -1,6 +1,7 @@
 /** What is in the freezer and what was taken out of it. Facts only: when to take out what is computed in `plan.ts`. */
 
 import { z } from 'zod';
+import { portionGrams } from '../food/portion.ts';
 import { dateSchema, gramsSchema, idSchema, instantSchema, localTimeSchema, longText } from '../units/fields.ts';
 
 const line = (most: number) => longText.max(most);
@@ -89,11 +90,6 @@ export const freezerSettingsSchema = z.strictObject({
 export type FreezerSettings = z.infer<typeof freezerSettingsSchema>;
 
 export const DEFAULT_FREEZER: FreezerSettings = { moveAt: 'meals', roomGrams: null, money: '' };
-
-/** Grams of one portion, to 0.1 g. */
-export function portionGrams(pack: Pick<PackFields, 'grams' | 'portions'>): number {
-  return Math.floor((pack.grams * 10) / pack.portions + 1e-6) / 10;
-}
 
 /** Grams of a pack that are still in the freezer. */
 export function gramsLeft(pack: Pick<Pack, 'grams' | 'portions' | 'left' | 'gone'>): number {

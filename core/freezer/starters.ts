@@ -1,6 +1,8 @@
 /** Starter packs for new homes: whole packs put aside from the newest end, so that the oldest are eaten at home. */
+
 import type { CivilDate } from '../calendar/day.ts';
-import { isOverdue, oldestFirst, type Pack, portionGrams, type Starter } from './pack.ts';
+import { portionGrams } from '../food/portion.ts';
+import { isOverdue, oldestFirst, type Pack, type Starter } from './pack.ts';
 
 export interface Reserved {
   /** Portions put aside, by pack. */

@@ -4,7 +4,8 @@ import { dateOf } from '../../core/calendar/clock.ts';
 import { type CivilDate, daysBetween } from '../../core/calendar/day.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
 import { foodBook } from '../../core/food/catalogue.ts';
-import { DEFAULT_FREEZER, gramsLeft, oldestFirst, type Pack, portionGrams, type Thaw } from '../../core/freezer/pack.ts';
+import { portionGrams } from '../../core/food/portion.ts';
+import { DEFAULT_FREEZER, gramsLeft, oldestFirst, type Pack, type Thaw } from '../../core/freezer/pack.ts';
 import { findDam } from '../store/dogs.ts';
 import { storedFoods } from '../store/food.ts';
 import {

@@ -2,7 +2,8 @@ import { useState } from 'react';
 import { type FoodBook, foodBook } from '../../core/food/catalogue.ts';
 import { FOOD_FORMS, type Food, LABEL_BASES } from '../../core/food/food.ts';
 import { ENERGY_METHODS } from '../../core/food/label.ts';
-import { foodOf, portionGrams, type StoredFood } from '../../core/food/own-food.ts';
+import { type FoodFields, foodOf, type StoredFood } from '../../core/food/own-food.ts';
+import { portionGrams } from '../../core/food/portion.ts';
 import { run, useQuery } from '../data/query.ts';
 import { go, href } from '../links.ts';
 import { figure } from '../parts/figures.ts';
@@ -128,10 +129,7 @@ function FoodForm({
           ) : (
             <TheRecipe {...props} options={foodOptions(all.filter((f) => f.id !== id))} />
           )}
-          <Packs
-            {...props}
-            portion={read.fields === null || read.fields.portionsPerPack === 1 ? null : portionGrams(read.fields)}
-          />
+          <Packs {...props} portion={portionOf(read.fields)} />
           <p className="food-save">
             <button type="submit" className="button main">
               {words.food.save}
@@ -341,4 +339,10 @@ function Packs({ draft, set, sentence, portion }: FormProps & { portion: number 
       </div>
     </section>
   );
+}
+
+/** Grams of a portion; null where packs are not cut, or nobody wrote what one weighs. */
+function portionOf(fields: FoodFields | null): number | null {
+  if (fields === null || fields.packGrams === null || fields.portionsPerPack === 1) return null;
+  return portionGrams({ grams: fields.packGrams, portions: fields.portionsPerPack });
 }

@@ -1,6 +1,7 @@
 import { type FormEvent, type RefObject, useState } from 'react';
 import { dateOf, parseLocalTime } from '../../core/calendar/clock.ts';
-import { oldestFirst, type Pack, portionGrams, THAW_WAYS, type ThawWay } from '../../core/freezer/pack.ts';
+import { portionGrams } from '../../core/food/portion.ts';
+import { oldestFirst, type Pack, THAW_WAYS, type ThawWay } from '../../core/freezer/pack.ts';
 import { thawClock } from '../../core/freezer/thawing.ts';
 import { instantOf, now } from '../data/now.ts';
 import { run } from '../data/query.ts';

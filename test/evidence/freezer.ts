@@ -1,9 +1,10 @@
 /** Thawing, keeping and freezing against parasites, against published times. Each row goes through what the program itself plans and says. */
+
 import { localTime } from '../../core/calendar/clock.ts';
 import { date } from '../../core/calendar/day.ts';
 import { OFFICIAL_KEEPING, thawHours } from '../../core/feeding/keeping.ts';
 import { DEFAULT_RULES } from '../../core/feeding/rules.ts';
-import { portionGrams } from '../../core/freezer/pack.ts';
+import { portionGrams } from '../../core/food/portion.ts';
 import { daysNeeded, freezingFor, porkDaysLeft } from '../../core/freezer/parasites.ts';
 import { coldWaterHours, thawClock } from '../../core/freezer/thawing.ts';
 import type { Known } from '../../core/reference/feeding/known.ts';

@@ -1,4 +1,5 @@
 /** Facts of the trade about foods, packs and the week of bowls, as check values. Common practice: none of them is a published standard. */
+
 import { addMonths, date } from '../../core/calendar/day.ts';
 import { moveAheadHours } from '../../core/feeding/keeping.ts';
 import { rationOn } from '../../core/feeding/ration.ts';
@@ -6,10 +7,11 @@ import { DEFAULT_RULES } from '../../core/feeding/rules.ts';
 import { weekFindings } from '../../core/feeding/week-findings.ts';
 import { foodBook } from '../../core/food/catalogue.ts';
 import { calciumPer1000Kcal, DEFAULT_FOOD, ingredientFood, PLAIN_FOOD, per1000Kcal } from '../../core/food/food.ts';
-import { type FoodFields, foodOf, portionGrams, type StoredFood } from '../../core/food/own-food.ts';
+import { type FoodFields, foodOf, type StoredFood } from '../../core/food/own-food.ts';
+import { portionGrams } from '../../core/food/portion.ts';
 import { type Bowl, EMPTY_WEEK, fillBowl, type Week, weekSummary } from '../../core/food/rotation.ts';
 import { ingredient } from '../../core/reference/feeding/usda.ts';
-import { GRAMS_PER_POUND } from '../../core/units/mass.ts';
+import { GRAMS_PER_POUND, toGrams } from '../../core/units/mass.ts';
 import { foodFields } from '../contract/world.ts';
 import { type EvidenceRow, row } from './row.ts';
 
@@ -54,7 +56,7 @@ export const tradeFoodRows: readonly EvidenceRow[] = [
     expected: 113.4,
     tolerance: 0.05,
     ...TRADE,
-    run: (portionsPerPack) => portionGrams({ packGrams: GRAMS_PER_POUND, portionsPerPack }),
+    run: (portionsPerPack) => portionGrams({ grams: toGrams(GRAMS_PER_POUND), portions: portionsPerPack }),
   }),
   row({
     id: 'trade 9',
@@ -64,7 +66,7 @@ export const tradeFoodRows: readonly EvidenceRow[] = [
     tolerance: 0.05,
     ...TRADE,
     run: (portionsPerPack) => {
-      const portion = portionGrams({ packGrams: GRAMS_PER_POUND, portionsPerPack }) ?? 0;
+      const portion = portionGrams({ grams: toGrams(GRAMS_PER_POUND), portions: portionsPerPack });
       const fish = bowl([DEFAULT_FOOD.id, 1 - 1 / portionsPerPack], ['usda-10219', 1 / portionsPerPack]);
       return [portion, fillBowl(fish, 450, 1, book, DEFAULT_FOOD, 'g')[1]?.grams ?? 0];
     },

@@ -8,7 +8,7 @@ import type { Litter, Puppy, Reading } from '../../../core/litter/litter.ts';
 import { DEFAULT_HOUSE, type House } from '../../../core/people/house.ts';
 import { toGrams } from '../../../core/units/mass.ts';
 
-const BORN = date('2026-09-26');
+export const BORN = date('2026-09-26');
 const NAMES = ['Burnet', 'Clover', 'Sorrel', 'Tansy', 'Vetch', 'Yarrow', 'Melilot'] as const;
 const BIRTH_GRAMS = [402, 371, 388, 385, 410, 362, 395] as const;
 
