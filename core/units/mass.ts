@@ -1,5 +1,5 @@
 /**
- * Mass: parse what people type, show what people read. Everything is kept in grams at 0.1 g; the text as it was
+ * Mass: parse what people type. Everything is kept in grams at 0.1 g; the text as it was
  * typed is kept beside it. Factors: 1 lb = 453.59237 g and 1 oz = 1/16 lb exactly (international yard and pound
  * agreement of 1959; NIST Handbook 44, Appendix C).
  */
@@ -129,33 +129,4 @@ export function poundsAndOunces(grams: number, decimals = 1): { pounds: number; 
   const all = Math.round((grams / GRAMS_PER_OUNCE) * scale) / scale;
   const pounds = Math.floor(all / 16 + 1e-12);
   return { pounds, ounces: Math.round((all - pounds * 16) * scale) / scale };
-}
-
-/** No-break space for thousands, as on paper: 2 395. */
-export function groupThousands(n: string): string {
-  return n.replace(/\B(?=(\d{3})+(?!\d))/g, '\u00a0');
-}
-
-/** Figures only, for a column whose heading holds the unit: `2 395`, `0.41`, `14.5`, `1 lb 3.5 oz`. */
-export function massFigure(grams: number, unit: MassUnit): string {
-  switch (unit) {
-    case 'g':
-      return groupThousands(String(Math.round(grams)));
-    case 'kg':
-      return (grams / 1000).toFixed(grams < 10_000 ? 2 : 1);
-    case 'oz':
-      return (grams / GRAMS_PER_OUNCE).toFixed(1);
-    case 'lb':
-      return (grams / GRAMS_PER_POUND).toFixed(1);
-    case 'lboz': {
-      const { pounds, ounces } = poundsAndOunces(grams);
-      return pounds === 0 ? `${ounces.toFixed(1)} oz` : `${pounds} lb ${ounces.toFixed(1)} oz`;
-    }
-  }
-}
-
-/** The figure with its unit, for sentences: `2 395 g`. */
-export function massText(grams: number, unit: MassUnit): string {
-  const figure = massFigure(grams, unit);
-  return unit === 'lboz' ? figure : `${figure}\u00a0${unit}`;
 }

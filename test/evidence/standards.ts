@@ -6,7 +6,8 @@ import { figureOf, sift } from '../../core/growth/scale/steady.ts';
 import type { ScaleValue } from '../../core/growth/scale/value.ts';
 import { earliestGoHome, GO_HOME_RULES } from '../../core/homing/go-home-day.ts';
 import { readCsv, rearm, writeCsv } from '../../core/records/csv.ts';
-import { GRAMS_PER_OUNCE, GRAMS_PER_POUND, massText } from '../../core/units/mass.ts';
+import { GRAMS_PER_OUNCE, GRAMS_PER_POUND } from '../../core/units/mass.ts';
+import { massText } from '../../core/words/en/amounts.ts';
 import { type EvidenceRow, row } from './row.ts';
 
 const POUND = 'International yard and pound agreement 1959; Unicode CLDR common/supplemental/units.xml, citing NIST SP 1038';

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { Temporal } from 'temporal-polyfill';
 import { describe, expect, it } from 'vitest';
-import { ageInMonths, ageInWords } from '../../../core/calendar/age.ts';
+import { ageInMonths } from '../../../core/calendar/age.ts';
 import { fromLocalMinutes, localMinutes, localTime, parseLocalTime } from '../../../core/calendar/clock.ts';
 import {
   addDays,
@@ -17,6 +17,7 @@ import {
   parseDate,
   weekday,
 } from '../../../core/calendar/day.ts';
+import { ageInWords } from '../../../core/words/en/dates.ts';
 
 const anyDay = fc.integer({ min: -700_000, max: 2_900_000 });
 const EPOCH = Temporal.PlainDate.from('1970-01-01');

@@ -12,8 +12,8 @@ import { DEFAULT_RULES, houseRulesSchema } from '../../../core/feeding/rules.ts'
 import { shareAtMonths, shareOfWeight } from '../../../core/feeding/share.ts';
 import { fillBowls } from '../../../core/food/bowls.ts';
 import { boneCalciumMg, calciumPer1000Kcal, calciumToPhosphorus, DEFAULT_FOOD, type Food } from '../../../core/food/food.ts';
-import { foodText } from '../../../core/units/food.ts';
 import { GRAMS_PER_OUNCE } from '../../../core/units/mass.ts';
+import { foodText } from '../../../core/words/en/amounts.ts';
 import { ENGLISH } from '../../../core/words/en/catalogue.ts';
 import { anyRules, EXAMPLE } from './arbitrary.ts';
 

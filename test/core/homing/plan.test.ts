@@ -5,8 +5,8 @@ import { describe, expect, it } from 'vitest';
 import type { HouseRules } from '../../../core/feeding/rules.ts';
 import { roundedDown } from '../../../core/homing/amounts.ts';
 import { type PlanDocument, planDocumentSchema } from '../../../core/homing/document.ts';
-import { foodFigure } from '../../../core/units/food.ts';
 import { GRAMS_PER_OUNCE, toGrams } from '../../../core/units/mass.ts';
+import { foodFigure } from '../../../core/words/en/amounts.ts';
 import { planDocument } from '../../../core/words/plan-paper.ts';
 import { type Choices, planFacts } from './facts.ts';
 

@@ -6,12 +6,11 @@ import {
   GRAMS_PER_POUND,
   MASS_UNITS,
   type MassUnit,
-  massFigure,
-  massText,
   parseMass,
   poundsAndOunces,
   toGrams,
 } from '../../../core/units/mass.ts';
+import { massFigure, massText } from '../../../core/words/en/amounts.ts';
 
 const grams = (text: string, usual: MassUnit = 'g') => {
   const r = parseMass(text, usual);

@@ -13,7 +13,7 @@ import { scratchFolder } from '../open.ts';
 
 const QUERIES = (Object.keys(OPERATIONS) as OperationName[]).filter((name) => OPERATIONS[name].kind === 'query');
 /** They work on other files, or on one that is named. */
-const OF_FILES = ['records.backupsIn', 'records.exportFile', 'records.rescue', 'records.faults', 'homing.paperFile'];
+const OF_FILES = ['records.backupsIn', 'records.exportFile', 'records.rescue', 'records.faults', 'records.paperFile'];
 
 let store: Store;
 let remove: () => void;
