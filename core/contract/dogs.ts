@@ -3,7 +3,7 @@
 import { z } from 'zod';
 import { damFieldsSchema, damSchema, damWeightFieldsSchema } from '../dogs/dam.ts';
 import { feedingSchema, grownDogSchema } from '../food/rotation.ts';
-import { idSchema } from '../units/fields.ts';
+import { changeOf, idSchema } from '../units/fields.ts';
 import { nothing, op } from './operation.ts';
 
 export const DOGS_OPERATIONS = {
@@ -28,7 +28,7 @@ export const DOGS_OPERATIONS = {
   }),
   'dogs.damChange': op({
     kind: 'command',
-    input: z.strictObject({ damId: idSchema, fields: damFieldsSchema }),
+    input: z.strictObject({ damId: idSchema, change: changeOf(damFieldsSchema.shape) }),
     output: z.strictObject({ dam: damSchema }),
   }),
   'dogs.damRemove': op({

@@ -1,6 +1,7 @@
 /** Names that operations had in earlier programs: the journal of a file keeps them as they were written. */
 const EARLIER: Readonly<Record<string, string>> = {
-  'feeding.setFood': 'food.set',
+  'feeding.setFood': 'food.add',
+  'food.set': 'food.add',
   'feeding.retireFood': 'food.retire',
   'feeding.chooseFood': 'food.choose',
   'feeding.setRotation': 'food.setWeek',
@@ -14,6 +15,8 @@ const EARLIER: Readonly<Record<string, string>> = {
   'feeding.damRemove': 'dogs.damRemove',
   'feeding.damWeigh': 'dogs.damWeigh',
   'feeding.damWithdraw': 'dogs.damWithdraw',
+  'freezer.setDog': 'freezer.addDog',
+  'freezer.setStarter': 'freezer.addStarter',
   'records.setHouse': 'people.setHouse',
 };
 

@@ -14,7 +14,7 @@ import {
   thawSchema,
   WAYS_OUT,
 } from '../freezer/pack.ts';
-import { dateSchema, idSchema, instantSchema, localTimeSchema } from '../units/fields.ts';
+import { changeOf, dateSchema, idSchema, instantSchema, localTimeSchema } from '../units/fields.ts';
 import { nothing, op } from './operation.ts';
 
 export const FREEZER_OPERATIONS = {
@@ -48,7 +48,7 @@ export const FREEZER_OPERATIONS = {
     kind: 'command',
     input: z.strictObject({
       packIds: z.array(idSchema).min(1).max(200),
-      fields: packFieldsSchema.pick({ frozenOn: true, bestBefore: true, price: true, place: true }),
+      change: changeOf(packFieldsSchema.pick({ frozenOn: true, bestBefore: true, price: true, place: true }).shape),
     }),
     output: nothing,
   }),
@@ -95,10 +95,14 @@ export const FREEZER_OPERATIONS = {
     }),
     output: nothing,
   }),
-  /** A new dog with a null id, else the dog changed. */
-  'freezer.setDog': op({
+  'freezer.addDog': op({
     kind: 'command',
-    input: z.strictObject({ dogId: idSchema.nullable(), fields: dogFieldsSchema }),
+    input: z.strictObject({ fields: dogFieldsSchema }),
+    output: z.strictObject({ dog: dogSchema }),
+  }),
+  'freezer.changeDog': op({
+    kind: 'command',
+    input: z.strictObject({ dogId: idSchema, change: changeOf(dogFieldsSchema.shape) }),
     output: z.strictObject({ dog: dogSchema }),
   }),
   'freezer.removeDog': op({
@@ -106,9 +110,14 @@ export const FREEZER_OPERATIONS = {
     input: z.strictObject({ dogId: idSchema }),
     output: nothing,
   }),
-  'freezer.setStarter': op({
+  'freezer.addStarter': op({
     kind: 'command',
-    input: z.strictObject({ starterId: idSchema.nullable(), fields: starterFieldsSchema }),
+    input: z.strictObject({ fields: starterFieldsSchema }),
+    output: z.strictObject({ starter: starterSchema }),
+  }),
+  'freezer.changeStarter': op({
+    kind: 'command',
+    input: z.strictObject({ starterId: idSchema, change: changeOf(starterFieldsSchema.shape) }),
     output: z.strictObject({ starter: starterSchema }),
   }),
   'freezer.removeStarter': op({
@@ -118,7 +127,7 @@ export const FREEZER_OPERATIONS = {
   }),
   'freezer.setSettings': op({
     kind: 'command',
-    input: z.strictObject({ settings: freezerSettingsSchema }),
+    input: z.strictObject({ change: changeOf(freezerSettingsSchema.shape) }),
     output: nothing,
   }),
 } as const;

@@ -3,7 +3,7 @@
 import { z } from 'zod';
 import { MOST_LITTERS } from '../growth/line/earlier.ts';
 import { readingFieldsSchema, readingSchema } from '../litter/litter.ts';
-import { idSchema } from '../units/fields.ts';
+import { changeOf, idSchema } from '../units/fields.ts';
 import { litterWithPuppies } from './litter.ts';
 import { op } from './operation.ts';
 
@@ -35,6 +35,30 @@ export const GROWTH_OPERATIONS = {
     input: z.strictObject({ puppyId: idSchema, reading: readingFieldsSchema }),
     output: z.strictObject({ reading: readingSchema }),
   }),
+  /** A weighing of the whole table, or of several tables of one litter: each weight of one puppy. All or nothing. */
+  'growth.recordWeighing': op({
+    kind: 'command',
+    input: z.strictObject({
+      litterId: idSchema,
+      readings: z
+        .array(z.strictObject({ puppyId: idSchema, reading: readingFieldsSchema }))
+        .min(1)
+        .max(500),
+    }),
+    output: z.strictObject({ readings: z.array(readingSchema) }),
+  }),
+  /** Several readings of one litter corrected at once: moved to another day or time, or to other weights. All or nothing. */
+  'growth.correctWeighing': op({
+    kind: 'command',
+    input: z.strictObject({
+      litterId: idSchema,
+      corrections: z
+        .array(z.strictObject({ readingId: idSchema, change: changeOf(readingFieldsSchema.shape) }))
+        .min(1)
+        .max(500),
+    }),
+    output: z.strictObject({ readings: z.array(readingSchema) }),
+  }),
   /** A new reading takes the old one's place; both are kept. */
   'growth.correct': op({
     kind: 'command',
@@ -46,11 +70,11 @@ export const GROWTH_OPERATIONS = {
     input: z.strictObject({ readingId: idSchema }),
     output: z.strictObject({ reading: readingSchema }),
   }),
-  /** The person says that a doubtful reading is right: not held any more, and `kept`. */
+  /** The person says that doubtful readings are right (two, where weights may be exchanged): not held any more, and `kept`. */
   'growth.keep': op({
     kind: 'command',
-    input: z.strictObject({ readingId: idSchema }),
-    output: z.strictObject({ reading: readingSchema }),
+    input: z.strictObject({ readingIds: z.array(idSchema).min(1).max(30) }),
+    output: z.strictObject({ readings: z.array(readingSchema) }),
   }),
   /** Two puppies' weights changed places: each reading is replaced by one with the other's weight, in one entry. */
   'growth.exchange': op({

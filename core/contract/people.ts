@@ -1,13 +1,14 @@
 /** The house: whose it is, and whom to call. */
 import { z } from 'zod';
 import { houseSchema } from '../people/house.ts';
+import { changeOf } from '../units/fields.ts';
 import { nothing, op } from './operation.ts';
 
 export const PEOPLE_OPERATIONS = {
   'people.house': op({ kind: 'query', input: nothing, output: z.strictObject({ house: houseSchema }), tags: ['house'] }),
   'people.setHouse': op({
     kind: 'command',
-    input: z.strictObject({ house: houseSchema }),
+    input: z.strictObject({ change: changeOf(houseSchema.shape) }),
     output: nothing,
   }),
   /**

@@ -1,10 +1,13 @@
 /** The plan of weaning, and what was noted of meals. */
 
 import { z } from 'zod';
-import { idSchema } from '../units/fields.ts';
+import { changeOf, idSchema } from '../units/fields.ts';
 import { weaningEventSchema } from '../weaning/eaten.ts';
-import { weaningPlanSchema } from '../weaning/weaning-plan.ts';
+import { stepsChangeSchema, weaningPlanSchema } from '../weaning/weaning-plan.ts';
 import { nothing, op } from './operation.ts';
+
+/** All of a plan but its steps. */
+const { steps: _, ...settings } = weaningPlanSchema.shape;
 
 export const WEANING_OPERATIONS = {
   /** The plan of weaning, null before there is one, and what was noted: oldest first. */
@@ -14,9 +17,24 @@ export const WEANING_OPERATIONS = {
     output: z.strictObject({ plan: weaningPlanSchema.nullable(), events: z.array(weaningEventSchema) }),
     tags: ['weaning', 'litters'],
   }),
+  /** A plan to begin with. */
   'weaning.setPlan': op({
     kind: 'command',
     input: z.strictObject({ litterId: idSchema, plan: weaningPlanSchema }),
+    output: z.strictObject({ plan: weaningPlanSchema }),
+  }),
+  'weaning.changePlan': op({
+    kind: 'command',
+    input: z.strictObject({
+      litterId: idSchema,
+      change: changeOf(settings),
+    }),
+    output: z.strictObject({ plan: weaningPlanSchema }),
+  }),
+  /** One step changed, put in or taken out, or the usual steps again. `conflict` when there is no such step any more. */
+  'weaning.changeSteps': op({
+    kind: 'command',
+    input: z.strictObject({ litterId: idSchema, to: stepsChangeSchema }),
     output: z.strictObject({ plan: weaningPlanSchema }),
   }),
   /** Takes the plan away; what was noted stays. */

@@ -5,7 +5,7 @@
 
 import { z } from 'zod';
 import { type CivilDate, date } from '../calendar/day.ts';
-import { dateSchema, idSchema } from '../units/fields.ts';
+import { changeOf, dateSchema, idSchema } from '../units/fields.ts';
 import { GROWTH_METHODS } from './energy.ts';
 
 const share = z.number().min(0.005).max(0.2);
@@ -58,6 +58,18 @@ export const houseRulesSchema = z
     path: ['fourMealsUntilWeeks'],
   });
 export type HouseRules = z.infer<typeof houseRulesSchema>;
+
+/** Some of the rules, as a command changes them. */
+export const rulesChangeSchema = changeOf({
+  ...houseRulesSchema.shape,
+  mealTimes: changeOf(houseRulesSchema.shape.mealTimes.shape),
+});
+export type RulesChange = z.infer<typeof rulesChangeSchema>;
+
+/** What a change makes of the rules, if the whole does not contradict itself; else the issue, its path in the rules. */
+export function changedRules(rules: HouseRules, change: RulesChange) {
+  return houseRulesSchema.safeParse({ ...rules, ...change, mealTimes: { ...rules.mealTimes, ...change.mealTimes } });
+}
 
 export const DEFAULT_RULES: HouseRules = {
   shareYoung: 0.055,

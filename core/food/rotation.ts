@@ -40,6 +40,22 @@ export type Week = z.infer<typeof weekSchema>;
 export const DAYS_OF_WEEK = 7;
 export const EMPTY_WEEK: Week = Array.from({ length: DAYS_OF_WEEK }, () => ({}));
 
+/** A place in a week of bowls. */
+export interface Place {
+  /** From Monday, 0. */
+  readonly day: number;
+  readonly meal: MealName;
+}
+
+/** The week with another bowl in one place; null empties it. */
+export function withBowl(week: Week, { day, meal }: Place, bowl: Bowl | null): Week {
+  return week.map((bowls, at) => {
+    if (at !== day) return bowls;
+    const { [meal]: _, ...others } = bowls;
+    return bowl === null ? others : { ...others, [meal]: bowl };
+  });
+}
+
 /** A grown dog of the house: what the week is held against, too. */
 export const grownDogSchema = z.strictObject({ name: longText.max(60), kg: z.number().min(0.5).max(120) });
 export type GrownDog = z.infer<typeof grownDogSchema>;

@@ -121,7 +121,7 @@ function isExchanged(input: GrowthInput, puppyId: string, instant: number, at: L
   return known?.cleaned.sessions.some((s) => s.rows.some((r) => r.reading.id === TRIAL && r.verdict === 'exchanged')) ?? false;
 }
 
-const TRIAL = 'being typed';
+const TRIAL = 'being-typed';
 
 interface Expectation {
   readonly ln: number;

@@ -41,6 +41,11 @@ export type ReadingFinding =
   /** Everyone is off by `off`, ln of the weight over what was expected. */
   | (AboutReading & { readonly kind: 'scale'; readonly off: number });
 
+/** The readings that a finding is about: two where weights may have been exchanged. */
+export function readingIdsOf({ readingId, withReadingId }: Pick<ReadingFinding, 'readingId' | 'withReadingId'>): string[] {
+  return withReadingId === null ? [readingId] : [readingId, withReadingId];
+}
+
 /** Oldest first; a pair once, at its later row; a scale fault once, at its first row. `now` is the time of the last reading. */
 export function findingsIn(cleaned: Cleaned, now: LocalTime, among: readonly GrowthPuppy[]): ReadingFinding[] {
   return cleaned.sessions.flatMap((session, k) => [

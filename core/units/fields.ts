@@ -31,3 +31,14 @@ export const lineSchema = (max: number) =>
     .refine((t) => !holdsControls(t) && t.isWellFormed(), 'holds control characters');
 export const shortText = lineSchema(120);
 export const longText = lineSchema(4000);
+
+/**
+ * Some fields of a thing, at least one of them: what a command changes, so that two windows never send each other's fields
+ * back. Rules between fields are not asked here; they hold for the whole that the service makes of what is there and the change.
+ */
+export function changeOf<S extends z.core.$ZodLooseShape>(shape: S) {
+  return z
+    .strictObject(shape)
+    .exactPartial()
+    .refine((change) => Object.keys(change).length > 0, 'nothing is changed');
+}

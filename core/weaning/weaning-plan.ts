@@ -5,7 +5,7 @@ import { addDays, type CivilDate, daysBetween } from '../calendar/day.ts';
 import type { HouseRules } from '../feeding/rules.ts';
 import { EIGHT_WEEKS } from '../litter/ages.ts';
 import { LIFT_AT_WEANING } from '../reference/feeding/weaning.ts';
-import { dateSchema } from '../units/fields.ts';
+import { changeOf, dateSchema } from '../units/fields.ts';
 import { TEXTURES, type Texture } from './texture.ts';
 
 /** One step: which part of the food comes from the bowl, how it is made, for how many days. The last one goes on. */
@@ -32,6 +32,21 @@ export const weaningPlanSchema = z
   })
   .refine((p) => p.steps.at(-1)?.share === 1, { message: 'the last step must be all from the bowl', path: ['steps'] });
 export type WeaningPlan = z.infer<typeof weaningPlanSchema>;
+
+/** What may be done to the steps of a plan; `place` counts from 0. */
+export const stepsChangeSchema = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('change'),
+    place: z.number().int().min(0).max(11),
+    step: changeOf(weaningStepSchema.shape),
+  }),
+  /** A step between the last two, halfway in share. */
+  z.strictObject({ kind: z.literal('add') }),
+  z.strictObject({ kind: z.literal('remove'), place: z.number().int().min(0).max(11) }),
+  /** The planning curve from the day of the first bowl. */
+  z.strictObject({ kind: z.literal('usual') }),
+]);
+export type StepsChange = z.infer<typeof stepsChangeSchema>;
 
 /** Puppies at one bowl when nobody said (common practice, no source). */
 const AT_ONE_BOWL = 4;
@@ -93,4 +108,22 @@ export function stepOnPlanDay(steps: readonly WeaningStep[], planDay: number): n
     if (planDay < until) return i;
   }
   return steps.length - 1;
+}
+
+function withOneMore(steps: readonly WeaningStep[]): WeaningStep[] {
+  const last = steps.at(-1);
+  if (last === undefined) return [];
+  const before = steps.at(-2);
+  const share = Math.round(50 * ((before?.share ?? 0) + 1)) / 100;
+  return [...steps.slice(0, -1), { share, texture: before?.texture ?? last.texture, days: 3 }, last];
+}
+
+/** The steps as a change makes them; null when it is about a step that is not there. Whether they rise is asked of the whole plan. */
+export function changedSteps(plan: WeaningPlan, born: CivilDate, to: StepsChange): WeaningStep[] | null {
+  const { steps } = plan;
+  if (to.kind === 'add') return withOneMore(steps);
+  if (to.kind === 'usual') return usualSteps(daysBetween(born, plan.starts));
+  const step = steps[to.place];
+  if (step === undefined) return null;
+  return to.kind === 'remove' ? steps.toSpliced(to.place, 1) : steps.with(to.place, { ...step, ...to.step });
 }

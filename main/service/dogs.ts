@@ -2,7 +2,7 @@
 
 import { dateOf } from '../../core/calendar/clock.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
-import type { Dam, DamFields } from '../../core/dogs/dam.ts';
+import { type Dam, type DamFields, damFieldsSchema } from '../../core/dogs/dam.ts';
 import {
   allDams,
   damOfWeight,
@@ -14,19 +14,19 @@ import {
   withdrawDamWeight,
 } from '../store/dogs.ts';
 import type { About } from '../store/journal.ts';
-import { checkTime, found, litterOf } from './facts.ts';
+import { checkTime, found, litterOf, wholeOf } from './facts.ts';
 import { changeFeeding } from './food.ts';
 import { type Context, command, type HandlersOf } from './handlers.ts';
 
 export function dogsHandlers(c: Context): HandlersOf<'dogs'> {
   const { db } = c.store;
   return {
-    'dogs.setGrown': ({ dogs }) => changeFeeding(c, 'dogs.setGrown', null, { dogs: dogs ?? [] }),
+    'dogs.setGrown': ({ dogs }) => changeFeeding(c, 'dogs.setGrown', null, () => ({ dogs: dogs ?? [] })),
 
     'dogs.dams': () => ({ dams: allDams(db) }),
 
     'dogs.damBegin': (fields) => {
-      checkFields(c, fields, null);
+      checkFields(c, fields, null, '');
       const dam: Dam = { id: c.newId(), fields, weights: [] };
       return command(c, 'dogs.damBegin', (recorder) => {
         insertDam(db, recorder, dam.id, fields);
@@ -34,14 +34,14 @@ export function dogsHandlers(c: Context): HandlersOf<'dogs'> {
       });
     },
 
-    'dogs.damChange': ({ damId, fields }) => {
-      const dam: Dam = { ...damOf(c, damId), fields };
-      checkFields(c, fields, damId);
-      return command(c, 'dogs.damChange', (recorder) => {
-        updateDam(db, recorder, damId, fields);
+    'dogs.damChange': ({ damId, change }) =>
+      command(c, 'dogs.damChange', (recorder) => {
+        const old = damOf(c, damId);
+        const dam: Dam = { ...old, fields: wholeOf(damFieldsSchema.safeParse({ ...old.fields, ...change })) };
+        checkFields(c, dam.fields, damId, 'change.');
+        updateDam(db, recorder, damId, dam.fields);
         return { value: { dam }, about: aboutDam(dam, null) };
-      });
-    },
+      }),
 
     'dogs.damRemove': ({ damId }) => {
       const dam = damOf(c, damId);
@@ -80,18 +80,18 @@ function aboutDam({ fields }: Dam, grams: number | null): About {
   return { who: fields.name, grams, litterId: fields.litterId, puppyId: null };
 }
 
-/** A litter that is there and has no other dam written; no date in the future or after the whelping. */
-function checkFields(c: Context, fields: DamFields, damId: string | null): void {
+/** A litter that is there and has no other dam written; no date in the future or after the whelping. `under` is where the fields stand in the input. */
+function checkFields(c: Context, fields: DamFields, damId: string | null, under: '' | 'change.'): void {
   const today = dateOf(c.now().local);
   const litter = fields.litterId === null ? null : litterOf(c, fields.litterId);
   if (litter !== null && allDams(c.store.db).some((d) => d.id !== damId && d.fields.litterId === litter.id)) {
-    throw new ContractFailure('conflict', 'the litter has its dam already', 'litterId');
+    throw new ContractFailure('conflict', 'the litter has its dam already', `${under}litterId`);
   }
   for (const name of ['lh', 'ovulation', 'dioestrus', 'firstMating', 'lastMating'] as const) {
     const day = fields[name];
     if (day === null) continue;
-    if (day > today) throw new ContractFailure('bad-input', 'the day is still to come', name);
+    if (day > today) throw new ContractFailure('bad-input', 'the day is still to come', under + name);
     if (litter !== null && day > dateOf(litter.whelpedAt))
-      throw new ContractFailure('bad-input', 'the day is after the whelping', name);
+      throw new ContractFailure('bad-input', 'the day is after the whelping', under + name);
   }
 }

@@ -6,7 +6,7 @@ import type { HouseRules } from '../../core/feeding/rules.ts';
 import { type FoodBook, foodBook } from '../../core/food/catalogue.ts';
 import type { Food } from '../../core/food/food.ts';
 import { type FoodFields, foodChecks, type StoredFood } from '../../core/food/own-food.ts';
-import type { Feeding } from '../../core/food/rotation.ts';
+import { type Bowl, EMPTY_WEEK, type Feeding, feedingOf, withBowl } from '../../core/food/rotation.ts';
 import { feedings, findFood, insertFood, setFeeding, storedFoods, updateFood } from '../store/food.ts';
 import type { About, Written } from '../store/journal.ts';
 import { aboutLitter, found, litterOf } from './facts.ts';
@@ -18,21 +18,30 @@ export function foodHandlers(c: Context): HandlersOf<'food'> {
   return { ...ownFoodHandlers(c), ...feedingsHandlers(c) };
 }
 
-function ownFoodHandlers(c: Context): Pick<HandlersOf<'food'>, 'food.all' | 'food.set' | 'food.retire'> {
+type OwnFood = 'food.all' | 'food.add' | 'food.change' | 'food.retire';
+
+function ownFoodHandlers(c: Context): Pick<HandlersOf<'food'>, OwnFood> {
   const { db } = c.store;
   return {
     'food.all': () => ({ foods: storedFoods(db) }),
 
-    'food.set': ({ foodId, fields }) => {
-      const old = foodId === null ? null : found(findFood(db, foodId), 'food');
-      refuseWhatCannotBe(c, foodId, fields);
-      const food: StoredFood = { id: foodId ?? c.newId(), fields, retired: old?.retired ?? false };
-      return command(c, 'food.set', (recorder) => {
-        if (old === null) insertFood(recorder, food);
-        else updateFood(recorder, food);
+    'food.add': ({ fields }) => {
+      refuseWhatCannotBe(c, null, fields, 'fields');
+      const food: StoredFood = { id: c.newId(), fields, retired: false };
+      return command(c, 'food.add', (recorder) => {
+        insertFood(recorder, food);
         return { value: { food }, about: { ...NOBODY, who: fields.name } };
       });
     },
+
+    'food.change': ({ foodId, change }) =>
+      command(c, 'food.change', (recorder) => {
+        const old = found(findFood(db, foodId), 'food');
+        const food: StoredFood = { ...old, fields: { ...old.fields, ...change } };
+        refuseWhatCannotBe(c, foodId, food.fields, 'change');
+        updateFood(recorder, food);
+        return { value: { food }, about: { ...NOBODY, who: food.fields.name } };
+      }),
 
     'food.retire': ({ foodId, retired }) => {
       const food: StoredFood = { ...found(findFood(db, foodId), 'food'), retired };
@@ -44,24 +53,31 @@ function ownFoodHandlers(c: Context): Pick<HandlersOf<'food'>, 'food.all' | 'foo
   };
 }
 
-function feedingsHandlers(c: Context): Omit<HandlersOf<'food'>, 'food.all' | 'food.set' | 'food.retire'> {
+function feedingsHandlers(c: Context): Omit<HandlersOf<'food'>, OwnFood> {
   const { db } = c.store;
   return {
     'food.feedings': () => ({ feedings: feedings(db) }),
 
     'food.choose': ({ litterId, foodId }) => {
       if (foodId !== null) needFoods(c, [foodId], 'foodId');
-      return changeFeeding(c, 'food.choose', litterId, { foodId });
+      return changeFeeding(c, 'food.choose', litterId, () => ({ foodId }));
     },
 
     'food.setWeek': ({ litterId, week }) => {
-      const bowls = (week ?? []).flatMap((day) => Object.values(day));
+      needFoods(c, (week ?? []).flatMap((day) => Object.values(day)).flatMap(foodsIn), 'week');
+      return changeFeeding(c, 'food.setWeek', litterId, () => ({ week }));
+    },
+
+    'food.changeWeek': ({ litterId, bowls }) => {
       needFoods(
         c,
-        bowls.flatMap((b) => (b.kind === 'bone' ? [b.foodId] : b.parts.map((p) => p.foodId))),
-        'week',
+        bowls.flatMap(({ bowl }) => (bowl === null ? [] : foodsIn(bowl))),
+        'bowls',
       );
-      return changeFeeding(c, 'food.setWeek', litterId, { week });
+      return changeFeeding(c, 'food.changeWeek', litterId, () => {
+        const week = feedingOf(feedings(db), litterId).week ?? EMPTY_WEEK;
+        return { week: bowls.reduce((so, { bowl, ...place }) => withBowl(so, place, bowl), week) };
+      });
     },
   };
 }
@@ -69,17 +85,21 @@ function feedingsHandlers(c: Context): Omit<HandlersOf<'food'>, 'food.all' | 'fo
 /** Changes what a litter, or the house with null, eats. */
 export function changeFeeding(
   c: Context,
-  operation: 'food.choose' | 'food.setWeek' | 'dogs.setGrown',
+  operation: 'food.choose' | 'food.setWeek' | 'food.changeWeek' | 'dogs.setGrown',
   litterId: string | null,
-  to: Partial<Feeding>,
+  to: () => Partial<Feeding>,
 ): Written<{ feeding: Feeding }> {
   const about = litterId === null ? NOBODY : aboutLitter(litterOf(c, litterId));
-  const old = feedings(c.store.db).find((f) => f.litterId === litterId);
-  const feeding: Feeding = { ...(old ?? { litterId, foodId: null, week: null, dogs: [] }), ...to };
   return command(c, operation, (recorder) => {
+    const old = feedings(c.store.db).find((f) => f.litterId === litterId);
+    const feeding: Feeding = { ...(old ?? { litterId, foodId: null, week: null, dogs: [] }), ...to() };
     setFeeding(c.store.db, recorder, feeding);
     return { value: { feeding }, about };
   });
+}
+
+function foodsIn(bowl: Bowl): string[] {
+  return bowl.kind === 'bone' ? [bowl.foodId] : bowl.parts.map((p) => p.foodId);
 }
 
 function needFoods(c: Context, ids: readonly string[], field: string): void {
@@ -87,10 +107,10 @@ function needFoods(c: Context, ids: readonly string[], field: string): void {
   if (ids.some((id) => book.find(id) === null)) throw new ContractFailure('not-found', 'there is no such food', field);
 }
 
-function refuseWhatCannotBe(c: Context, foodId: string | null, fields: FoodFields): void {
+function refuseWhatCannotBe(c: Context, foodId: string | null, fields: FoodFields, under: 'fields' | 'change'): void {
   const book = bookOf(c);
   const stop = foodChecks(foodId, fields, book.find, book.uses).find((check) => check.severity === 'stop');
-  if (stop !== undefined) throw new ContractFailure('bad-input', stop.code, `fields.${stop.field}`);
+  if (stop !== undefined) throw new ContractFailure('bad-input', stop.code, `${under}.${stop.field}`);
 }
 
 function bookOf(c: Context): FoodBook {

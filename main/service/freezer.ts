@@ -5,7 +5,7 @@ import { type CivilDate, daysBetween } from '../../core/calendar/day.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
 import { foodBook } from '../../core/food/catalogue.ts';
 import { portionGrams } from '../../core/food/portion.ts';
-import { DEFAULT_FREEZER, gramsLeft, oldestFirst, type Pack, type Thaw } from '../../core/freezer/pack.ts';
+import { DEFAULT_FREEZER, type DogFields, gramsLeft, oldestFirst, type Pack, type Thaw } from '../../core/freezer/pack.ts';
 import { findDam } from '../store/dogs.ts';
 import { storedFoods } from '../store/food.ts';
 import {
@@ -72,14 +72,16 @@ function stockHandlers(
       });
     },
 
-    'freezer.changePacks': ({ packIds, fields }) => {
-      const packs = packsOf(c, packIds);
-      checkDays(c, fields.frozenOn, fields.bestBefore, 'fields.frozenOn');
-      return command(c, 'freezer.changePacks', (recorder) => {
-        for (const { id } of packs) updatePack(recorder, id, fields);
+    'freezer.changePacks': ({ packIds, change }) =>
+      command(c, 'freezer.changePacks', (recorder) => {
+        const packs = packsOf(c, packIds);
+        for (const pack of packs) {
+          const { frozenOn, bestBefore } = { ...pack, ...change };
+          checkDays(c, frozenOn, bestBefore, 'change.frozenOn');
+          updatePack(recorder, pack.id, change);
+        }
         return { value: {}, about: about(namesOf(c, packs), null) };
-      });
-    },
+      }),
 
     'freezer.count': ({ on, counts }) => {
       const ids = counts.flatMap((g) => g.packIds);
@@ -165,23 +167,28 @@ function thawHandlers(c: Context): Some<'freezer.thaw' | 'freezer.endThaw'> {
   };
 }
 
+type Eaters = 'Dog' | 'Starter';
+
 function eaterHandlers(
   c: Context,
-): Some<'freezer.setDog' | 'freezer.removeDog' | 'freezer.setStarter' | 'freezer.removeStarter' | 'freezer.setSettings'> {
+): Some<`freezer.add${Eaters}` | `freezer.change${Eaters}` | `freezer.remove${Eaters}` | 'freezer.setSettings'> {
   const { db } = c.store;
   return {
-    'freezer.setDog': ({ dogId, fields }) => {
-      needFood(c, fields.foodId, 'fields.foodId');
-      if (fields.damId !== null) found(findDam(db, fields.damId), 'dam');
-      if (fields.untilDay !== null && fields.untilDay < fields.fromDay)
-        throw new ContractFailure('bad-input', 'the last day is before the first', 'fields.untilDay');
-      if (dogId !== null) dogOf(c, dogId);
-      const dog = { id: dogId ?? c.newId(), ...fields };
-      return command(c, 'freezer.setDog', (recorder) => {
+    'freezer.addDog': ({ fields }) =>
+      command(c, 'freezer.addDog', (recorder) => {
+        checkDog(c, fields, 'fields');
+        const dog = { id: c.newId(), ...fields };
         setDog(db, recorder, dog);
         return { value: { dog }, about: about(dog.name, dog.gramsADay) };
-      });
-    },
+      }),
+
+    'freezer.changeDog': ({ dogId, change }) =>
+      command(c, 'freezer.changeDog', (recorder) => {
+        const dog = { ...dogOf(c, dogId), ...change };
+        checkDog(c, dog, 'change');
+        setDog(db, recorder, dog);
+        return { value: { dog }, about: about(dog.name, dog.gramsADay) };
+      }),
 
     'freezer.removeDog': ({ dogId }) => {
       const dog = dogOf(c, dogId);
@@ -191,15 +198,21 @@ function eaterHandlers(
       });
     },
 
-    'freezer.setStarter': ({ starterId, fields }) => {
-      needFood(c, fields.foodId, 'fields.foodId');
-      if (starterId !== null) starterOf(c, starterId);
-      const starter = { id: starterId ?? c.newId(), ...fields };
-      return command(c, 'freezer.setStarter', (recorder) => {
+    'freezer.addStarter': ({ fields }) =>
+      command(c, 'freezer.addStarter', (recorder) => {
+        needFood(c, fields.foodId, 'fields.foodId');
+        const starter = { id: c.newId(), ...fields };
         setStarter(db, recorder, starter);
         return { value: { starter }, about: about(starter.who, starter.grams) };
-      });
-    },
+      }),
+
+    'freezer.changeStarter': ({ starterId, change }) =>
+      command(c, 'freezer.changeStarter', (recorder) => {
+        const starter = { ...starterOf(c, starterId), ...change };
+        needFood(c, starter.foodId, 'change.foodId');
+        setStarter(db, recorder, starter);
+        return { value: { starter }, about: about(starter.who, starter.grams) };
+      }),
 
     'freezer.removeStarter': ({ starterId }) => {
       const starter = starterOf(c, starterId);
@@ -209,12 +222,19 @@ function eaterHandlers(
       });
     },
 
-    'freezer.setSettings': ({ settings }) =>
+    'freezer.setSettings': ({ change }) =>
       command(c, 'freezer.setSettings', (recorder) => {
-        setFreezer(db, recorder, settings);
+        setFreezer(db, recorder, { ...(storedFreezer(db) ?? DEFAULT_FREEZER), ...change });
         return { value: {}, about: about('', null) };
       }),
   };
+}
+
+function checkDog(c: Context, { foodId, damId, fromDay, untilDay }: DogFields, under: 'fields' | 'change'): void {
+  needFood(c, foodId, `${under}.foodId`);
+  if (damId !== null) found(findDam(c.store.db, damId), 'dam');
+  if (untilDay !== null && untilDay < fromDay)
+    throw new ContractFailure('bad-input', 'the last day is before the first', `${under}.untilDay`);
 }
 
 function dogOf(c: Context, id: string) {

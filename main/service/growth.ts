@@ -2,9 +2,9 @@
 import { ContractFailure } from '../../core/contract/result.ts';
 import { earlierLitters, lineReadings } from '../../core/growth/line/earlier.ts';
 import type { Litter, Puppy, Reading, ReadingFields } from '../../core/litter/litter.ts';
-import { insertReading, markKept, markSuperseded, markWithdrawn, readingsOf } from '../store/growth.ts';
+import { insertReading, markKept, markWithdrawn, readingsOf, replaceReading } from '../store/growth.ts';
 import { allLitters, puppiesOf } from '../store/litter.ts';
-import { aboutPuppy, checkTime, DAY_MS, litterOf, puppyOf, standingReading } from './facts.ts';
+import { aboutLitter, aboutPuppy, checkReading, litterOf, puppyOf, refuseTwice, standingReading } from './facts.ts';
 import { type Context, command, type HandlersOf } from './handlers.ts';
 
 export function growthHandlers(c: Context): HandlersOf<'growth'> {
@@ -23,20 +23,48 @@ export function growthHandlers(c: Context): HandlersOf<'growth'> {
 
     'growth.record': ({ puppyId, reading: fields }) => {
       const puppy = puppyOf(c, puppyId);
-      const reading = newReading(c, puppy, fields, null);
+      const reading = newReading(c, puppy, fields, null, 'reading');
       return command(c, 'growth.record', (recorder) => {
         insertReading(recorder, reading);
         return { value: { reading }, about: aboutPuppy(puppy, reading.grams) };
       });
     },
 
+    'growth.recordWeighing': ({ litterId, readings: given }) => {
+      const litter = litterOf(c, litterId);
+      const readings = given.map(({ puppyId, reading }, i) =>
+        newReading(c, puppyIn(c, litter, puppyId, `readings.${i}.puppyId`), reading, null, `readings.${i}.reading`),
+      );
+      return command(c, 'growth.recordWeighing', (recorder) => {
+        for (const reading of readings) insertReading(recorder, reading);
+        return { value: { readings }, about: aboutLitter(litter) };
+      });
+    },
+
+    'growth.correctWeighing': ({ litterId, corrections }) =>
+      command(c, 'growth.correctWeighing', (recorder) => {
+        const litter = litterOf(c, litterId);
+        refuseTwice(
+          corrections.map((r) => r.readingId),
+          'corrections',
+        );
+        const readings = corrections.map(({ readingId, change }, i) => {
+          const old = standingReading(c, readingId);
+          const puppy = puppyIn(c, litter, old.puppyId, `corrections.${i}.readingId`);
+          const reading = newReading(c, puppy, { ...fieldsOf(old), ...change }, old.id, `corrections.${i}.change`);
+          // The same weight at another time is still the one that she said is right.
+          return change.grams === undefined ? { ...reading, kept: old.kept } : reading;
+        });
+        for (const reading of readings) replaceReading(recorder, reading);
+        return { value: { readings }, about: aboutLitter(litter) };
+      }),
+
     'growth.correct': ({ readingId, reading: fields }) => {
       const old = standingReading(c, readingId);
       const puppy = puppyOf(c, old.puppyId);
-      const reading = newReading(c, puppy, fields, old.id);
+      const reading = newReading(c, puppy, fields, old.id, 'reading');
       return command(c, 'growth.correct', (recorder) => {
-        insertReading(recorder, reading);
-        markSuperseded(recorder, old.id, reading.id);
+        replaceReading(recorder, reading);
         return { value: { reading }, about: aboutPuppy(puppy, reading.grams) };
       });
     },
@@ -49,11 +77,13 @@ export function growthHandlers(c: Context): HandlersOf<'growth'> {
       });
     },
 
-    'growth.keep': ({ readingId }) => {
-      const reading = standingReading(c, readingId);
+    'growth.keep': ({ readingIds }) => {
+      refuseTwice(readingIds, 'readingIds');
+      const readings = readingIds.map((id) => standingReading(c, id));
       return command(c, 'growth.keep', (recorder) => {
-        markKept(recorder, readingId);
-        return { value: { reading: { ...reading, held: false, kept: true } }, about: aboutReading(c, reading) };
+        for (const { id } of readings) markKept(recorder, id);
+        const kept = readings.map((reading) => ({ ...reading, held: false, kept: true }));
+        return { value: { readings: kept }, about: aboutReadings(c, readings) };
       });
     },
 
@@ -65,10 +95,7 @@ export function growthHandlers(c: Context): HandlersOf<'growth'> {
       }
       const readings = [exchanged(c, puppy, one, other), exchanged(c, otherPuppy, other, one)];
       return command(c, 'growth.exchange', (recorder) => {
-        for (const reading of readings) {
-          insertReading(recorder, reading);
-          if (reading.supersedes !== null) markSuperseded(recorder, reading.supersedes, reading.id);
-        }
+        for (const reading of readings) replaceReading(recorder, reading);
         const about = aboutPuppy(puppy, null);
         return { value: { readings }, about: { ...about, who: `${about.who}, ${aboutPuppy(otherPuppy, null).who}` } };
       });
@@ -80,11 +107,22 @@ export function growthHandlers(c: Context): HandlersOf<'growth'> {
 function exchanged(c: Context, puppy: Puppy, own: Reading, other: Reading): Reading {
   const { at, instant, session } = own;
   const { grams, typed, unit, source } = other;
-  return newReading(c, puppy, { at, instant, session, grams, typed, unit, source, held: false }, own.id);
+  return newReading(c, puppy, { at, instant, session, grams, typed, unit, source, held: false }, own.id, 'readingId');
 }
 
-function newReading(c: Context, puppy: Puppy, fields: ReadingFields, supersedes: string | null): Reading {
-  checkReading(c, litterOf(c, puppy.litterId), fields);
+function puppyIn(c: Context, litter: Litter, puppyId: string, field: string): Puppy {
+  const puppy = puppyOf(c, puppyId);
+  if (puppy.litterId !== litter.id) throw new ContractFailure('bad-input', 'the puppy is of another litter', field);
+  return puppy;
+}
+
+function fieldsOf({ at, instant, session, grams, typed, unit, source, held }: Reading): ReadingFields {
+  return { at, instant, session, grams, typed, unit, source, held };
+}
+
+/** `under` is where the fields stand in the input. */
+function newReading(c: Context, puppy: Puppy, fields: ReadingFields, supersedes: string | null, under: string): Reading {
+  checkReading(c, litterOf(c, puppy.litterId), fields, `${under}.instant`);
   return {
     ...fields,
     id: c.newId(),
@@ -97,11 +135,11 @@ function newReading(c: Context, puppy: Puppy, fields: ReadingFields, supersedes:
   };
 }
 
-function checkReading(c: Context, litter: Litter, { at, instant }: ReadingFields): void {
-  checkTime(c, at, instant, 'reading.instant');
-  if (instant < litter.whelpedInstant - DAY_MS) {
-    throw new ContractFailure('bad-input', 'the weighing is before the litter was born', 'reading.instant');
-  }
+/** One by its weight, several by their names. */
+function aboutReadings(c: Context, readings: readonly Reading[]) {
+  const [first, ...more] = readings.map((r) => aboutReading(c, r));
+  if (first === undefined) throw new Error('no readings');
+  return more.length === 0 ? first : { ...first, who: [first, ...more].map((a) => a.who).join(', '), grams: null };
 }
 
 function aboutReading(c: Context, reading: Reading) {

@@ -3,14 +3,14 @@
 import type { z } from 'zod';
 import type { OPERATIONS } from '../../core/contract/operations.ts';
 import { ContractFailure, type ErrorCode } from '../../core/contract/result.ts';
-import type { Litter, Puppy, PuppyFields, Reading, ReadingFields } from '../../core/litter/litter.ts';
+import type { Litter, Puppy, Reading } from '../../core/litter/litter.ts';
 import { idSchema } from '../../core/units/fields.ts';
 import { countsIn } from '../store/counts.ts';
 import type { TableRows } from '../store/full-export.ts';
 import { insertReading } from '../store/growth.ts';
 import { insertLitter, insertPuppy, puppiesOf } from '../store/litter.ts';
 import { readExported, TakeInError, takeIn } from '../store/take-in.ts';
-import { aboutLitter, checkTime, DAY_MS, litterOf } from './facts.ts';
+import { aboutLitter, checkReading, checkTime, litterOf } from './facts.ts';
 import { type Context, command, type HandlersOf } from './handlers.ts';
 import { checkBirth, checkLetter } from './litter.ts';
 
@@ -54,16 +54,12 @@ function newPuppies(c: Context, litter: Litter, there: readonly Puppy[], wanted:
   let place = Math.max(-1, ...there.map((p) => p.place)) + 1;
   for (const [i, { key, fields }] of wanted.entries()) {
     if (added.has(key)) throw new ContractFailure('bad-input', 'a puppy is named twice', `puppies.${i}.key`);
-    checkPuppy(c, litter, [...there, ...added.values()], fields);
+    checkBirth(c, litter, fields, `puppies.${i}.fields`);
+    checkLetter([...there, ...added.values()], fields.collar, `puppies.${i}.fields`);
     added.set(key, { ...fields, id: c.newId(), litterId: litter.id, place, state: 'litter', stateOn: null });
     place += 1;
   }
   return added;
-}
-
-function checkPuppy(c: Context, litter: Litter, others: readonly Puppy[], fields: PuppyFields): void {
-  checkBirth(c, litter, fields);
-  checkLetter(others, fields.collar);
 }
 
 function newReadings(
@@ -100,13 +96,6 @@ function unknownPuppy(puppy: string, field: string): ContractFailure {
   return idSchema.safeParse(puppy).success
     ? new ContractFailure('not-found', 'there is no such puppy in the litter', field)
     : new ContractFailure('bad-input', 'no new puppy has that key', field);
-}
-
-function checkReading(c: Context, litter: Litter, { at, instant }: ReadingFields, field: string): void {
-  checkTime(c, at, instant, field);
-  if (instant < litter.whelpedInstant - DAY_MS) {
-    throw new ContractFailure('bad-input', 'the weighing is before the litter was born', field);
-  }
 }
 
 function wholeOf(text: string): TableRows[] {

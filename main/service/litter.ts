@@ -1,10 +1,12 @@
 /** Litters and puppies: begun, changed, arranged, removed while nothing hangs on them. */
 import { dateOf } from '../../core/calendar/clock.ts';
+import type { NewPuppy, PuppyChange } from '../../core/contract/litter.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
 import type { Collar } from '../../core/litter/collar.ts';
-import type { Litter, LitterFields, Puppy, PuppyFields, PuppyState, Reading } from '../../core/litter/litter.ts';
-import { firstWeighing, insertReading, wasWeighed } from '../store/growth.ts';
+import type { Litter, Puppy, PuppyFields, PuppyState, Reading } from '../../core/litter/litter.ts';
+import { firstWeighing, insertReading, replaceReading, standingReadings, wasWeighed } from '../store/growth.ts';
 import { hasPlan } from '../store/homing.ts';
+import type { Recorder } from '../store/journal.ts';
 import {
   allLitters,
   insertLitter,
@@ -17,8 +19,10 @@ import {
   updateLitter,
   updatePuppy,
 } from '../store/litter.ts';
-import { aboutLitter, aboutPuppy, checkTime, DAY_MS, litterOf, puppyOf } from './facts.ts';
+import { aboutLitter, aboutPuppy, checkTime, DAY_MS, litterOf, puppyOf, refuseTwice } from './facts.ts';
 import { type Context, command, type HandlersOf } from './handlers.ts';
+
+type BirthTime = Pick<PuppyFields, 'bornAt' | 'bornInstant'>;
 
 /** How the list of things done says where a puppy is now. */
 const STATE_SAID: Record<PuppyState, string> = { litter: 'back in the litter', home: 'gone home', kept: 'kept', died: 'died' };
@@ -28,23 +32,25 @@ export function litterHandlers(c: Context): HandlersOf<'litter'> {
   return {
     'litter.all': () => ({ litters: allLitters(db).map((litter) => ({ litter, puppies: puppiesOf(db, litter.id) })) }),
 
-    'litter.begin': (fields) => {
-      checkTime(c, fields.whelpedAt, fields.whelpedInstant, 'whelpedInstant');
+    'litter.begin': ({ litter: fields, puppies: begun }) => {
+      checkTime(c, fields.whelpedAt, fields.whelpedInstant, 'litter.whelpedInstant');
       const litter: Litter = { ...fields, id: c.newId(), demo: false };
       return command(c, 'litter.begin', (recorder) => {
         insertLitter(db, recorder, litter);
-        return { value: { litter }, about: aboutLitter(litter) };
+        const puppies: Puppy[] = [];
+        for (const [i, puppy] of begun.entries())
+          puppies.push(addPuppy(c, recorder, litter, puppies, puppy, `puppies.${i}.fields`));
+        return { value: { litter, puppies }, about: aboutLitter(litter) };
       });
     },
 
-    'litter.change': ({ litterId, fields }) => {
-      const litter = { ...litterOf(c, litterId), ...fields };
-      checkWhelping(c, litterId, fields);
-      return command(c, 'litter.change', (recorder) => {
-        updateLitter(db, recorder, litterId, fields);
+    'litter.change': ({ litterId, change }) =>
+      command(c, 'litter.change', (recorder) => {
+        const litter = { ...litterOf(c, litterId), ...change };
+        checkWhelping(c, litter);
+        updateLitter(db, recorder, litter);
         return { value: { litter }, about: aboutLitter(litter) };
-      });
-    },
+      }),
 
     'litter.remove': ({ litterId }) => {
       const litter = litterOf(c, litterId);
@@ -57,30 +63,33 @@ export function litterHandlers(c: Context): HandlersOf<'litter'> {
 
     'litter.addPuppy': ({ litterId, fields, birthWeight }) => {
       const litter = litterOf(c, litterId);
-      const others = puppiesOf(db, litterId);
-      checkBirth(c, litter, fields);
-      checkLetter(others, fields.collar);
-      const place = Math.max(-1, ...others.map((p) => p.place)) + 1;
-      const puppy: Puppy = { ...fields, id: c.newId(), litterId, place, state: 'litter', stateOn: null };
       return command(c, 'litter.addPuppy', (recorder) => {
-        insertPuppy(recorder, puppy);
-        if (birthWeight !== null) insertReading(recorder, birthReading(c, puppy, birthWeight));
+        const puppy = addPuppy(c, recorder, litter, puppiesOf(db, litterId), { fields, birthWeight }, 'fields');
         return { value: { puppy }, about: aboutPuppy(puppy, birthWeight?.grams ?? null) };
       });
     },
 
-    'litter.changePuppy': ({ puppyId, fields }) => {
-      const puppy = { ...puppyOf(c, puppyId), ...fields };
-      checkBirth(c, litterOf(c, puppy.litterId), fields);
-      checkLetter(
-        puppiesOf(db, puppy.litterId).filter((p) => p.id !== puppyId),
-        fields.collar,
-      );
-      return command(c, 'litter.changePuppy', (recorder) => {
-        updatePuppy(recorder, puppyId, fields);
+    'litter.changePuppy': ({ puppyId, change }) =>
+      command(c, 'litter.changePuppy', (recorder) => {
+        const puppy = changePuppy(c, recorder, puppyOf(c, puppyId), change, 'change');
         return { value: { puppy }, about: aboutPuppy(puppy, null) };
-      });
-    },
+      }),
+
+    'litter.moveBirths': ({ litterId, births }) =>
+      command(c, 'litter.moveBirths', (recorder) => {
+        const litter = litterOf(c, litterId);
+        refuseTwice(
+          births.map((b) => b.puppyId),
+          'births',
+        );
+        for (const [i, { puppyId, ...birth }] of births.entries()) {
+          const puppy = puppyOf(c, puppyId);
+          if (puppy.litterId !== litterId)
+            throw new ContractFailure('bad-input', 'the puppy is of another litter', `births.${i}.puppyId`);
+          changePuppy(c, recorder, puppy, birth, `births.${i}`);
+        }
+        return { value: {}, about: aboutLitter(litter) };
+      }),
 
     'litter.removePuppy': ({ puppyId }) => {
       const puppy = puppyOf(c, puppyId);
@@ -107,7 +116,7 @@ export function litterHandlers(c: Context): HandlersOf<'litter'> {
     'litter.arrange': ({ litterId, puppyIds }) => {
       const litter = litterOf(c, litterId);
       const ids = new Set(puppyIds);
-      if (ids.size !== puppyIds.length) throw new ContractFailure('bad-input', 'a puppy is named twice', 'puppyIds');
+      refuseTwice(puppyIds, 'puppyIds');
       const puppies = puppiesOf(db, litterId);
       if (puppies.length !== ids.size || !puppies.every((p) => ids.has(p.id))) {
         throw new ContractFailure('conflict', 'these are not the puppies of the litter', 'puppyIds');
@@ -120,27 +129,73 @@ export function litterHandlers(c: Context): HandlersOf<'litter'> {
   };
 }
 
-/** A birth is within a day before and three days after the whelping began. */
-export function checkBirth(c: Context, litter: Litter, { bornAt, bornInstant }: PuppyFields): void {
-  checkTime(c, bornAt, bornInstant, 'fields.bornInstant');
+/** A birth is within a day before and three days after the whelping began. `under` is where the fields stand in the input. */
+export function checkBirth(c: Context, litter: Litter, { bornAt, bornInstant }: BirthTime, under: string): void {
+  checkTime(c, bornAt, bornInstant, `${under}.bornInstant`);
   const after = bornInstant - litter.whelpedInstant;
   if (after < -DAY_MS || after > 3 * DAY_MS) {
-    throw new ContractFailure('bad-input', 'the birth does not fit the day of whelping', 'fields.bornInstant');
+    throw new ContractFailure('bad-input', 'the birth does not fit the day of whelping', `${under}.bornInstant`);
   }
 }
 
 /** A corrected day of whelping may not leave weighings more than a day before it. */
-function checkWhelping(c: Context, litterId: string, fields: LitterFields): void {
-  checkTime(c, fields.whelpedAt, fields.whelpedInstant, 'fields.whelpedInstant');
-  const first = firstWeighing(c.store.db, litterId);
-  if (first !== null && first < fields.whelpedInstant - DAY_MS) {
-    throw new ContractFailure('bad-input', 'puppies were weighed before that day', 'fields.whelpedInstant');
+function checkWhelping(c: Context, { id, whelpedAt, whelpedInstant }: Litter): void {
+  checkTime(c, whelpedAt, whelpedInstant, 'change.whelpedInstant');
+  const first = firstWeighing(c.store.db, id);
+  if (first !== null && first < whelpedInstant - DAY_MS) {
+    throw new ContractFailure('bad-input', 'puppies were weighed before that day', 'change.whelpedInstant');
   }
 }
 
-export function checkLetter(others: readonly Puppy[], collar: Collar): void {
+export function checkLetter(others: readonly Puppy[], collar: Collar, under: string): void {
   if (others.some((p) => p.collar.letter === collar.letter)) {
-    throw new ContractFailure('conflict', `letter ${collar.letter} is taken in this litter`, 'fields.collar.letter');
+    throw new ContractFailure('conflict', `letter ${collar.letter} is taken in this litter`, `${under}.collar.letter`);
+  }
+}
+
+/** Writes a puppy after the others, with its birth weight if it was weighed. */
+function addPuppy(
+  c: Context,
+  recorder: Recorder,
+  litter: Litter,
+  others: readonly Puppy[],
+  { fields, birthWeight }: NewPuppy,
+  under: string,
+): Puppy {
+  checkBirth(c, litter, fields, under);
+  checkLetter(others, fields.collar, under);
+  const place = Math.max(-1, ...others.map((p) => p.place)) + 1;
+  const puppy: Puppy = { ...fields, id: c.newId(), litterId: litter.id, place, state: 'litter', stateOn: null };
+  insertPuppy(recorder, puppy);
+  if (birthWeight !== null) insertReading(recorder, birthReading(c, puppy, birthWeight));
+  return puppy;
+}
+
+function changePuppy(c: Context, recorder: Recorder, old: Puppy, change: PuppyChange, under: string): Puppy {
+  const puppy: Puppy = { ...old, ...change, collar: { ...old.collar, ...change.collar } };
+  const moved = puppy.bornAt !== old.bornAt || puppy.bornInstant !== old.bornInstant;
+  if (moved) checkBirth(c, litterOf(c, puppy.litterId), puppy, under);
+  checkLetter(
+    puppiesOf(c.store.db, puppy.litterId).filter((p) => p.id !== puppy.id),
+    puppy.collar,
+    under,
+  );
+  updatePuppy(recorder, puppy.id, { ...change, collar: puppy.collar });
+  if (moved) moveBirthWeight(c, recorder, puppy);
+  return puppy;
+}
+
+/** The birth weight stays a weight of the birth: one of the new time takes the old one's place. */
+function moveBirthWeight(c: Context, recorder: Recorder, { id, bornAt, bornInstant }: Puppy): void {
+  for (const old of standingReadings(c.store.db, id).filter((r) => r.session === 'birth')) {
+    replaceReading(recorder, {
+      ...old,
+      id: c.newId(),
+      at: bornAt,
+      instant: bornInstant,
+      supersedes: old.id,
+      recordedInstant: c.now().instant,
+    });
   }
 }
 

@@ -8,9 +8,9 @@ export function peopleHandlers(c: Context): HandlersOf<'people'> {
   return {
     'people.house': () => ({ house: storedHouse(db) ?? DEFAULT_HOUSE }),
 
-    'people.setHouse': ({ house }) =>
+    'people.setHouse': ({ change }) =>
       command(c, 'people.setHouse', (recorder) => {
-        setHouse(db, recorder, house);
+        setHouse(db, recorder, { ...(storedHouse(db) ?? DEFAULT_HOUSE), ...change });
         return { value: {}, about: { who: '', grams: null, litterId: null, puppyId: null } };
       }),
 

@@ -10,9 +10,11 @@ import { DEFAULT_HOUSE } from '../../core/people/house.ts';
 import type { WeaningEvent, WeaningNote } from '../../core/weaning/eaten.ts';
 import type { PrepDocument } from '../../core/weaning/prep-document.ts';
 import type { OwnWeaningFacts } from '../../core/weaning/weaning-input.ts';
+import { changedSteps, type WeaningPlan, weaningPlanSchema } from '../../core/weaning/weaning-plan.ts';
 import { prepDocument } from '../../core/words/prep-paper.ts';
 import { feedings, storedFoods } from '../store/food.ts';
 import { readingsOf } from '../store/growth.ts';
+import type { Written } from '../store/journal.ts';
 import { puppiesOf } from '../store/litter.ts';
 import { storedHouse } from '../store/people.ts';
 import {
@@ -24,7 +26,7 @@ import {
   weaningEventsOf,
   weaningPlanOf,
 } from '../store/weaning.ts';
-import { aboutLitter, aboutPuppy, checkTime, found, litterOf, puppyOf } from './facts.ts';
+import { aboutLitter, aboutPuppy, checkTime, found, litterOf, puppyOf, wholeOf } from './facts.ts';
 import { rulesFacts } from './feeding.ts';
 import { type Context, command, type HandlersOf } from './handlers.ts';
 
@@ -41,15 +43,26 @@ export function weaningHandlers(c: Context): HandlersOf<'weaning'> {
 
     'weaning.setPlan': ({ litterId, plan }) => {
       const litter = litterOf(c, litterId);
-      const born = dateOf(litter.whelpedAt);
-      if (plan.starts <= born) throw new ContractFailure('bad-input', 'the first bowl is before the birth', 'plan.starts');
-      if (plan.starts > addDays(born, LATEST_START_DAYS))
-        throw new ContractFailure('bad-input', 'the first bowl is too late', 'plan.starts');
+      checkStart(litter, plan, 'plan.starts');
       return command(c, 'weaning.setPlan', (recorder) => {
         setWeaningPlan(db, recorder, litterId, plan);
         return { value: { plan }, about: aboutLitter(litter) };
       });
     },
+
+    'weaning.changePlan': ({ litterId, change }) =>
+      changePlan(c, 'weaning.changePlan', litterId, (old, litter) => {
+        const plan = { ...old, ...change };
+        checkStart(litter, plan, 'change.starts');
+        return plan;
+      }),
+
+    'weaning.changeSteps': ({ litterId, to }) =>
+      changePlan(c, 'weaning.changeSteps', litterId, (old, litter) => {
+        const steps = changedSteps(old, dateOf(litter.whelpedAt), to);
+        if (steps === null) throw new ContractFailure('conflict', 'there is no such step', 'to.place');
+        return { ...old, steps };
+      }),
 
     'weaning.dropPlan': ({ litterId }) => {
       const litter = litterOf(c, litterId);
@@ -99,6 +112,28 @@ export function ownWeaningFacts(c: Context, litter: Litter, puppies: readonly Pu
     plan: weaningPlanOf(db, litter.id),
     events: weaningEventsOf(db, litter.id),
   };
+}
+
+/** Changes the plan that is there; what comes of it must hold as a whole. */
+function changePlan(
+  c: Context,
+  operation: 'weaning.changePlan' | 'weaning.changeSteps',
+  litterId: string,
+  to: (old: WeaningPlan, litter: Litter) => WeaningPlan,
+): Written<{ plan: WeaningPlan }> {
+  const { db } = c.store;
+  return command(c, operation, (recorder) => {
+    const litter = litterOf(c, litterId);
+    const plan = wholeOf(weaningPlanSchema.safeParse(to(found(weaningPlanOf(db, litterId), 'plan of weaning'), litter)));
+    setWeaningPlan(db, recorder, litterId, plan);
+    return { value: { plan }, about: aboutLitter(litter) };
+  });
+}
+
+function checkStart(litter: Litter, plan: WeaningPlan, field: string): void {
+  const born = dateOf(litter.whelpedAt);
+  if (plan.starts <= born) throw new ContractFailure('bad-input', 'the first bowl is before the birth', field);
+  if (plan.starts > addDays(born, LATEST_START_DAYS)) throw new ContractFailure('bad-input', 'the first bowl is too late', field);
 }
 
 /** The prep sheet of a day; null without a plan of weaning, or when nothing is fed from bowls on it. */

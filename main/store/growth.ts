@@ -22,6 +22,12 @@ export function findReading(db: Database.Database, id: string): Reading | null {
   return row === undefined ? null : toReading(row);
 }
 
+/** The readings of a puppy that count, in the order of time. */
+export function standingReadings(db: Database.Database, puppyId: string): Reading[] {
+  const sql = `${READING} AND r.puppyId = ? AND r.supersededBy IS NULL AND r.withdrawn = 0 ORDER BY r.instant, r.id`;
+  return db.prepare<[string], Row>(sql).all(puppyId).map(toReading);
+}
+
 /** Whether a puppy was weighed after birth, by a reading that was not withdrawn. */
 export function wasWeighed(db: Database.Database, puppyId: string): boolean {
   return (
@@ -41,8 +47,10 @@ export function insertReading(recorder: Pick<Recorder, 'insert'>, { held, withdr
   recorder.insert('readings', { ...reading, held: bit(held), kept: bit(kept), withdrawn: bit(withdrawn) });
 }
 
-export function markSuperseded(recorder: Recorder, id: string, by: string): void {
-  recorder.update('readings', id, { supersededBy: by });
+/** Puts a reading in the place of the one that it supersedes. */
+export function replaceReading(recorder: Recorder, reading: Reading): void {
+  insertReading(recorder, reading);
+  if (reading.supersedes !== null) recorder.update('readings', reading.supersedes, { supersededBy: reading.id });
 }
 
 export function markWithdrawn(recorder: Recorder, id: string): void {

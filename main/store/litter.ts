@@ -3,7 +3,6 @@
 import type Database from 'better-sqlite3';
 import {
   type Litter,
-  type LitterFields,
   litterSchema,
   type Puppy,
   type PuppyFields,
@@ -54,8 +53,7 @@ function parents(
   return { damId, sireId: sire === '' ? null : dogNamed(db, recorder, { name: sire, sex: 'dog', demo }) };
 }
 
-export function updateLitter(db: Database.Database, recorder: Recorder, id: string, fields: LitterFields): void {
-  const demo = db.prepare('SELECT 1 FROM litters WHERE id = ? AND demo = 1').get(id) !== undefined;
+export function updateLitter(db: Database.Database, recorder: Recorder, { id, demo, ...fields }: Litter): void {
   recorder.update('litters', id, { ...fields, ...parents(db, recorder, fields, demo) });
   releaseDogs(db, recorder);
 }
@@ -69,7 +67,7 @@ export function insertPuppy(recorder: Pick<Recorder, 'insert'>, { collar, ...pup
   recorder.insert('puppies', { ...puppy, ...collar });
 }
 
-export function updatePuppy(recorder: Recorder, id: string, { collar, ...fields }: PuppyFields): void {
+export function updatePuppy(recorder: Recorder, id: string, { collar, ...fields }: Partial<PuppyFields>): void {
   recorder.update('puppies', id, { ...fields, ...collar });
 }
 

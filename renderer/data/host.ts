@@ -79,7 +79,10 @@ async function hearAll(stream: ReadableStream<string>, listener: (tags: readonly
   for (let part = await reader.read(); !part.done; part = await reader.read()) {
     const lines = `${waiting}${part.value}`.split('\n');
     waiting = lines.pop() ?? '';
-    for (const line of lines) if (line.startsWith('data: ')) listener(JSON.parse(line.slice('data: '.length)) as Tag[]);
+    for (const line of lines) {
+      const data = /^data: (.*)/.exec(line)?.[1];
+      if (data !== undefined) listener(JSON.parse(data) as Tag[]);
+    }
   }
 }
 

@@ -78,7 +78,7 @@ async function send(run: Run, id: string): Promise<boolean> {
   const { reading } = result.value;
   readingIds.set(id, reading.id);
   const keep = useUnwritten.getState().all.find((each) => each.id === id)?.keep === true;
-  if (keep) await run('growth.keep', { readingId: reading.id });
+  if (keep) await run('growth.keep', { readingIds: [reading.id] });
   drop(id);
   waitingFor.get(id)?.(reading);
   waitingFor.delete(id);

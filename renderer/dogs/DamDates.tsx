@@ -1,31 +1,25 @@
 import { type CivilDate, daysBetween } from '../../core/calendar/day.ts';
-import { type Dam, type DamFields, damFieldsSchema } from '../../core/dogs/dam.ts';
+import type { Dam, DamFields } from '../../core/dogs/dam.ts';
 import { dueWindows } from '../../core/dogs/gestation.ts';
-import { call } from '../data/host.ts';
 import { useToday } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import { SavedField } from '../parts/form/fields.tsx';
-import { inTurn } from '../parts/form/in-turn.ts';
 import { bad, good, type Read, readDate, readLine, readNumber } from '../parts/form/read.ts';
 import { useWindow } from '../state/window.ts';
 import { words } from '../state/words.ts';
 
 const DATES = ['lh', 'ovulation', 'dioestrus', 'firstMating', 'lastMating'] as const;
 
-/** Changes what is stored of her now. Null when saved, else the sentence for under the field. */
-export function changeDam(damId: string, to: Partial<DamFields>): Promise<string | null> {
-  return inTurn(async () => {
-    const now = await call('dogs.dams', {});
-    if (!now.ok) {
-      useWindow.getState().setFailure(now.error);
-      return words.form.notSaved;
-    }
-    const dam = now.value.dams.find((d) => d.id === damId);
-    const fields = damFieldsSchema.safeParse({ ...dam?.fields, ...to });
-    if (!fields.success) return fields.error.issues[0]?.path[0] === 'lastMating' ? words.dam.crossed : words.dam.taken;
-    const done = await run('dogs.damChange', { damId, fields: fields.data });
-    return done.ok ? null : words.form.notSaved;
-  });
+/** Null when saved, else the sentence for under the field. */
+export async function changeDam({ id, fields }: Dam, change: Partial<DamFields>): Promise<string | null> {
+  const done = await run('dogs.damChange', { damId: id, change }, { quiet: true });
+  if (done.ok) return null;
+  if (done.error.code === 'bad-input') {
+    const { firstMating, lastMating } = { ...fields, ...change };
+    return (firstMating ?? '') > (lastMating ?? '9999') ? words.dam.crossed : words.dam.taken;
+  }
+  useWindow.getState().setFailure(done.error);
+  return words.form.notSaved;
 }
 
 /** Her dates, edited in place; an empty field is a date that nobody knows. */
@@ -44,7 +38,7 @@ export function DamDates({ dam }: { dam: Dam }) {
         label={words.dam.name}
         value={fields.name}
         read={readLine(120, words.dam.nameNeeded)}
-        save={(name) => changeDam(dam.id, { name })}
+        save={(name) => changeDam(dam, { name })}
       />
       {DATES.map((key) => (
         <SavedField
@@ -54,7 +48,7 @@ export function DamDates({ dam }: { dam: Dam }) {
           max={today}
           value={fields[key] ?? ''}
           read={read}
-          save={(day) => changeDam(dam.id, { [key]: day })}
+          save={(day) => changeDam(dam, { [key]: day })}
         />
       ))}
       <SavedField
@@ -63,7 +57,7 @@ export function DamDates({ dam }: { dam: Dam }) {
         hint={words.dam.foodHint}
         value={fields.foodKcalPer100g === null ? '' : String(fields.foodKcalPer100g)}
         read={(text) => (text.trim() === '' ? good(null) : kcal(text))}
-        save={(foodKcalPer100g) => changeDam(dam.id, { foodKcalPer100g })}
+        save={(foodKcalPer100g) => changeDam(dam, { foodKcalPer100g })}
       />
     </div>
   );

@@ -34,7 +34,7 @@ function NoDam({ weaning: { litter }, dams }: { weaning: Weaning; dams: readonly
     <p className="line">
       <span className="soft">{words.dam.none}</span>
       {same !== undefined && (
-        <button type="button" className="link" onClick={() => void changeDam(same.id, { litterId: litter.id })}>
+        <button type="button" className="link" onClick={() => void changeDam(same, { litterId: litter.id })}>
           {words.dam.join(same.fields.name)}
         </button>
       )}

@@ -1,8 +1,10 @@
 /** Changes to a litter and its puppies, one field at a time. Each answers null when saved, else a sentence for the field. */
 import { clockOf, dateOf, type LocalTime, localMinutes, localTime } from '../../core/calendar/clock.ts';
 import { addDays, type CivilDate, daysBetween } from '../../core/calendar/day.ts';
+import type { PuppyChange } from '../../core/contract/litter.ts';
 import { nextCollar } from '../../core/litter/collar.ts';
 import {
+  type Litter,
   type LitterFields,
   type Puppy,
   type PuppyFields,
@@ -12,8 +14,7 @@ import {
 } from '../../core/litter/litter.ts';
 import { call } from '../data/host.ts';
 import { instantOf, now } from '../data/now.ts';
-import { run } from '../data/query.ts';
-import { inTurn } from '../parts/form/in-turn.ts';
+import { inOrder, run } from '../data/query.ts';
 import type { TypedMass } from '../parts/form/read.ts';
 import { useWindow } from '../state/window.ts';
 import { words } from '../state/words.ts';
@@ -28,28 +29,12 @@ export function whelpingFault(at: LocalTime): string | null {
   return daysBetween(dateOf(at), dateOf(now().local)) > OLDEST_DAYS ? words.begin.whelpedLongAgo : null;
 }
 
-async function factsOf(find: (f: LitterFacts) => boolean): Promise<LitterFacts | null> {
-  const all = await call('litter.all', {});
-  if (!all.ok) {
-    useWindow.getState().setFailure(all.error);
-    return null;
-  }
-  const found = all.value.litters.find(find);
-  if (found === undefined) useWindow.getState().setFailure({ code: 'not-found', message: 'litter or puppy is gone' });
-  return found ?? null;
-}
-
-export function changeLitter(litterId: string, change: Partial<LitterFields>): Promise<string | null> {
-  return inTurn(async () => {
-    const facts = await factsOf((f) => f.litter.id === litterId);
-    if (facts === null) return words.form.notSaved;
-    const { id: _id, demo: _demo, ...fields } = facts.litter;
-    const done = await run('litter.change', { litterId, fields: { ...fields, ...change } }, { quiet: true });
-    if (done.ok) return null;
-    if (done.error.field === 'fields.whelpedInstant') return words.begin.weighedBefore;
-    useWindow.getState().setFailure(done.error);
-    return words.form.notSaved;
-  });
+export async function changeLitter(litterId: string, change: Partial<LitterFields>): Promise<string | null> {
+  const done = await run('litter.change', { litterId, change }, { quiet: true });
+  if (done.ok) return null;
+  if (done.error.field === 'change.whelpedInstant') return words.begin.weighedBefore;
+  useWindow.getState().setFailure(done.error);
+  return words.form.notSaved;
 }
 
 /** The day or the clock of the whelping; the other part stays. */
@@ -57,22 +42,14 @@ export async function changeWhelping(litterId: string, at: LocalTime): Promise<s
   return whelpingFault(at) ?? changeLitter(litterId, { whelpedAt: at, whelpedInstant: instantOf(at) });
 }
 
-function fieldsOf(p: Puppy): PuppyFields {
-  const { id: _id, litterId: _litterId, place: _place, state: _state, stateOn: _stateOn, ...fields } = p;
-  return fields;
-}
-
-export function changePuppy(puppyId: string, change: Partial<PuppyFields>): Promise<string | null> {
-  return inTurn(async () => {
-    const facts = await factsOf((f) => f.puppies.some((p) => p.id === puppyId));
-    const puppy = facts?.puppies.find((p) => p.id === puppyId);
-    if (puppy === undefined) return words.form.notSaved;
-    const done = await run('litter.changePuppy', { puppyId, fields: { ...fieldsOf(puppy), ...change } }, { quiet: true });
-    if (done.ok) return null;
-    if (done.error.code === 'conflict' && change.collar !== undefined) return words.puppies.letterTaken(change.collar.letter);
-    useWindow.getState().setFailure(done.error);
-    return words.form.notSaved;
-  });
+/** A birth that is moved takes its birth weight along. */
+export async function changePuppy(puppyId: string, change: PuppyChange): Promise<string | null> {
+  const done = await run('litter.changePuppy', { puppyId, change }, { quiet: true });
+  if (done.ok) return null;
+  if (done.error.code === 'conflict' && change.collar?.letter !== undefined)
+    return words.puppies.letterTaken(change.collar.letter);
+  useWindow.getState().setFailure(done.error);
+  return words.form.notSaved;
 }
 
 /** Its birth weight: the standing reading of birth, if any. */
@@ -87,23 +64,10 @@ function fitsWhelping(at: LocalTime, whelpedAt: LocalTime): boolean {
 }
 
 /** Moves its birth, and its birth weight with it. */
-export async function changeBorn(
-  puppy: Puppy,
-  whelpedAt: LocalTime,
-  at: LocalTime,
-  birth: Reading | null,
-): Promise<string | null> {
+export async function changeBorn(puppy: Puppy, whelpedAt: LocalTime, at: LocalTime): Promise<string | null> {
   if (instantOf(at) > now().instant) return words.puppies.bornFuture;
   if (!fitsWhelping(at, whelpedAt)) return words.puppies.bornFar;
-  const instant = instantOf(at);
-  const refused = await changePuppy(puppy.id, { bornAt: at, bornInstant: instant });
-  if (refused !== null || birth === null || birth.at === at) return refused;
-  const { grams, typed, unit, source, held, session } = birth;
-  const done = await run('growth.correct', {
-    readingId: birth.id,
-    reading: { at, instant, session, grams, typed, unit, source, held },
-  });
-  return done.ok ? null : words.form.notSaved;
+  return changePuppy(puppy.id, { bornAt: at, bornInstant: instantOf(at) });
 }
 
 /** Writes, corrects or (empty) takes back a birth weight. */
@@ -130,25 +94,26 @@ export async function changeState(puppy: Puppy, state: PuppyState, on: CivilDate
 }
 
 /** A new puppy with the next usual collar, born now while she whelps, else with the litter. Null when all collars are given. */
-export function addPuppy(facts: LitterFacts): Promise<string | null> {
-  return inTurn(async () => {
-    const fresh = await factsOf((f) => f.litter.id === facts.litter.id);
-    const collar = fresh === null ? null : nextCollar(fresh.puppies.map((p) => p.collar));
-    if (fresh === null || collar === null) return null;
-    const { litter, puppies } = fresh;
+export function addPuppy(litterId: string): Promise<string | null> {
+  return inOrder(async (run) => {
+    const all = await call('litter.all', {});
+    if (!all.ok) useWindow.getState().setFailure(all.error);
+    const facts = all.ok ? all.value.litters.find((l) => l.litter.id === litterId) : undefined;
+    const collar = facts === undefined ? null : nextCollar(facts.puppies.map((p) => p.collar));
+    if (facts === undefined || collar === null) return null;
+    const { litter, puppies } = facts;
     const whelping = localMinutes(now().local) - localMinutes(litter.whelpedAt) < 2 * DAY_MINUTES;
     const born = whelping ? now() : { local: litter.whelpedAt, instant: litter.whelpedInstant };
-    const birthOrder = Math.min(30, 1 + Math.max(0, ...puppies.map((p) => p.birthOrder)));
     const fields: PuppyFields = {
       collar,
       callName: '',
       sex: 'dog',
       markings: '',
-      birthOrder,
+      birthOrder: Math.min(30, 1 + Math.max(0, ...puppies.map((p) => p.birthOrder))),
       bornAt: born.local,
       bornInstant: born.instant,
     };
-    const done = await run('litter.addPuppy', { litterId: litter.id, fields, birthWeight: null });
+    const done = await run('litter.addPuppy', { litterId, fields, birthWeight: null });
     return done.ok ? done.value.puppy.id : null;
   });
 }
@@ -158,10 +123,13 @@ export function bornAnotherDay(facts: LitterFacts): Puppy[] {
   return facts.puppies.filter((p) => !fitsWhelping(p.bornAt, facts.litter.whelpedAt));
 }
 
-/** Moves a puppy to the day of the whelping, keeping its clock: after midnight is the next day. */
-export function moveToWhelping(puppy: Puppy, whelpedAt: LocalTime, birth: Reading | null): Promise<string | null> {
-  const sameDay = localTime(`${dateOf(whelpedAt)}T${clockOf(puppy.bornAt)}`);
-  const nextDay = localTime(`${addDays(dateOf(whelpedAt), 1)}T${clockOf(puppy.bornAt)}`);
-  const at = sameDay >= whelpedAt ? sameDay : instantOf(nextDay) <= now().instant ? nextDay : whelpedAt;
-  return changeBorn(puppy, whelpedAt, at, birth);
+/** Moves puppies to the day of the whelping, all at once, each keeping its clock: after midnight is the next day. */
+export async function moveToWhelping(puppies: readonly Puppy[], { id, whelpedAt }: Litter): Promise<void> {
+  const births = puppies.map((puppy) => {
+    const sameDay = localTime(`${dateOf(whelpedAt)}T${clockOf(puppy.bornAt)}`);
+    const nextDay = localTime(`${addDays(dateOf(whelpedAt), 1)}T${clockOf(puppy.bornAt)}`);
+    const at = sameDay >= whelpedAt ? sameDay : instantOf(nextDay) <= now().instant ? nextDay : whelpedAt;
+    return { puppyId: puppy.id, bornAt: at, bornInstant: instantOf(at) };
+  });
+  await run('litter.moveBirths', { litterId: id, births });
 }

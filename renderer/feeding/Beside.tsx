@@ -1,4 +1,4 @@
-import { type HouseRules, rulesOn } from '../../core/feeding/rules.ts';
+import type { HouseRules } from '../../core/feeding/rules.ts';
 import { EIGHT_WEEKS } from '../../core/litter/ages.ts';
 import { rationOf } from '../facts/ration.ts';
 /** Where a ration parts from the published numbers, with the one action that mends it: on a puppy's page, and on Today for a weaned litter. */
@@ -12,7 +12,6 @@ import { rationOn } from '../../core/feeding/ration.ts';
 import type { Food } from '../../core/food/food.ts';
 import { type Puppy, puppyName } from '../../core/litter/litter.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
-import { call } from '../data/host.ts';
 import { run } from '../data/query.ts';
 import { useFoodOn } from '../facts/useFoods.ts';
 import type { LitterGrowthFacts } from '../facts/useLitterGrowth.ts';
@@ -20,25 +19,13 @@ import { useRules } from '../facts/useRules.ts';
 import { href } from '../links.ts';
 import { FindingLines } from '../parts/FindingLines.tsx';
 import { figure } from '../parts/figures.ts';
-import { inTurn } from '../parts/form/in-turn.ts';
 import { Why } from '../parts/Why.tsx';
-import { useWindow } from '../state/window.ts';
 import { words } from '../state/words.ts';
 import { TreatsToday } from './TreatsToday.tsx';
 
-/** Writes one rule for a litter, from today, on top of what is in force for it now. */
+/** Writes one rule for a litter, from today. */
 function mendFor(litterId: string, today: CivilDate) {
-  return (change: RuleChange) => {
-    void inTurn(async () => {
-      const now = await call('feeding.rules', {});
-      if (!now.ok) {
-        useWindow.getState().setFailure(now.error);
-        return;
-      }
-      const rules = { ...rulesOn(now.value, litterId, today).rules, [change.key]: change.value };
-      await run('feeding.setLitterRules', { litterId, from: today, rules });
-    });
-  };
+  return ({ key, value }: RuleChange) => void run('feeding.setLitterRules', { litterId, from: today, change: { [key]: value } });
 }
 
 /** From which weight: weighed, carried on by the forecast, or old. */

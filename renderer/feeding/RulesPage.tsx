@@ -3,17 +3,15 @@ import { useState } from 'react';
 import type { CivilDate } from '../../core/calendar/day.ts';
 import { DEFAULT_RULES, type HouseRules, type RulesFacts, type RulesVersion, rulesOn } from '../../core/feeding/rules.ts';
 import type { RuleKey } from '../../core/words/en/feeding.ts';
-import { call } from '../data/host.ts';
 import { useToday } from '../data/now.ts';
 import { run, useQuery } from '../data/query.ts';
 import { useLittersInHouse } from '../facts/useLitter.ts';
 import { FormChoice, SavedChoice, SavedField } from '../parts/form/fields.tsx';
-import { inTurn } from '../parts/form/in-turn.ts';
 import { PageTitle } from '../parts/PageTitle.tsx';
 import { useWindow } from '../state/window.ts';
 import { words } from '../state/words.ts';
 import { RulesEffect } from './RulesEffect.tsx';
-import { changedKeys, isChoice, isClock, RULE_GROUPS, ruleText, withRule } from './rule-list.ts';
+import { changedKeys, contradiction, isChoice, isClock, RULE_GROUPS, readRule, ruleText, withRule } from './rule-list.ts';
 import './rules.css';
 
 /** Her feeding rules beside what is published, of the house or of one litter; the house itself, and the food that is reckoned with. */
@@ -80,7 +78,7 @@ function WhoseRules(props: {
             <button
               type="button"
               className="link"
-              onClick={() => void run('feeding.setLitterRules', { litterId, from: today, rules: null })}
+              onClick={() => void run('feeding.setLitterRules', { litterId, from: today, change: null })}
             >
               {words.rules.backToHouse}
             </button>
@@ -100,22 +98,19 @@ function versionsOf({ versions, ofLitters }: RulesFacts, litterId: string): Rule
   ];
 }
 
-/** Sends one rule changed, on top of what is in force now. Null when saved, else the sentence for its row. */
-function saveRule(key: RuleKey, text: string, today: CivilDate, litterId: string | null): Promise<string | null> {
-  return inTurn(async () => {
-    const now = await call('feeding.rules', {});
-    if (!now.ok) {
-      useWindow.getState().setFailure(now.error);
-      return words.form.notSaved;
-    }
-    const changed = withRule(rulesOn(now.value, litterId, today).rules, key, text);
-    if (!changed.ok) return changed.sentence;
-    const done =
-      litterId === null
-        ? await run('feeding.setRules', { from: today, rules: changed.value })
-        : await run('feeding.setLitterRules', { litterId, from: today, rules: changed.value });
-    return done.ok ? null : words.form.notSaved;
-  });
+/** Sends one rule. Null when saved, else the sentence for its row. */
+async function saveRule(key: RuleKey, text: string, today: CivilDate, litterId: string | null): Promise<string | null> {
+  const change = readRule(key, text);
+  if (!change.ok) return change.sentence;
+  const asked = { from: today, change: change.value };
+  const done =
+    litterId === null
+      ? await run('feeding.setRules', asked, { quiet: true })
+      : await run('feeding.setLitterRules', { litterId, ...asked }, { quiet: true });
+  if (done.ok) return null;
+  if (done.error.code === 'bad-input') return contradiction(done.error.field?.split('.')[1] ?? '');
+  useWindow.getState().setFailure(done.error);
+  return words.form.notSaved;
 }
 
 function Rules(props: { litterId: string | null; rules: HouseRules; versions: readonly RulesVersion[]; today: CivilDate }) {

@@ -1,7 +1,7 @@
 /** The house rules one by one: how each is read, shown and put back into the whole. What it means is in `words`. */
-import { DEFAULT_RULES, type HouseRules, houseRulesSchema } from '../../core/feeding/rules.ts';
+import { changedRules, DEFAULT_RULES, type HouseRules, type RulesChange, rulesChangeSchema } from '../../core/feeding/rules.ts';
 import type { RuleKey } from '../../core/words/en/feeding.ts';
-import { good, type Read, readClock, readNumber } from '../parts/form/read.ts';
+import { bad, good, type Read, readClock, readNumber } from '../parts/form/read.ts';
 import { words } from '../state/words.ts';
 
 export type NumberKey = Exclude<RuleKey, 'morning' | 'midday' | 'afternoon' | 'evening' | ChoiceKey>;
@@ -82,36 +82,39 @@ export function ruleText(rules: HouseRules, key: RuleKey): string {
   return String(Math.round(rules[key] * NUMBERS[key].times * 1000) / 1000);
 }
 
-/** The rules with this one changed to what was typed, or a sentence: that it cannot be read, or that it contradicts another rule. */
-export function withRule(rules: HouseRules, key: RuleKey, text: string): Read<HouseRules> {
-  const changed = changedRule(rules, key, text);
-  if (!changed.ok) return changed;
-  const checked = houseRulesSchema.safeParse(changed.value);
-  if (checked.success) return good(checked.data);
-  const field = String(checked.error.issues[0]?.path[0] ?? '');
-  const sentence =
-    field === 'middleMonths'
-      ? words.rules.agesMustRise
-      : field === 'shareMiddle'
-        ? words.rules.sharesMustFall
-        : field === 'fourMealsUntilWeeks'
-          ? words.rules.mealsMustFall
-          : words.rules.doesNotFit;
-  return { ok: false, sentence };
-}
-
-function changedRule(rules: HouseRules, key: RuleKey, text: string): Read<unknown> {
-  if (isChoice(key)) return good({ ...rules, [key]: text });
+/** What was typed for one rule as a change of the rules, or a sentence: that it cannot be read. */
+export function readRule(key: RuleKey, text: string): Read<RulesChange> {
+  if (isChoice(key)) return checked({ [key]: text });
   if (isClock(key)) {
     const clock = readClock(text);
-    return clock.ok ? good({ ...rules, mealTimes: { ...rules.mealTimes, [key]: clock.value } }) : clock;
+    return clock.ok ? checked({ mealTimes: { [key]: clock.value } }) : clock;
   }
   const { low, high, whole: isWhole, times } = NUMBERS[key];
   const unit = words.rules.units[key];
   const read = readNumber({ low, high, whole: isWhole, example: ruleText(DEFAULT_RULES, key), ...(unit === '' ? {} : { unit }) })(
     text,
   );
-  return read.ok ? good({ ...rules, [key]: Math.round((read.value / times) * 1e6) / 1e6 }) : read;
+  return read.ok ? checked({ [key]: Math.round((read.value / times) * 1e6) / 1e6 }) : read;
+}
+
+function checked(change: unknown): Read<RulesChange> {
+  const taken = rulesChangeSchema.safeParse(change);
+  return taken.success ? good(taken.data) : bad(words.rules.doesNotFit);
+}
+
+/** The rules with this one changed to what was typed, or a sentence: that it cannot be read, or that it contradicts another rule. */
+export function withRule(rules: HouseRules, key: RuleKey, text: string): Read<HouseRules> {
+  const change = readRule(key, text);
+  if (!change.ok) return change;
+  const whole = changedRules(rules, change.value);
+  return whole.success ? good(whole.data) : bad(contradiction(String(whole.error.issues[0]?.path[0] ?? '')));
+}
+
+/** Why the rules do not go together, by the field that the schema names. */
+export function contradiction(field: string): string {
+  if (field === 'middleMonths') return words.rules.agesMustRise;
+  if (field === 'shareMiddle') return words.rules.sharesMustFall;
+  return field === 'fourMealsUntilWeeks' ? words.rules.mealsMustFall : words.rules.doesNotFit;
 }
 
 /** The rules that differ between two versions. */

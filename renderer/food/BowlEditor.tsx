@@ -1,11 +1,11 @@
 /** The bowl of one meal: the usual food, a bowl of foods with their shares, or raw meaty bones. Every change is kept at once. */
 import { useEffect, useRef } from 'react';
 import type { Food } from '../../core/food/food.ts';
-import type { Bowl } from '../../core/food/rotation.ts';
+import type { Bowl, Place } from '../../core/food/rotation.ts';
 import { FormChoice, type Option, SavedField } from '../parts/form/fields.tsx';
 import { bad, good, type Read, readNumber } from '../parts/form/read.ts';
 import { words } from '../state/words.ts';
-import { boneBowl, type Place } from './bowls.ts';
+import { boneBowl } from './bowls.ts';
 
 type FoodsBowl = Extract<Bowl, { kind: 'foods' }>;
 type BoneBowl = Extract<Bowl, { kind: 'bone' }>;

@@ -5,9 +5,9 @@ import type { HouseRules } from '../../core/feeding/rules.ts';
 import type { MealName } from '../../core/food/bowls.ts';
 import type { FoodBook } from '../../core/food/catalogue.ts';
 import type { Food } from '../../core/food/food.ts';
-import { type Bowl, bowlSchema, DAYS_OF_WEEK, type Week } from '../../core/food/rotation.ts';
+import { type Bowl, bowlSchema, DAYS_OF_WEEK, type Place, type Week } from '../../core/food/rotation.ts';
 import { words } from '../state/words.ts';
-import { bowlAt, bowlLines, type Place } from './bowls.ts';
+import { bowlAt, bowlLines } from './bowls.ts';
 
 /** The type under which a bowl is carried; the text of it is a bowl as JSON. */
 const CARRIED = 'application/x-whelpside-bowl';

@@ -7,6 +7,7 @@ import { portionGrams } from '../../core/food/portion.ts';
 import { run, useQuery } from '../data/query.ts';
 import { go, href } from '../links.ts';
 import { figure } from '../parts/figures.ts';
+import { changedFields } from '../parts/form/changed.ts';
 import { FormChoice, FormField, type Option } from '../parts/form/fields.tsx';
 import { PageTitle } from '../parts/PageTitle.tsx';
 import { words } from '../state/words.ts';
@@ -86,6 +87,7 @@ function FoodForm({
   book: FoodBook;
 }) {
   const [draft, setDraft] = useState(() => draftOf(stored?.fields ?? null));
+  const [opened, setOpened] = useState(() => (stored === null ? null : readDraft(draftOf(stored.fields)).fields));
   const [tried, setTried] = useState(false);
   const [said, setSaid] = useState<string | null>(null);
   const read = readDraft(draft);
@@ -104,10 +106,15 @@ function FoodForm({
       setSaid(words.food.notSaved);
       return;
     }
-    const done = await run('food.set', { foodId: id, fields: read.fields });
-    if (!done.ok) return;
+    const written = read.fields;
+    const change = opened === null ? written : changedFields(opened, written);
+    if (Object.keys(change).length > 0) {
+      const done = id === null ? await run('food.add', { fields: written }) : await run('food.change', { foodId: id, change });
+      if (!done.ok) return;
+      setOpened(written);
+      if (id === null) go({ at: 'food', foodId: done.value.food.id });
+    }
     setSaid(words.food.saved);
-    if (id === null) go({ at: 'food', foodId: done.value.food.id });
   };
   const props = { draft, set, sentence };
   return (

@@ -10,7 +10,7 @@ import { grownEnergy } from '../../core/feeding/week-findings.ts';
 import { fillBowls, MEAL_NAMES, type Meals } from '../../core/food/bowls.ts';
 import { type FoodBook, foodOrDefault, SHIPPED_FOODS } from '../../core/food/catalogue.ts';
 import { type Food, PLAIN_FOOD } from '../../core/food/food.ts';
-import { EMPTY_WEEK, feedingOf, type GrownDog, isEmptyWeek, type Week } from '../../core/food/rotation.ts';
+import { type Bowl, EMPTY_WEEK, feedingOf, type GrownDog, isEmptyWeek, type Place, type Week } from '../../core/food/rotation.ts';
 import { EIGHT_WEEKS } from '../../core/litter/ages.ts';
 import { weighInOrder } from '../../core/litter/in-the-house.ts';
 import { puppyName } from '../../core/litter/litter.ts';
@@ -25,7 +25,7 @@ import { PageTitle } from '../parts/PageTitle.tsx';
 import { words } from '../state/words.ts';
 import { BowlEditor } from './BowlEditor.tsx';
 import { BowlGrid, carry } from './BowlGrid.tsx';
-import { bowlAt, bowlOf, changeWeek, columnsOf, everyDay, type Place, withBowl } from './bowls.ts';
+import { bowlAt, bowlOf, columnsOf, putBowl, putEveryDay } from './bowls.ts';
 import { foodOptions } from './FoodsPage.tsx';
 import './foods.css';
 import { rationOf } from '../facts/ration.ts';
@@ -71,20 +71,14 @@ function TheWeek({ litterId }: { litterId: string | null }) {
   const week = fed.week ?? EMPTY_WEEK;
   const usual = foodOrDefault(book, fed.foodId);
   const options = foodOptions(stored);
-  const change = (to: (week: Week) => Week) => changeWeek(litterId, to);
+  const put = (place: Place, bowl: Bowl | null) => putBowl(litterId, place, bowl);
   const focusCell = () => area.current?.querySelector<HTMLElement>('[data-place][tabindex="0"]')?.focus();
   const sum = { week, rules, book, usual };
   return (
     <div className="week-columns" ref={area}>
       <div>
         <Inherits litterId={litterId} own={own} inherited={fed.week !== null} />
-        <AtHand
-          foods={atHand(usual, book)}
-          options={options}
-          book={book}
-          at={at}
-          put={(food) => void change((now) => withBowl(now, at, bowlOf(food)))}
-        />
+        <AtHand foods={atHand(usual, book)} options={options} book={book} at={at} put={(food) => void put(at, bowlOf(food))} />
         <BowlGrid
           week={week}
           columns={columnsOf(week, rules)}
@@ -94,7 +88,7 @@ function TheWeek({ litterId }: { litterId: string | null }) {
           at={at}
           onGo={setAt}
           onOpen={() => area.current?.querySelector<HTMLElement>('#bowl-editor select')?.focus()}
-          onPut={(place, bowl) => void change((now) => withBowl(now, place, bowl))}
+          onPut={(place, bowl) => void put(place, bowl)}
         />
         <p className="note foods-note">{words.week.keys}</p>
         <BowlEditor
@@ -104,8 +98,8 @@ function TheWeek({ litterId }: { litterId: string | null }) {
           usual={usual}
           options={options}
           bones={options.filter((o) => book.find(o.value)?.form === 'raw meaty bone')}
-          put={(bowl) => change((now) => withBowl(now, at, bowl))}
-          onEveryDay={() => void change((now) => everyDay(now, at))}
+          put={(bowl) => put(at, bowl)}
+          onEveryDay={() => void putEveryDay(litterId, at)}
           onDone={focusCell}
         />
       </div>

@@ -4,18 +4,11 @@ import type { HouseRules } from '../../core/feeding/rules.ts';
 import { MEAL_NAMES, type MealName } from '../../core/food/bowls.ts';
 import { type FoodBook, foodOrDefault } from '../../core/food/catalogue.ts';
 import type { Food } from '../../core/food/food.ts';
-import { type Bowl, DAYS_OF_WEEK, EMPTY_WEEK, feedingOf, type Week } from '../../core/food/rotation.ts';
+import { type Bowl, EMPTY_WEEK, feedingOf, type Place, type Week } from '../../core/food/rotation.ts';
 import { call } from '../data/host.ts';
-import { run } from '../data/query.ts';
-import { inTurn } from '../parts/form/in-turn.ts';
+import { inOrder, run } from '../data/query.ts';
 import { useWindow } from '../state/window.ts';
 import { words } from '../state/words.ts';
-
-export interface Place {
-  /** From Monday, 0. */
-  readonly day: number;
-  readonly meal: MealName;
-}
 
 /** The meals that have a column: three, and the afternoon where the rules or a bowl ask for it. */
 export function columnsOf(week: Week, rules: HouseRules): MealName[] {
@@ -25,21 +18,6 @@ export function columnsOf(week: Week, rules: HouseRules): MealName[] {
 
 export function bowlAt(week: Week, { day, meal }: Place): Bowl | null {
   return week[day]?.[meal] ?? null;
-}
-
-/** The week with another bowl in one place; null empties it. */
-export function withBowl(week: Week, { day, meal }: Place, bowl: Bowl | null): Week {
-  return week.map((bowls, at) => {
-    if (at !== day) return bowls;
-    const { [meal]: _, ...others } = bowls;
-    return bowl === null ? others : { ...others, [meal]: bowl };
-  });
-}
-
-/** The same bowl at this meal on all seven days. */
-export function everyDay(week: Week, { day, meal }: Place): Week {
-  const bowl = bowlAt(week, { day, meal });
-  return Array.from({ length: DAYS_OF_WEEK }, (_, at) => at).reduce((so, at) => withBowl(so, { day: at, meal }, bowl), week);
 }
 
 export function bowlOf(food: Pick<Food, 'id' | 'form'>): Bowl {
@@ -63,15 +41,17 @@ function nameOf(book: FoodBook, foodId: string): string {
   return words.foods.nameOf(foodOrDefault(book, foodId));
 }
 
-/** Sends a change of the week as it is stored now, one after another. What a litter has from the house becomes its own. */
-export function changeWeek(litterId: string | null, change: (week: Week) => Week | null): Promise<boolean> {
-  return inTurn(async () => {
+/** Puts a bowl into a place of the week, or empties it. What a litter has from the house becomes its own. */
+export async function putBowl(litterId: string | null, place: Place, bowl: Bowl | null): Promise<boolean> {
+  return (await run('food.changeWeek', { litterId, bowls: [{ ...place, bowl }] })).ok;
+}
+
+/** The bowl of a place, as it is stored when it is this job's turn, at the same meal on all seven days. */
+export function putEveryDay(litterId: string | null, { day, meal }: Place): Promise<void> {
+  return inOrder(async (run) => {
     const now = await call('food.feedings', {});
-    if (!now.ok) {
-      useWindow.getState().setFailure(now.error);
-      return false;
-    }
-    const week = change(feedingOf(now.value.feedings, litterId).week ?? EMPTY_WEEK);
-    return (await run('food.setWeek', { litterId, week })).ok;
+    if (!now.ok) return useWindow.getState().setFailure(now.error);
+    const bowl = bowlAt(feedingOf(now.value.feedings, litterId).week ?? EMPTY_WEEK, { day, meal });
+    await run('food.changeWeek', { litterId, bowls: EMPTY_WEEK.map((_, at) => ({ day: at, meal, bowl })) });
   });
 }

@@ -4,6 +4,7 @@ import { run, useQuery } from '../data/query.ts';
 import { heavyText } from '../facts/freezer-text.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
 import { useLittersInHouse } from '../facts/useLitter.ts';
+import { changedFields } from '../parts/form/changed.ts';
 import { SavedChoice, SavedField } from '../parts/form/fields.tsx';
 import { good, type Read, readDate, readLine, readNumber } from '../parts/form/read.ts';
 import { words } from '../state/words.ts';
@@ -129,7 +130,12 @@ function DogForm({ f, dog, close }: { f: Freezer; dog: Dog | null; close: () => 
       fromDay: read.from,
       untilDay: read.until,
     };
-    if ((await run('freezer.setDog', { dogId: dog?.id ?? null, fields })).ok) close();
+    if (dog === null) {
+      if ((await run('freezer.addDog', { fields })).ok) close();
+      return;
+    }
+    const change = changedFields(fieldsOf(dog), fields);
+    if (Object.keys(change).length === 0 || (await run('freezer.changeDog', { dogId: dog.id, change })).ok) close();
   };
   return (
     <form className="freezer-form" onSubmit={(event) => void submit(event)}>
@@ -165,6 +171,10 @@ function DogForm({ f, dog, close }: { f: Freezer; dog: Dog | null; close: () => 
       </button>
     </form>
   );
+}
+
+function fieldsOf({ id: _, ...fields }: Dog): DogFields {
+  return fields;
 }
 
 function Starters({ f }: { f: Freezer }) {
@@ -237,7 +247,7 @@ function StarterForm({ f, close }: { f: Freezer; close: () => void }) {
     });
     if (!read.who.ok || !read.day.ok || !read.grams.ok) return;
     const fields = { who: read.who.value, day: read.day.value, foodId, grams: read.grams.value };
-    if ((await run('freezer.setStarter', { starterId: null, fields })).ok) close();
+    if ((await run('freezer.addStarter', { fields })).ok) close();
   };
   return (
     <form className="freezer-form" onSubmit={(event) => void submit(event)}>
@@ -264,7 +274,7 @@ function StarterForm({ f, close }: { f: Freezer; close: () => void }) {
 function Settings({ f }: { f: Freezer }) {
   const { settings } = f.stock;
   const save = async (change: Partial<FreezerSettings>) => {
-    const done = await run('freezer.setSettings', { settings: { ...settings, ...change } });
+    const done = await run('freezer.setSettings', { change });
     return done.ok ? null : words.form.notSaved;
   };
   return (

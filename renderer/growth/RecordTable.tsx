@@ -87,7 +87,7 @@ function RecordLine({ row, unit, today, line }: Required<Omit<Props, 'rows' | 'c
         ) : reading.held ? (
           <>
             {words.answer.held}{' '}
-            <button type="button" className="link" onClick={() => void run('growth.keep', { readingId: reading.id })}>
+            <button type="button" className="link" onClick={() => void run('growth.keep', { readingIds: [reading.id] })}>
               {words.answer.right}
             </button>{' '}
             <button type="button" className="link" onClick={() => void run('growth.withdraw', { readingId: reading.id })}>

@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import { clockOf, dateOf, fromLocalMinutes, localMinutes } from '../../core/calendar/clock.ts';
 import { type CivilDate, daysBetween } from '../../core/calendar/day.ts';
 import type { Assessment, Level } from '../../core/growth/assess.ts';
-import type { ReadingFinding } from '../../core/growth/findings.ts';
+import { type ReadingFinding, readingIdsOf } from '../../core/growth/findings.ts';
 import type { GrowthInput } from '../../core/growth/input.ts';
 import { weighInOrder } from '../../core/litter/in-the-house.ts';
 import { type Puppy, puppyName } from '../../core/litter/litter.ts';
@@ -215,9 +215,6 @@ function Flagged({ heading, level, sentence, todo, by, house, topUp, puppy, asse
 /** A reading that does not fit, with its answers. A scale fault has none: weigh again. */
 function FindingLine({ finding, unit }: { finding: ReadingFinding; unit: MassUnit }) {
   const { readingId, withReadingId, puppyId } = finding;
-  const keep = async () => {
-    for (const id of [readingId, withReadingId]) if (id !== null) await run('growth.keep', { readingId: id });
-  };
   return (
     <p className="line finding">
       <span>{words.growthFinding.reading(finding, unit)}</span>
@@ -227,7 +224,7 @@ function FindingLine({ finding, unit }: { finding: ReadingFinding; unit: MassUni
         </button>
       )}
       {finding.kind !== 'scale' && (
-        <button type="button" className="link" onClick={() => void keep()}>
+        <button type="button" className="link" onClick={() => void run('growth.keep', { readingIds: readingIdsOf(finding) })}>
           {withReadingId === null ? words.answer.right : words.answer.theyAreRight}
         </button>
       )}

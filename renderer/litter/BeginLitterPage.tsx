@@ -10,7 +10,6 @@ import { useHouse } from '../facts/useLitterGrowth.ts';
 import { go, href } from '../links.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
 import { FormChoice, FormField } from '../parts/form/fields.tsx';
-import { inTurn } from '../parts/form/in-turn.ts';
 import {
   bad,
   good,
@@ -311,29 +310,24 @@ function NewPuppies(props: {
   );
 }
 
-/** The litter, then its puppies in the order of birth. The puppies page is opened first, and shows what is there if one fails. */
+/** The litter and its puppies in the order of birth, as one. */
 async function begin({ litter, puppies }: Ready): Promise<void> {
-  const begun = await run('litter.begin', litter);
+  const begun = await run('litter.begin', {
+    litter,
+    puppies: puppies.map(({ collar, sex, birth }, i) => ({
+      fields: {
+        collar,
+        sex,
+        callName: '',
+        markings: '',
+        birthOrder: i + 1,
+        bornAt: litter.whelpedAt,
+        bornInstant: litter.whelpedInstant,
+      },
+      birthWeight: birth === null ? null : { ...birth, source: 'keyboard' as const },
+    })),
+  });
   if (!begun.ok) return;
   unfinished = null;
-  const litterId = begun.value.litter.id;
-  go({ at: 'litter', litterId, page: 'puppies', puppyId: null });
-  await inTurn(async () => {
-    for (const [i, { collar, sex, birth }] of puppies.entries()) {
-      const added = await run('litter.addPuppy', {
-        litterId,
-        fields: {
-          collar,
-          sex,
-          callName: '',
-          markings: '',
-          birthOrder: i + 1,
-          bornAt: litter.whelpedAt,
-          bornInstant: litter.whelpedInstant,
-        },
-        birthWeight: birth === null ? null : { ...birth, source: 'keyboard' },
-      });
-      if (!added.ok) return;
-    }
-  });
+  go({ at: 'litter', litterId: begun.value.litter.id, page: 'puppies', puppyId: null });
 }

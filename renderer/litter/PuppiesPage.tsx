@@ -1,12 +1,11 @@
 import { useState } from 'react';
 import { dateOf } from '../../core/calendar/clock.ts';
-import { puppyName, type Reading } from '../../core/litter/litter.ts';
+import { puppyName } from '../../core/litter/litter.ts';
 import { useToday } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import { addPuppy, birthReading, bornAnotherDay, moveToWhelping } from '../facts/changes.ts';
 import { useLitterGrowth } from '../facts/useLitterGrowth.ts';
 import { href } from '../links.ts';
-import { inTurn } from '../parts/form/in-turn.ts';
 import { PageTitle } from '../parts/PageTitle.tsx';
 import { words } from '../state/words.ts';
 import { LitterForm } from './LitterForm.tsx';
@@ -27,10 +26,10 @@ export function PuppiesPage({ litterId }: { litterId: string }) {
   const { litter, puppies } = facts;
   const born = dateOf(litter.whelpedAt);
   const add = async () => {
-    const id = await addPuppy(facts);
+    const id = await addPuppy(litterId);
     if (id !== null) focusSoon(`puppy-${id}`);
   };
-  const move = (puppyId: string, step: -1 | 1) => arrange(facts, puppyId, step, setSaid);
+  const move = (puppyId: string, step: -1 | 1) => void arrange(facts, puppyId, step, setSaid);
   return (
     <>
       <PageTitle
@@ -45,7 +44,7 @@ export function PuppiesPage({ litterId }: { litterId: string }) {
           <span className="note">{words.puppies.full}</span>
         )}
       </PageTitle>
-      <OtherDay facts={facts} readings={readings} />
+      <OtherDay facts={facts} />
       <p className="unseen" role="status">
         {said}
       </p>
@@ -107,7 +106,7 @@ function focusSoon(id: string): void {
 }
 
 /** Moves a puppy one place in the weigh-in; what had the focus keeps it, though its row was moved in the page. */
-function arrange(facts: LitterFacts, puppyId: string, step: -1 | 1, say: (text: string) => void): void {
+async function arrange(facts: LitterFacts, puppyId: string, step: -1 | 1, say: (text: string) => void): Promise<void> {
   const ids = facts.puppies.map((p) => p.id);
   const at = ids.indexOf(puppyId);
   const to = at + step;
@@ -116,27 +115,22 @@ function arrange(facts: LitterFacts, puppyId: string, step: -1 | 1, say: (text: 
   ids.splice(at, 1);
   ids.splice(to, 0, puppyId);
   const active = document.activeElement;
-  void inTurn(async () => {
-    const done = await run('litter.arrange', { litterId: facts.litter.id, puppyIds: ids });
-    if (!done.ok) return;
-    say(words.puppies.moved(puppyName(puppy), to + 1, ids.length));
-    requestAnimationFrame(() => {
-      if (active instanceof HTMLElement && active.isConnected) active.focus();
-    });
+  const done = await run('litter.arrange', { litterId: facts.litter.id, puppyIds: ids });
+  if (!done.ok) return;
+  say(words.puppies.moved(puppyName(puppy), to + 1, ids.length));
+  requestAnimationFrame(() => {
+    if (active instanceof HTMLElement && active.isConnected) active.focus();
   });
 }
 
 /** After the day of the whelping was mended, the puppies still have the old one: one click moves them. */
-function OtherDay({ facts, readings }: { facts: LitterFacts; readings: readonly Reading[] }) {
+function OtherDay({ facts }: { facts: LitterFacts }) {
   const away = bornAnotherDay(facts);
   if (away.length === 0) return null;
-  const moveAll = async () => {
-    for (const p of away) await moveToWhelping(p, facts.litter.whelpedAt, birthReading(p.id, readings));
-  };
   return (
     <p className="puppies-other-day">
       <b>{words.puppies.otherDay(away.length)}</b>{' '}
-      <button type="button" className="link" onClick={() => void moveAll()}>
+      <button type="button" className="link" onClick={() => void moveToWhelping(away, facts.litter)}>
         {words.puppies.moveThem}
       </button>
     </p>

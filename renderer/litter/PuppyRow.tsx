@@ -97,7 +97,7 @@ export function PuppyRow(props: RowProps) {
             label={words.puppies.of(name, words.puppies.born)}
             value={clockOf(puppy.bornAt)}
             read={readClock}
-            save={(clock) => changeBorn(puppy, whelpedAt, localTime(`${dateOf(puppy.bornAt)}T${clock}`), birth)}
+            save={(clock) => changeBorn(puppy, whelpedAt, localTime(`${dateOf(puppy.bornAt)}T${clock}`))}
           />
         </td>
         <td data-label={words.puppies.markings} className="puppies-markings">
@@ -179,10 +179,10 @@ function StateOn({ puppy, name }: { puppy: Puppy; name: string }) {
   );
 }
 
-function More({ puppy, facts, birth, name, say }: RowProps & { name: string }) {
+function More({ puppy, facts, name, say }: RowProps & { name: string }) {
   const [refused, setRefused] = useState(false);
   const taken = new Set(facts.puppies.filter((p) => p.id !== puppy.id).map((p) => p.collar.letter));
-  const wear = (change: Partial<Collar>) => changePuppy(puppy.id, { collar: { ...puppy.collar, ...change } });
+  const wear = (change: Partial<Collar>) => changePuppy(puppy.id, { collar: change });
   const remove = async () => {
     const done = await run('litter.removePuppy', { puppyId: puppy.id }, { quiet: true });
     if (done.ok) return say(words.puppies.removed(name));
@@ -216,7 +216,7 @@ function More({ puppy, facts, birth, name, say }: RowProps & { name: string }) {
           value={dateOf(puppy.bornAt)}
           max={dateOf(now().local)}
           read={readDate}
-          save={(day) => changeBorn(puppy, facts.litter.whelpedAt, localTime(`${day}T${clockOf(puppy.bornAt)}`), birth)}
+          save={(day) => changeBorn(puppy, facts.litter.whelpedAt, localTime(`${day}T${clockOf(puppy.bornAt)}`))}
         />
       </div>
       <p className="puppies-remove">

@@ -1,33 +1,34 @@
 import { useState } from 'react';
 import { addDays, daysBetween } from '../../core/calendar/day.ts';
+import type { Result } from '../../core/contract/result.ts';
 import { TEXTURES, type Texture } from '../../core/weaning/texture.ts';
 import { curveOn } from '../../core/weaning/weaning-findings.ts';
-import { usualSteps, type WeaningPlan, weaningPlanSchema } from '../../core/weaning/weaning-plan.ts';
-import { call } from '../data/host.ts';
+import type { StepsChange, WeaningPlan } from '../../core/weaning/weaning-plan.ts';
 import { run } from '../data/query.ts';
 import type { Weaning } from '../facts/useWeaning.ts';
 import { SavedChoice, SavedField } from '../parts/form/fields.tsx';
-import { inTurn } from '../parts/form/in-turn.ts';
 import { bad, good, readDate, readNumber } from '../parts/form/read.ts';
 import { useWindow } from '../state/window.ts';
 import { words } from '../state/words.ts';
 
 const LONGEST_PLAN = 12;
 
-/** Changes the plan that is stored now. Null when saved, else the sentence for where it was typed. */
-function change(litterId: string, to: (plan: WeaningPlan) => WeaningPlan): Promise<string | null> {
-  return inTurn(async () => {
-    const now = await call('weaning.plan', { litterId });
-    if (!now.ok) {
-      useWindow.getState().setFailure(now.error);
-      return words.form.notSaved;
-    }
-    if (now.value.plan === null) return words.form.notSaved;
-    const plan = weaningPlanSchema.safeParse(to(now.value.plan));
-    if (!plan.success) return words.weaning.stepsCross;
-    const done = await run('weaning.setPlan', { litterId, plan: plan.data });
-    return done.ok ? null : words.form.notSaved;
-  });
+type PlanChange = Partial<Omit<WeaningPlan, 'steps'>>;
+
+/** Null when saved, else the sentence for where it was typed. */
+async function changePlan(litterId: string, change: PlanChange): Promise<string | null> {
+  return refusal(await run('weaning.changePlan', { litterId, change }, { quiet: true }));
+}
+
+async function changeSteps(litterId: string, to: StepsChange): Promise<string | null> {
+  return refusal(await run('weaning.changeSteps', { litterId, to }, { quiet: true }));
+}
+
+function refusal(done: Result<unknown>): string | null {
+  if (done.ok) return null;
+  if (done.error.code === 'bad-input' && done.error.field?.startsWith('change.steps') === true) return words.weaning.stepsCross;
+  useWindow.getState().setFailure(done.error);
+  return words.form.notSaved;
 }
 
 const shareField = () => readNumber({ low: 1, high: 100, whole: true, unit: '%', example: words.weaning.shareExample });
@@ -44,8 +45,9 @@ export function WeaningPlanPart({
   const { litter, plan, born, rules } = weaning;
   const [refused, setRefused] = useState<string | null>(null);
   if (plan === null) return null;
-  const save = (to: (plan: WeaningPlan) => WeaningPlan) => change(litter.id, to);
-  const act = (to: (plan: WeaningPlan) => WeaningPlan) => void save(to).then(setRefused);
+  const save = (change: PlanChange) => changePlan(litter.id, change);
+  const saveSteps = (to: StepsChange) => changeSteps(litter.id, to);
+  const act = (to: StepsChange) => void saveSteps(to).then(setRefused);
   const dated = (text: string) => {
     const day = readDate(text);
     if (!day.ok) return day;
@@ -61,7 +63,7 @@ export function WeaningPlanPart({
           type="date"
           value={plan.starts}
           read={dated}
-          save={(starts) => save((p) => ({ ...p, starts }))}
+          save={(starts) => save({ starts })}
         />
         <SavedField
           label={words.weaning.liftMinutes}
@@ -69,31 +71,27 @@ export function WeaningPlanPart({
           value={String(plan.liftMinutes)}
           hint={words.weaning.liftNote(rules.liftAfterMinutes)}
           read={readNumber({ low: 5, high: 60, whole: true, example: '20' })}
-          save={(liftMinutes) => save((p) => ({ ...p, liftMinutes }))}
+          save={(liftMinutes) => save({ liftMinutes })}
         />
         <SavedField
           label={words.weaning.atOneBowl}
           inputMode="numeric"
           value={String(plan.atOneBowl)}
           read={readNumber({ low: 1, high: 16, whole: true, example: '4' })}
-          save={(atOneBowl) => save((p) => ({ ...p, atOneBowl }))}
+          save={(atOneBowl) => save({ atOneBowl })}
         />
       </div>
-      <StepTable weaning={weaning} plan={plan} spans={spans} save={save} act={act} />
+      <StepTable weaning={weaning} plan={plan} spans={spans} save={saveSteps} act={act} />
       <p className="note" role="status">
         {refused}
       </p>
       <p className="weaning-plan-ways">
         {plan.steps.length < LONGEST_PLAN && (
-          <button type="button" className="link" onClick={() => act(withOneMore)}>
+          <button type="button" className="link" onClick={() => act({ kind: 'add' })}>
             {words.weaning.addStep}
           </button>
         )}
-        <button
-          type="button"
-          className="link"
-          onClick={() => act((p) => ({ ...p, steps: usualSteps(daysBetween(born, p.starts)) }))}
-        >
+        <button type="button" className="link" onClick={() => act({ kind: 'usual' })}>
           {words.weaning.usual}
         </button>
         <button type="button" className="link" onClick={() => void run('weaning.dropPlan', { litterId: litter.id })}>
@@ -109,8 +107,8 @@ function StepTable(props: {
   weaning: Weaning;
   plan: WeaningPlan;
   spans: readonly { readonly from: number; readonly to: number }[];
-  save: (to: (plan: WeaningPlan) => WeaningPlan) => Promise<string | null>;
-  act: (to: (plan: WeaningPlan) => WeaningPlan) => void;
+  save: (to: StepsChange) => Promise<string | null>;
+  act: (to: StepsChange) => void;
 }) {
   const { weaning, plan, spans, save, act } = props;
   // The fields keep their place when a share or a length changes.
@@ -133,8 +131,7 @@ function StepTable(props: {
       <tbody>
         {placed.map(({ step, place: i }) => {
           const curve = curveOn(weaning.born, addDays(weaning.born, spans[i]?.from ?? 0));
-          const set = (to: Partial<typeof step>) =>
-            save((p) => ({ ...p, steps: p.steps.map((s, n) => (n === i ? { ...s, ...to } : s)) }));
+          const set = (to: Partial<typeof step>) => save({ kind: 'change', place: i, step: to });
           const last = i === plan.steps.length - 1;
           return (
             <tr key={i}>
@@ -184,7 +181,7 @@ function StepTable(props: {
                     type="button"
                     className="link"
                     aria-label={words.weaning.removeStep(i + 1)}
-                    onClick={() => act((p) => ({ ...p, steps: p.steps.filter((_, n) => n !== i) }))}
+                    onClick={() => act({ kind: 'remove', place: i })}
                   >
                     ×
                   </button>
@@ -196,14 +193,4 @@ function StepTable(props: {
       </tbody>
     </table>
   );
-}
-
-/** A step between the last two, halfway in share. */
-function withOneMore(plan: WeaningPlan): WeaningPlan {
-  const last = plan.steps.at(-1);
-  if (last === undefined) return plan;
-  const before = plan.steps.at(-2);
-  const share = Math.round(50 * ((before?.share ?? 0) + 1)) / 100;
-  const steps = [...plan.steps.slice(0, -1), { share, texture: before?.texture ?? last.texture, days: 3 }, last];
-  return { ...plan, steps };
 }

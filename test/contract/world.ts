@@ -42,7 +42,7 @@ export function dayBefore(clock: Clock, days: number): CivilDate {
   return fromDayNumber(Math.floor(localMinutes(clock.local) / 1440) - days);
 }
 
-export function litterFields(clock: Clock, dam: string): InputOf<'litter.begin'> {
+export function litterFields(clock: Clock, dam: string): InputOf<'litter.begin'>['litter'] {
   const whelped = before(clock, 20);
   return {
     name: '',
@@ -177,8 +177,8 @@ export interface World {
 /** Two litters, four puppies, readings, one held reading, one kept plan. */
 export async function makeWorld(dispatch: Dispatch): Promise<World> {
   const clock = machineClock();
-  const { litter } = await call(dispatch, 'litter.begin', litterFields(clock, 'Yarrow'));
-  const { litter: emptyLitter } = await call(dispatch, 'litter.begin', litterFields(clock, 'Comfrey'));
+  const { litter } = await call(dispatch, 'litter.begin', { litter: litterFields(clock, 'Yarrow'), puppies: [] });
+  const { litter: emptyLitter } = await call(dispatch, 'litter.begin', { litter: litterFields(clock, 'Comfrey'), puppies: [] });
   const puppies: Puppy[] = [];
   for (let index = 0; index < 4; index += 1) {
     const birthWeight = { grams: 350 + index, typed: String(350 + index), unit: 'g', source: 'keyboard' } as const;
@@ -206,7 +206,7 @@ export async function makeWorld(dispatch: Dispatch): Promise<World> {
   const freezer = await makeFreezer(dispatch, clock);
   const left = { ...mealNote({ clock, litter }), note: { kind: 'meal', meal: 'midday', ate: 'left' } as const };
   const { event } = await call(dispatch, 'weaning.note', left);
-  const { food } = await call(dispatch, 'food.set', { foodId: null, fields: foodFields('Lean mix') });
+  const { food } = await call(dispatch, 'food.add', { fields: foodFields('Lean mix') });
   const { plan } = await call(dispatch, 'homing.handOver', { puppyId: first.id, on: dayBefore(clock, 0), leaves: false });
   const reading = readings.at(-1);
   if (reading === undefined) throw new Error('no reading');
@@ -241,12 +241,12 @@ export function packFields(clock: Clock): InputOf<'freezer.add'>['pack'] {
   };
 }
 
-export function dogFields(clock: Clock, name: string): InputOf<'freezer.setDog'>['fields'] {
+export function dogFields(clock: Clock, name: string): InputOf<'freezer.addDog'>['fields'] {
   const fromDay = dayBefore(clock, 0);
   return { name, foodId: 'food-generic-mix', gramsADay: 500, damId: null, meals: 2, fromDay, untilDay: null };
 }
 
-export function starterFields(clock: Clock): InputOf<'freezer.setStarter'>['fields'] {
+export function starterFields(clock: Clock): InputOf<'freezer.addStarter'>['fields'] {
   return { who: 'Vetch', day: dayBefore(clock, -20), foodId: 'food-generic-mix', grams: 454 };
 }
 
@@ -260,8 +260,8 @@ async function makeFreezer(dispatch: Dispatch, clock: Clock): Promise<Pick<World
     instant: at.instant,
     way: 'refrigerator',
   });
-  const { dog } = await call(dispatch, 'freezer.setDog', { dogId: null, fields: dogFields(clock, 'Sorrel') });
-  const { starter } = await call(dispatch, 'freezer.setStarter', { starterId: null, fields: starterFields(clock) });
+  const { dog } = await call(dispatch, 'freezer.addDog', { fields: dogFields(clock, 'Sorrel') });
+  const { starter } = await call(dispatch, 'freezer.addStarter', { fields: starterFields(clock) });
   return { packIds: [one, two], thawId: thaws[0]?.id ?? '', dogId: dog.id, starterId: starter.id };
 }
 

@@ -120,7 +120,7 @@ test.describe('the desktop program', () => {
 
   test('what was done is there after a new start', async () => {
     const { house } = await call('people.house', {});
-    await call('people.setHouse', { house: { ...house, breederName: 'Somebody Else' } });
+    await call('people.setHouse', { change: { ...house, breederName: 'Somebody Else' } });
     await app.close();
     app = await launch();
     window = await app.firstWindow();

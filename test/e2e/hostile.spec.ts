@@ -53,11 +53,11 @@ test('markup, formulas, directions and marks of no width are shown and printed a
   const facts = await call(dispatch, 'people.house', {});
   for (const text of HOSTILE_TEXTS.filter((t) => t.length <= 120 && t.trim() !== '' && t.isWellFormed())) {
     const fields = { ...litterNow, name: text, dam: text, sire: text, breed: text };
-    if (!(await dispatch('litter.change', { litterId: litter.id, fields })).ok) continue;
+    if (!(await dispatch('litter.change', { litterId: litter.id, change: fields })).ok) continue;
     const named = { collar, sex, birthOrder, bornAt, bornInstant, callName: text, markings: text };
-    await call(dispatch, 'litter.changePuppy', { puppyId: puppy.id, fields: named });
+    await call(dispatch, 'litter.changePuppy', { puppyId: puppy.id, change: named });
     await call(dispatch, 'people.setHouse', {
-      house: { ...facts.house, breederName: text, address: text, phone: text, email: text, vetName: text, vetPhone: text },
+      change: { ...facts.house, breederName: text, address: text, phone: text, email: text, vetName: text, vetPhone: text },
     });
     await page.goto(`${new URL(page.url()).origin}/#/litters`);
     await page.reload();
@@ -79,7 +79,7 @@ test('markup, formulas, directions and marks of no width are shown and printed a
   const script = '<script>window.pwned = 1</script>';
   await call(dispatch, 'litter.changePuppy', {
     puppyId: puppy.id,
-    fields: { collar, sex, birthOrder, bornAt, bornInstant, callName: script, markings: '../../x' },
+    change: { collar, sex, birthOrder, bornAt, bornInstant, callName: script, markings: '../../x' },
   });
   const saved = await call(dispatch, 'records.savePaper', {
     of: { kind: 'puppy', puppyId: puppy.id, on: dayBefore(clock, 0) },
@@ -96,7 +96,7 @@ test('a megabyte of text is refused in a sentence and what was there stays', asy
   const dispatch = dispatchOf(page);
   const { litter } = await makeWorld(dispatch);
   const { id: _id, demo: _demo, ...fields } = litter;
-  const answer = await dispatch('litter.change', { litterId: litter.id, fields: { ...fields, name: 'x'.repeat(1_100_000) } });
+  const answer = await dispatch('litter.change', { litterId: litter.id, change: { ...fields, name: 'x'.repeat(1_100_000) } });
   expect(answer).toMatchObject({ ok: false, error: { code: 'too-large' } });
   const { litters } = await call(dispatch, 'litter.all', {});
   expect(litters.find((l) => l.litter.id === litter.id)?.litter).toEqual(litter);

@@ -44,7 +44,10 @@ async function litterOfSix(page: Page): Promise<string> {
     adultBitchKg: 22,
     breedBirthGrams: null,
   };
-  const { litter } = await ask(page, 'litter.begin', { ...begun, whelpedAt: born.at, whelpedInstant: born.instant });
+  const { litter } = await ask(page, 'litter.begin', {
+    litter: { ...begun, whelpedAt: born.at, whelpedInstant: born.instant },
+    puppies: [],
+  });
   const litterId = litter?.id ?? '';
   const colours = ['red', 'blue', 'yellow', 'green', 'white', 'orange'] as const;
   for (const [i, letter] of ['A', 'B', 'C', 'D', 'E', 'F'].entries()) {

@@ -151,8 +151,8 @@ describe('erasing', () => {
   } as const;
 
   it('takes names and numbers out of the file, its log and its journal, by bytes; units stay; copies still hold them', async () => {
-    await call(program.dispatch, 'people.setHouse', { house: HOUSE });
-    await call(program.dispatch, 'people.setHouse', { house: { ...HOUSE, address: 'Nettlecombe Lane 3' } });
+    await call(program.dispatch, 'people.setHouse', { change: HOUSE });
+    await call(program.dispatch, 'people.setHouse', { change: { ...HOUSE, address: 'Nettlecombe Lane 3' } });
     await weigh();
     const { backup } = await call(program.dispatch, 'records.backUp', {});
     await call(program.dispatch, 'people.eraseHouse', {});

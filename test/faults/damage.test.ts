@@ -38,7 +38,7 @@ beforeAll(async () => {
   const world = await makeWorld(program.dispatch);
   await call(program.dispatch, 'records.addDemo', { now: machineClock().local, utcOffsetMinutes: 0 });
   await call(program.dispatch, 'people.setHouse', {
-    house: { ...(await call(program.dispatch, 'people.house', {})).house, breederName: 'A. Breeder' },
+    change: { ...(await call(program.dispatch, 'people.house', {})).house, breederName: 'A. Breeder' },
   });
   const { backup } = await call(program.dispatch, 'records.backUp', {});
   for (let n = 0; n < 5; n += 1) {

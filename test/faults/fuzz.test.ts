@@ -205,10 +205,10 @@ async function keepsText(dispatch: Dispatch, litterId: string, text: string): Pr
   const litter = await find();
   if (litter === undefined) throw new Error('no litter');
   const { id: _id, demo: _demo, ...fields } = litter;
-  const changed = await dispatch('litter.change', { litterId, fields: { ...fields, name: text } });
+  const changed = await dispatch('litter.change', { litterId, change: { ...fields, name: text } });
   expect((await find())?.name, shown(text)).toBe(changed.ok ? text : litter.name);
   const { house } = await call(dispatch, 'people.house', {});
-  const set = await dispatch('people.setHouse', { house: { ...house, address: text } });
+  const set = await dispatch('people.setHouse', { change: { ...house, address: text } });
   expect((await call(dispatch, 'people.house', {})).house.address, shown(text)).toBe(set.ok ? text : house.address);
 }
 

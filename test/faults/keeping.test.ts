@@ -43,16 +43,19 @@ describe('the day’s own weights', () => {
   async function makeWorldAt(): Promise<string> {
     const whelped = at('2026-04-20', '02:00');
     const { litter } = await call(program.dispatch, 'litter.begin', {
-      name: '',
-      dam: 'Sorrel',
-      sire: '',
-      breed: '',
-      sizeClass: null,
-      adultDogKg: null,
-      adultBitchKg: null,
-      breedBirthGrams: null,
-      whelpedAt: whelped.local,
-      whelpedInstant: whelped.instant,
+      litter: {
+        name: '',
+        dam: 'Sorrel',
+        sire: '',
+        breed: '',
+        sizeClass: null,
+        adultDogKg: null,
+        adultBitchKg: null,
+        breedBirthGrams: null,
+        whelpedAt: whelped.local,
+        whelpedInstant: whelped.instant,
+      },
+      puppies: [],
     });
     const collar = { letter: 'A', colour: 'red', pattern: 'plain' } as const;
     const fields = {

@@ -39,7 +39,8 @@ async function work(host: Killable, acknowledged: Acknowledged): Promise<void> {
   const clock = machineClock();
   let [litterId, puppyId] = await firstPuppy(host);
   if (puppyId === '') {
-    if (litterId === '') litterId = (await host.call('litter.begin', litterFields(clock, 'Yarrow'))).litter.id;
+    if (litterId === '')
+      litterId = (await host.call('litter.begin', { litter: litterFields(clock, 'Yarrow'), puppies: [] })).litter.id;
     puppyId = (await host.call('litter.addPuppy', { litterId, fields: puppyFields(clock, 0), birthWeight: null })).puppy.id;
     acknowledged.puppies.push(puppyId);
   }

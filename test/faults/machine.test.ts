@@ -229,7 +229,7 @@ describe('a clock that is set back', () => {
     clock = earlier(clock, 365);
     refused(await record(program.dispatch, world), 'bad-input'); // by that clock it is tomorrow's weight, a year ahead
     const rules = await call(program.dispatch, 'feeding.rules', {});
-    const own = { from: world.clock.local.slice(0, 10), rules: rules.versions[0]?.rules ?? {} };
+    const own = { from: world.clock.local.slice(0, 10), change: rules.versions[0]?.rules ?? {} };
     expect(await program.dispatch('feeding.setRules', own)).toMatchObject({ ok: true });
     await call(program.dispatch, 'records.backUp', {});
     const { readings } = await call(program.dispatch, 'growth.readings', { litterId: world.litter.id });
@@ -250,16 +250,19 @@ describe('a clock that is set back', () => {
     const world = await makeWorld(program.dispatch).catch(() => null);
     expect(world, 'a world dated by the machine is in the future of that clock').toBeNull();
     const { litter } = await call(program.dispatch, 'litter.begin', {
-      name: '',
-      dam: 'Sorrel',
-      sire: '',
-      breed: '',
-      sizeClass: null,
-      adultDogKg: null,
-      adultBitchKg: null,
-      breedBirthGrams: null,
-      whelpedAt: '2026-10-01T08:00',
-      whelpedInstant: Date.parse('2026-10-01T06:00:00Z'),
+      litter: {
+        name: '',
+        dam: 'Sorrel',
+        sire: '',
+        breed: '',
+        sizeClass: null,
+        adultDogKg: null,
+        adultBitchKg: null,
+        breedBirthGrams: null,
+        whelpedAt: '2026-10-01T08:00',
+        whelpedInstant: Date.parse('2026-10-01T06:00:00Z'),
+      },
+      puppies: [],
     });
     const { puppy } = await call(program.dispatch, 'litter.addPuppy', {
       litterId: litter.id,

@@ -127,7 +127,7 @@ class Pair {
     switch (action.do) {
       case 'begin': {
         const dam = `Dam ${action.a}`;
-        const answer = await this.send('litter.begin', litterFields(CLOCK, dam), 'ok');
+        const answer = await this.send('litter.begin', { litter: litterFields(CLOCK, dam), puppies: [] }, 'ok');
         return this.model.command((f) => f.litters.push({ id: answer?.litter.id ?? '', dam, puppies: [] }));
       }
       case 'addPuppy': {
@@ -165,8 +165,20 @@ class Pair {
         const fields = puppyFields(CLOCK, action.b);
         const mates = facts.litters.find((l) => l.puppies.includes(puppy))?.puppies ?? [];
         const taken = mates.some((p) => p !== puppy && p.letter === fields.collar.letter);
-        if ((await this.send('litter.changePuppy', { puppyId: puppy.id, fields }, taken ? 'conflict' : 'ok')) === null) return;
-        return this.model.command((f) => changeOne(f, puppy.id, (p) => (p.letter = fields.collar.letter)));
+        if ((await this.send('litter.changePuppy', { puppyId: puppy.id, change: fields }, taken ? 'conflict' : 'ok')) === null)
+          return;
+        const litterId = facts.litters.find((l) => l.puppies.includes(puppy))?.id ?? '';
+        const { readings } = await call(this.program.dispatch, 'growth.readings', { litterId });
+        return this.model.command((f) => {
+          changeOne(f, puppy.id, (p) => (p.letter = fields.collar.letter));
+          // A birth weight went along with its birth: a new one took its place, unless it was of that time already.
+          for (const old of f.readings.filter((r) => r.puppyId === puppy.id && r.birth && r.by === null)) {
+            if (readings.find((r) => r.id === old.id)?.at === fields.bornAt) continue;
+            const id = readings.find((r) => r.supersedes === old.id && r.at === fields.bornAt)?.id ?? 'not there';
+            f.readings.push({ ...old, id });
+            old.by = id;
+          }
+        });
       }
       case 'removePuppy': {
         const puppy = at(puppies, action.a);
@@ -257,7 +269,7 @@ class Pair {
       case 'keep': {
         const old = at(facts.readings, action.a);
         if (old === undefined) return;
-        if ((await this.send('growth.keep', { readingId: old.id }, old.by === null ? 'ok' : 'conflict')) === null) return;
+        if ((await this.send('growth.keep', { readingIds: [old.id] }, old.by === null ? 'ok' : 'conflict')) === null) return;
         return this.model.command((f) =>
           changeReading(f, old.id, (r) => {
             r.held = false;
@@ -267,12 +279,12 @@ class Pair {
       }
       case 'setRules': {
         const from = addDays(DAY, action.a);
-        await this.send('feeding.setRules', { from, rules: { ...DEFAULT_RULES, stepDays: action.b } }, 'ok');
+        await this.send('feeding.setRules', { from, change: { ...DEFAULT_RULES, stepDays: action.b } }, 'ok');
         return this.model.command((f) => (f.rules[from] = action.b));
       }
       case 'setHouse': {
         const breederName = `Breeder ${action.a}`;
-        await this.send('people.setHouse', { house: { ...DEFAULT_HOUSE, breederName } }, 'ok');
+        await this.send('people.setHouse', { change: { ...DEFAULT_HOUSE, breederName } }, 'ok');
         return this.model.command((f) => (f.house = breederName));
       }
       case 'undo': {

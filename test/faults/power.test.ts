@@ -120,7 +120,7 @@ function wrongAfter(cut: Cut, facts: { readonly was: readonly string[]; readonly
 
 /** Commands of every size, one at a time: from one weight to a whole demo, with the log begun anew in between. */
 async function* commands(dispatch: Dispatch): AsyncGenerator<void> {
-  const { litter } = await call(dispatch, 'litter.begin', litterFields(clock, 'Yarrow'));
+  const { litter } = await call(dispatch, 'litter.begin', { litter: litterFields(clock, 'Yarrow'), puppies: [] });
   yield;
   const puppyIds: string[] = [];
   for (let index = 0; index < 6; index += 1) {

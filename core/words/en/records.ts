@@ -23,6 +23,8 @@ export function doneSentence(done: Pick<Done, 'operation' | 'who' | 'grams'>, un
       return `${who} added${weight === '' ? '' : `,${weight}`}`;
     case 'litter.changePuppy':
       return `${who} changed`;
+    case 'litter.moveBirths':
+      return `Births of the litter of ${who} moved`;
     case 'litter.removePuppy':
       return `${who} removed`;
     case 'litter.setState':
@@ -31,6 +33,10 @@ export function doneSentence(done: Pick<Done, 'operation' | 'who' | 'grams'>, un
       return `Order of the weigh-in, litter of ${who}`;
     case 'growth.record':
       return `${who}${weight}`;
+    case 'growth.recordWeighing':
+      return `Litter of ${who} weighed`;
+    case 'growth.correctWeighing':
+      return `Weights of the litter of ${who} corrected`;
     case 'growth.correct':
       return `${who} corrected to${weight}`;
     case 'growth.withdraw':
@@ -43,18 +49,24 @@ export function doneSentence(done: Pick<Done, 'operation' | 'who' | 'grams'>, un
       return 'House rules changed';
     case 'feeding.setLitterRules':
       return `Rules of the litter of ${who} changed`;
-    case 'food.set':
+    case 'food.add':
       return `Food written down: ${who}`;
+    case 'food.change':
+      return `Food changed: ${who}`;
     case 'food.retire':
       return `Food put away or taken back: ${who}`;
     case 'food.choose':
       return who === '' ? 'Food of the house chosen' : `Food chosen, litter of ${who}`;
     case 'food.setWeek':
+    case 'food.changeWeek':
       return who === '' ? 'Week of bowls changed' : `Week of bowls changed, litter of ${who}`;
     case 'dogs.setGrown':
       return 'Grown dogs of the house changed';
     case 'weaning.setPlan':
       return `Weaning of the litter of ${who} set`;
+    case 'weaning.changePlan':
+    case 'weaning.changeSteps':
+      return `Weaning of the litter of ${who} changed`;
     case 'weaning.dropPlan':
       return `Weaning of the litter of ${who} dropped`;
     case 'weaning.note':
@@ -83,11 +95,13 @@ export function doneSentence(done: Pick<Done, 'operation' | 'who' | 'grams'>, un
       return `${who} taken out to thaw,${weight}`;
     case 'freezer.endThaw':
       return who;
-    case 'freezer.setDog':
+    case 'freezer.addDog':
+    case 'freezer.changeDog':
       return `${who} eats from the freezer,${weight} a day`;
     case 'freezer.removeDog':
       return `${who} no longer eats from the freezer`;
-    case 'freezer.setStarter':
+    case 'freezer.addStarter':
+    case 'freezer.changeStarter':
       return `Starter pack for ${who},${weight}`;
     case 'freezer.removeStarter':
       return `No starter pack for ${who}`;

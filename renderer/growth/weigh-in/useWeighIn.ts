@@ -2,7 +2,7 @@ import { useMemo, useState } from 'react';
 import type { LocalTime } from '../../../core/calendar/clock.ts';
 import type { LitterGrowth } from '../../../core/growth/assess.ts';
 import { expectedAt } from '../../../core/growth/doubt.ts';
-import type { ReadingFinding } from '../../../core/growth/findings.ts';
+import { type ReadingFinding, readingIdsOf } from '../../../core/growth/findings.ts';
 import { parseTyped, type TypedFault } from '../../../core/growth/scale/wedge.ts';
 import { weighInOrder } from '../../../core/litter/in-the-house.ts';
 import { puppyName, type ReadingFields } from '../../../core/litter/litter.ts';
@@ -159,10 +159,7 @@ export function useWeighIn(
   function keepReadings(ids: readonly string[], of: string): void {
     setChosen(after(of));
     void inOrder(async (run) => {
-      for (const id of ids) {
-        const readingId = readingIdOf(id) ?? id;
-        if (!(await run('growth.keep', { readingId })).ok) return;
-      }
+      await run('growth.keep', { readingIds: ids.map((id) => readingIdOf(id) ?? id) });
     });
   }
 
@@ -208,7 +205,7 @@ export function useWeighIn(
       return;
     }
     if (swap !== null) {
-      keepReadings([swap.readingId, ...(swap.withReadingId === null ? [] : [swap.withReadingId])], row.puppy.id);
+      keepReadings(readingIdsOf(swap), row.puppy.id);
       return;
     }
     if (text.trim() === '' || (draft === undefined && row.grams !== null)) {

@@ -39,7 +39,7 @@ const make = (more: Partial<Handlers> = {}): Dispatch =>
     },
   );
 const house = { ...DEFAULT_HOUSE, address: 'long '.repeat(30) };
-const setHouse = (dispatch: Dispatch) => dispatch('people.setHouse', { house });
+const setHouse = (dispatch: Dispatch) => dispatch('people.setHouse', { change: house });
 
 describe('dispatch', () => {
   it('says what changed, to the caller and to whoever listens; nothing for queries', async () => {
@@ -50,8 +50,8 @@ describe('dispatch', () => {
   });
 
   it('names the field at fault', async () => {
-    const result = await make()('people.setHouse', { house: { ...house, massUnit: 'stone' } });
-    expect(result).toMatchObject({ ok: false, error: { code: 'bad-input', field: 'house.massUnit' } });
+    const result = await make()('people.setHouse', { change: { ...house, massUnit: 'stone' } });
+    expect(result).toMatchObject({ ok: false, error: { code: 'bad-input', field: 'change.massUnit' } });
     expect(changes).toEqual([]);
   });
 

@@ -32,7 +32,7 @@ it('a plan goes by the rules of its litter from their day, and by the house agai
   await call(world.dispatch, 'feeding.setLitterRules', {
     litterId: world.litter.id,
     from: dayBefore(world.clock, 0),
-    rules: own,
+    change: own,
   });
   const richer = await plan(first());
   expect((richer.week?.dayGrams ?? 0) / (usual.week?.dayGrams ?? 1)).toBeCloseTo(8 / 5.5, 1);
@@ -40,7 +40,7 @@ it('a plan goes by the rules of its litter from their day, and by the house agai
   await call(world.dispatch, 'feeding.setLitterRules', {
     litterId: world.litter.id,
     from: dayBefore(world.clock, 0),
-    rules: null,
+    change: null,
   });
   expect(await plan(first())).toEqual(usual);
 });
@@ -49,19 +49,19 @@ it('a change of the house leaves a litter with rules of its own as it is', async
   await call(world.dispatch, 'feeding.setLitterRules', {
     litterId: world.litter.id,
     from: dayBefore(world.clock, 0),
-    rules: { ...DEFAULT_RULES, shareYoung: 0.08 },
+    change: { ...DEFAULT_RULES, shareYoung: 0.08 },
   });
   const own = await plan(first());
   await call(world.dispatch, 'feeding.setRules', {
     from: dayBefore(world.clock, 0),
-    rules: { ...DEFAULT_RULES, shareYoung: 0.04 },
+    change: { ...DEFAULT_RULES, shareYoung: 0.04 },
   });
   expect(await plan(first())).toEqual(own);
 });
 
 it('a plan is found fault with for the food that the litter eats, the house’s where it has none', async () => {
   const boneless = foodFields('Boneless', { calcium: 0.01, phosphorus: 0.18 });
-  const { food } = await call(world.dispatch, 'food.set', { foodId: null, fields: { ...boneless, bone: null } });
+  const { food } = await call(world.dispatch, 'food.add', { fields: { ...boneless, bone: null } });
   const says = async () => (await plan(first())).findings.map((f) => f.sentence).join(' ');
   expect(await says()).not.toContain('Boneless');
   await call(world.dispatch, 'food.choose', { litterId: null, foodId: food.id });
@@ -80,7 +80,7 @@ it('with a week of bowls the mean of the week is reckoned with, and a food that 
 
 it('a circle of recipes is refused at its second half', async () => {
   const whole = recipeFields([[world.foodId, 1]]);
-  const { food } = await call(world.dispatch, 'food.set', { foodId: null, fields: whole });
-  const answer = await world.dispatch('food.set', { foodId: world.foodId, fields: recipeFields([[food.id, 1]]) });
-  expect(answer).toMatchObject({ ok: false, error: { code: 'bad-input', field: 'fields.parts' } });
+  const { food } = await call(world.dispatch, 'food.add', { fields: whole });
+  const answer = await world.dispatch('food.change', { foodId: world.foodId, change: recipeFields([[food.id, 1]]) });
+  expect(answer).toMatchObject({ ok: false, error: { code: 'bad-input', field: 'change.parts' } });
 });

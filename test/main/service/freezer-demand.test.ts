@@ -36,7 +36,7 @@ async function begin(): Promise<{ litterId: string; puppyIds: string[] }> {
   const { dispatch } = program;
   const whelped = before(clock, AGE);
   const fields = { ...litterFields(clock, 'Yarrow'), whelpedAt: whelped.local, whelpedInstant: whelped.instant };
-  const { litter } = await call(dispatch, 'litter.begin', fields);
+  const { litter } = await call(dispatch, 'litter.begin', { litter: fields, puppies: [] });
   const puppyIds: string[] = [];
   for (let i = 0; i < 5; i += 1) {
     const born = { bornAt: whelped.local, bornInstant: whelped.instant };
@@ -88,7 +88,7 @@ describe('the freezer and the prep sheet', () => {
     const rules = versions.at(-1)?.rules ?? expect.fail('no rules');
     const before = await weighedOut(litterId, addDays(today, 1));
     const more = { ...rules, shareYoung: 0.11 };
-    await call(program.dispatch, 'feeding.setRules', { from: addDays(today, 1), rules: more });
+    await call(program.dispatch, 'feeding.setRules', { from: addDays(today, 1), change: more });
     expect((await weighedOut(litterId, addDays(today, 1))) / before).toBeCloseTo(2, 1);
     for (const day of [today, addDays(today, 1), addDays(today, 8)])
       expect(await frozen(litterId, day), day).toBe(await weighedOut(litterId, day));

@@ -74,7 +74,7 @@ describe('what everyone eats', () => {
 
   it('counts a dog from its first day to its last, in its meals', async () => {
     const wren = { ...dogFields(world.clock, 'Wren'), gramsADay: 120, meals: 3, untilDay: addDays(today, 5) };
-    await call(program.dispatch, 'freezer.setDog', { dogId: null, fields: wren });
+    await call(program.dispatch, 'freezer.addDog', { fields: wren });
     const own = async (day: number) => (await demandOn(addDays(today, day))).filter((d) => d.who === 'Wren');
     expect((await own(-1)).length).toBe(0);
     expect((await own(5)).map((d) => d.grams)).toEqual([40, 40, 40]);
@@ -83,7 +83,7 @@ describe('what everyone eats', () => {
 
   it('feeds a dam by what she needs, and by the fixed amount when that is over', async () => {
     const nurse = { ...dogFields(world.clock, 'Yarrow'), gramsADay: 400, damId: world.damId, meals: 4 };
-    await call(program.dispatch, 'freezer.setDog', { dogId: null, fields: nurse });
+    await call(program.dispatch, 'freezer.addDog', { fields: nurse });
     const own = async (day: number) => grams((await demandOn(addDays(today, day))).filter((d) => d.who === 'Yarrow'));
     // 21 kg in the third week with four puppies: 145 × 21^0.75 + 21 × 24 × 4 × 1.1 kcal at about 150 kcal in 100 g.
     expect(await own(0)).toBeGreaterThan(1800);
@@ -91,7 +91,7 @@ describe('what everyone eats', () => {
   });
 
   it('forgets a litter that was removed', async () => {
-    const { litter } = await call(program.dispatch, 'litter.begin', litterFields(world.clock, 'Bryony'));
+    const { litter } = await call(program.dispatch, 'litter.begin', { litter: litterFields(world.clock, 'Bryony'), puppies: [] });
     await call(program.dispatch, 'litter.remove', { litterId: litter.id });
     expect((await demandOn(addDays(today, 40))).some((d) => d.litterId === litter.id)).toBe(false);
   });

@@ -36,7 +36,7 @@ describe('the program', () => {
     await program.dispatch('litter.all', {});
     await program.dispatch('litter.remove', { litterId: '00000000-0000-4000-8000-000000000000' });
     expect(heard).toEqual([]);
-    await call(program.dispatch, 'litter.begin', litterFields(clock, 'Bryony'));
+    await call(program.dispatch, 'litter.begin', { litter: litterFields(clock, 'Bryony'), puppies: [] });
     await call(program.dispatch, 'records.backUp', {});
     // The dam and the sire are written down with the litter.
     expect(heard).toEqual([['dogs', 'litters', 'records'], ['records']]);
@@ -61,7 +61,7 @@ describe('the daily copy', () => {
   it('is made at the first start of a day, and at the first command after midnight', async () => {
     let now = at('2026-05-01T21:00');
     reopen({ now: () => now });
-    const { litter } = await call(program.dispatch, 'litter.begin', litterFields(now, 'Yarrow'));
+    const { litter } = await call(program.dispatch, 'litter.begin', { litter: litterFields(now, 'Yarrow'), puppies: [] });
     expect(await copies()).toEqual(['whelpside-2026-05-01-daily.sqlite']);
     now = at('2026-05-02T06:10');
     await call(program.dispatch, 'litter.all', {});
@@ -76,7 +76,7 @@ describe('the daily copy', () => {
     writeFileSync(join(folder, 'backups'), 'a file in the way');
     const now = at('2026-05-03T06:10');
     reopen({ now: () => now, onFault: () => undefined });
-    const { litter } = await call(program.dispatch, 'litter.begin', litterFields(now, 'Yarrow'));
+    const { litter } = await call(program.dispatch, 'litter.begin', { litter: litterFields(now, 'Yarrow'), puppies: [] });
     expect(litter.dam).toBe('Yarrow');
     expect((await program.dispatch('records.backUp', {})).ok).toBe(false);
   });
@@ -89,8 +89,8 @@ describe('plans', () => {
     const puppyId = puppies[0]?.id ?? '';
     const rulesFrom = async (on = today) => (await call(program.dispatch, 'homing.plan', { puppyId, on })).document.rulesFrom;
     expect(await rulesFrom()).toBe('2026-01-01');
-    await call(program.dispatch, 'feeding.setRules', { from: addDays(today, -1), rules: DEFAULT_RULES });
-    await call(program.dispatch, 'feeding.setRules', { from: addDays(today, 3), rules: DEFAULT_RULES });
+    await call(program.dispatch, 'feeding.setRules', { from: addDays(today, -1), change: DEFAULT_RULES });
+    await call(program.dispatch, 'feeding.setRules', { from: addDays(today, 3), change: DEFAULT_RULES });
     expect(await rulesFrom()).toBe(addDays(today, -1));
     expect(await rulesFrom(addDays(today, 2))).toBe(addDays(today, -1));
     expect(await rulesFrom(addDays(today, 3))).toBe(addDays(today, 3));
@@ -104,10 +104,10 @@ describe('plans', () => {
     const today = await call(program.dispatch, 'homing.plan', { puppyId: before.document.puppyId, on: dayBefore(clock, 0) });
     expect(today).toEqual(before);
     await call(program.dispatch, 'growth.record', { puppyId: puppies[0]?.id ?? '', reading: readingFields(clock, 1400) });
-    await call(program.dispatch, 'people.setHouse', { house: { ...DEFAULT_HOUSE, breederName: 'New name', vetPhone: '1' } });
+    await call(program.dispatch, 'people.setHouse', { change: { ...DEFAULT_HOUSE, breederName: 'New name', vetPhone: '1' } });
     await call(program.dispatch, 'feeding.setRules', {
       from: dayBefore(clock, 9),
-      rules: { ...DEFAULT_RULES, shareYoung: 0.07 },
+      change: { ...DEFAULT_RULES, shareYoung: 0.07 },
     });
     reopen();
     expect(await call(program.dispatch, 'homing.keptDocument', { planId })).toEqual(before);

@@ -43,10 +43,10 @@ beforeEach(async () => {
     const puppy = [...world.puppies, world.unweighed][i];
     await call(program.dispatch, 'litter.changePuppy', {
       puppyId: puppy?.id ?? '',
-      fields: { ...puppyFields(world.clock, i), callName, markings: HOSTILE[i + 4] ?? '' },
+      change: { ...puppyFields(world.clock, i), callName, markings: HOSTILE[i + 4] ?? '' },
     });
   }
-  await call(program.dispatch, 'people.setHouse', { house: { ...DEFAULT_HOUSE, breederName: HOSTILE[8], vetPhone: '01' } });
+  await call(program.dispatch, 'people.setHouse', { change: { ...DEFAULT_HOUSE, breederName: HOSTILE[8], vetPhone: '01' } });
 });
 
 afterEach(() => {
@@ -197,7 +197,7 @@ describe('a whole house', () => {
       expect((await call(fresh.dispatch, 'people.house', {})).house.breederName).toBe('');
       await call(fresh.dispatch, 'records.redo', {});
       expect(await allFacts(there)).toEqual(facts);
-      await call(fresh.dispatch, 'litter.begin', litterFields(world.clock, 'Tansy'));
+      await call(fresh.dispatch, 'litter.begin', { litter: litterFields(world.clock, 'Tansy'), puppies: [] });
     });
   });
 
@@ -215,7 +215,7 @@ describe('a whole house', () => {
     const text = await wholeText();
     const other = scratchFolder();
     const fresh = openOn(other.folder);
-    await call(fresh.dispatch, 'people.setHouse', { house: { ...DEFAULT_HOUSE, breederName: 'Somebody', vetName: 'V' } });
+    await call(fresh.dispatch, 'people.setHouse', { change: { ...DEFAULT_HOUSE, breederName: 'Somebody', vetName: 'V' } });
     await call(fresh.dispatch, 'records.takeIn', { text });
     expect((await call(fresh.dispatch, 'people.house', {})).house).toMatchObject({ breederName: HOSTILE[8], vetName: '' });
     await call(fresh.dispatch, 'records.undo', {});

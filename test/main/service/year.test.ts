@@ -23,7 +23,7 @@ it('a year of use stays whole', async () => {
 
   for (let n = 0; n < 6; n += 1) {
     clock = later(n * 60 + 20);
-    const { litter } = await call(program.dispatch, 'litter.begin', litterFields(clock, `Dam ${n}`));
+    const { litter } = await call(program.dispatch, 'litter.begin', { litter: litterFields(clock, `Dam ${n}`), puppies: [] });
     const puppyIds: string[] = [];
     for (let p = 0; p < 5; p += 1) {
       const birthWeight = { grams: 340 + p, typed: String(340 + p), unit: 'g', source: 'scale' } as const;
@@ -52,7 +52,7 @@ it('a year of use stays whole', async () => {
       }
     }
     const rules = { ...DEFAULT_RULES, stepDays: 7 + n };
-    await call(program.dispatch, 'feeding.setRules', { from: addDays(dayBefore(clock, 0), -n), rules });
+    await call(program.dispatch, 'feeding.setRules', { from: addDays(dayBefore(clock, 0), -n), change: rules });
     for (const puppyId of puppyIds.slice(1)) {
       await call(program.dispatch, 'homing.handOver', { puppyId, on: dayBefore(clock, 0), leaves: true });
       commands += 1;
