@@ -497,8 +497,10 @@ describe('other starts', () => {
     vi.mocked(electron.app.exit).mockClear();
   });
 
-  test('a window whose process dies is loaded again, and given up in a sentence when it dies again and again', () => {
-    const window = started();
+  test('a window whose process dies is loaded again, and given up in a sentence when it dies again and again', async () => {
+    const lively = join(folder, 'lively');
+    await startDesktop({ ...options, args: { data: lively, demo: false } });
+    const window = electron.BrowserWindow.getAllWindows().at(-1) as electron.BrowserWindow;
     const die = () => window.webContents.emit('render-process-gone', {}, { reason: 'oom' });
     const loads = window.loaded.length;
     for (let n = 0; n < 3; n += 1) die();
@@ -507,7 +509,7 @@ describe('other starts', () => {
     die();
     expect(window.loaded.length).toBe(loads + 3);
     expect(electron.dialog.showErrorBox).toHaveBeenCalledExactlyOnceWith('Whelpside', expect.stringMatching(/is kept\./));
-    expect(readFileSync(join(data, 'faults.txt'), 'utf8').match(/window: Error: its process was gone: oom/g)).toHaveLength(4);
+    expect(readFileSync(join(lively, 'faults.txt'), 'utf8').match(/window: Error: its process was gone: oom/g)).toHaveLength(4);
     vi.mocked(electron.dialog.showErrorBox).mockClear();
   });
 
