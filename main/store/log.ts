@@ -5,6 +5,8 @@
  */
 const LOG_HEADER = 32;
 const FRAME_HEADER = 24;
+/** The last frame of a transaction says how many pages the file then has. No house has so many: it is noise that a power cut left. */
+const MOST_PAGES = 2 ** 24;
 
 export interface Frame {
   readonly page: number;
@@ -43,7 +45,8 @@ export function readLog(log: Buffer, size: number): Log | null {
     sum.add(bytes);
     const ofThisLog = log.subarray(at + 8, at + 16).equals(saltBytes);
     const addsUp = ofThisLog && sum.is(log, at + 16);
-    const commits = log.readUInt32BE(at + 4) !== 0;
+    const pages = log.readUInt32BE(at + 4);
+    const commits = pages > 0 && pages < MOST_PAGES;
     // Behind a frame that was changed the sums go on from what it says of itself.
     sum.take(log, at + 16);
     chained &&= addsUp;
