@@ -20,7 +20,9 @@ const on = (days: number, clock = '07:00') => ({
 beforeEach(() => {
   ({ folder, remove } = scratchFolder());
   store = openStore({ folder, now: () => on(0) });
-  store.db.exec("INSERT INTO litters (id, name, dam, sire, breed, whelpedAt, whelpedInstant, demo) VALUES ('l', '', 'Yarrow', '', '', '2026-03-01T02:00', 1, 0)");
+  store.db.exec(
+    "INSERT INTO litters (id, name, dam, sire, breed, whelpedAt, whelpedInstant, demo) VALUES ('l', '', 'Yarrow', '', '', '2026-03-01T02:00', 1, 0)",
+  );
 });
 afterEach(() => {
   store.close();

@@ -89,7 +89,9 @@ describe('opening', () => {
 describe('migrating', () => {
   it('keeps a checked copy of the file as it was, then goes on with the facts', () => {
     const before = open();
-    before.db.exec("INSERT INTO litters (id, name, dam, sire, breed, whelpedAt, whelpedInstant, demo) VALUES ('l', '', 'Yarrow', '', '', '2026-03-01T02:00', 1, 0)");
+    before.db.exec(
+      "INSERT INTO litters (id, name, dam, sire, breed, whelpedAt, whelpedInstant, demo) VALUES ('l', '', 'Yarrow', '', '', '2026-03-01T02:00', 1, 0)",
+    );
     before.close();
     const after = open([...MIGRATIONS, second]);
     expect(after.db.pragma('user_version', { simple: true })).toBe(MIGRATIONS.length + 1);
