@@ -1,6 +1,6 @@
 /** Two windows on one house: what one changes while the other's change is on its way is not lost, and one act is one undo. */
 import type { Page } from '@playwright/test';
-import { expect, open, test } from './host.ts';
+import { expect, open, test, thisMorning } from './host.ts';
 
 /** Holds back what the window sends to change something, until it is let go. */
 async function holdBack(page: Page, operation: string): Promise<{ sent: Promise<void>; letGo(): void }> {
@@ -29,7 +29,7 @@ test('two windows change different things of one puppy at once, and both stay', 
   await open(page, house);
   await beginWithTwo(page);
   const other = await context.newPage();
-  await open(other, house);
+  await other.clock.setFixedTime(thisMorning());
   await other.goto(page.url());
   const [here, there] = [page, other].map((p) => p.locator('tr[id^="puppy-"]').first());
   if (here === undefined || there === undefined) throw new Error('no rows');

@@ -174,7 +174,7 @@ class Pair {
           // A birth weight went along with its birth: a new one took its place, unless it was of that time already.
           for (const old of f.readings.filter((r) => r.puppyId === puppy.id && r.birth && r.by === null)) {
             if (readings.find((r) => r.id === old.id)?.at === fields.bornAt) continue;
-            const id = readings.find((r) => r.supersedes === old.id && r.at === fields.bornAt)?.id ?? 'not there';
+            const id = readings.find((r) => r.supersedes === old.id && !r.withdrawn && r.at === fields.bornAt)?.id ?? 'not there';
             f.readings.push({ ...old, id });
             old.by = id;
           }
