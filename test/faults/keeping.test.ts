@@ -115,7 +115,7 @@ describe('the day’s own weights', () => {
     clock = at('2026-05-03', '06:30');
     await call(program.dispatch, 'feeding.setRules', {
       from: '2026-05-03',
-      rules: (await call(program.dispatch, 'feeding.rules', {})).versions[0]?.rules ?? {},
+      change: (await call(program.dispatch, 'feeding.rules', {})).versions[0]?.rules ?? {},
     } as never);
     program.close();
     program = openOn(folder, { now: () => clock });
