@@ -157,6 +157,8 @@ test('a week of bowls is made by keyboard, and dragged into; its sum stands besi
 
   await house.kill();
   await page.goto(await house.start());
+  // The key is taken at the door, and the window opens behind it.
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
   quiet.length = 0; // the browser rightly complains of the lost connection
   await goTo(page, `#/week/${id}`);
   await expect(cell('5 evening')).toContainText('30 % beef liver');

@@ -189,7 +189,7 @@ test('the whole house goes to a new computer as JSON, and only where nothing is 
   await toImport(page);
   await choose(page, 'house.json', json.toString().replace('"Bryony"', '7'));
   await page.getByRole('button', { name: 'Bring everything in' }).click();
-  await expect(page.getByText('The place that does not fit: tables.litters.0.dam.')).toBeVisible();
+  await expect(page.getByText('The place that does not fit: tables.dogs.0.name.')).toBeVisible();
   await page.getByRole('button', { name: 'Take another table' }).click();
   await choose(page, 'house.json', json);
   await page.getByRole('button', { name: 'Bring everything in' }).click();
