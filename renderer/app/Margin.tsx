@@ -141,7 +141,7 @@ function OpenLitter({ facts, route }: { facts: LitterFacts; route: Route }) {
               {pageWords()[page]}
               {page === 'today' && level !== null && level !== 'steady' && (
                 <span className={`who ${level}`}>
-                  <LevelMark level={level} word={false} /> {who === '' ? level : who}
+                  <LevelMark level={level} word={false} /> {who === '' ? words.level[level] : who}
                 </span>
               )}
             </a>
@@ -168,7 +168,7 @@ function OtherLitter({ facts, page }: { facts: LitterFacts; page: LitterPage }) 
         {words.app.puppyCount(living(facts.puppies))}, {age}
         {level !== null && (
           <>
-            , <span className={level}>{level}</span>
+            , <span className={level}>{words.level[level]}</span>
           </>
         )}
         {who !== '' && ` ${who}`}

@@ -7,8 +7,19 @@ import { ENGLISH as REAL } from '../../../core/words/en/catalogue.ts';
 /** Figures with their units stay as they are: they are read back, and are as long in every language. */
 const HOLDS_A_WORD = /\p{L}{3}/u;
 
+/** Whether the text is one marked sentence, and not a sentence that begins with one. */
+function isMarked(text: string): boolean {
+  let depth = 0;
+  for (const [at, letter] of [...text].entries()) {
+    if (letter === '⟦') depth += 1;
+    else if (letter === '⟧') depth -= 1;
+    if (depth === 0) return at === [...text].length - 1 && letter === '⟧';
+  }
+  return false;
+}
+
 function marked(text: string): string {
-  if (!HOLDS_A_WORD.test(text) || text.startsWith('⟦')) return text;
+  if (!HOLDS_A_WORD.test(text) || isMarked(text)) return text;
   const more = Math.ceil(text.length * 0.4);
   // Short pieces, so that a long sentence can still be broken over lines.
   return `⟦${text}${' ~~~~'.repeat(Math.ceil(more / 5)).slice(0, more)}⟧`;
