@@ -219,19 +219,19 @@ it('a mistake of the program leaves a dated line that Records shows, private, sm
   };
   const program = openOn(folder, { paper, onFault: () => undefined });
   const world = await makeWorld(program.dispatch);
-  const save = () => program.dispatch('homing.savePdf', { of: { kind: 'kept', planId: world.planId }, paper: 'a4' });
+  const save = () => program.dispatch('records.savePaper', { of: { kind: 'kept', planId: world.planId }, paper: 'a4' });
   expect(await save()).toMatchObject({ ok: false, error: { code: 'internal', message: 'the program made a mistake' } });
   const { file, lines } = await call(program.dispatch, 'records.faults', {});
   expect(lines).toEqual([
     expect.stringMatching(
-      /^\d{4}-\d\d-\d\d \d\d:\d\d 0\.0\.0-test homing\.savePdf: TypeError: broken in … second line \(keeping\.test\.ts:\d+\)$/,
+      /^\d{4}-\d\d-\d\d \d\d:\d\d 0\.0\.0-test records\.savePaper: TypeError: broken in … second line \(keeping\.test\.ts:\d+\)$/,
     ),
   ]);
   if (process.platform !== 'win32') expect(statSync(file).mode & 0o077).toBe(0);
   writeFileSync(file, `${'x'.repeat(99)}\n`.repeat(1000));
   await save();
   expect(statSync(file).size).toBeLessThan(60_000);
-  expect((await call(program.dispatch, 'records.faults', {})).lines[0]).toContain('homing.savePdf');
+  expect((await call(program.dispatch, 'records.faults', {})).lines[0]).toContain('records.savePaper');
   program.close();
 });
 
