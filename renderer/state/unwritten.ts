@@ -1,6 +1,6 @@
 /**
- * Weights that were typed and are not in the file yet. Each stands under the puppy, day and time that it was meant for, whatever page is open;
- * a window that is loaded again still has them.
+ * Weights that were typed and are not in the file yet. Each stands under the puppy, day and time that it was meant for, whatever page is open.
+ * They are kept for this window in its session storage; a host that starts at another address has none of them.
  */
 import { z } from 'zod';
 import { create } from 'zustand';
