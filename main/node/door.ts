@@ -5,7 +5,8 @@
  */
 
 /** What the page reads when the key is not, or no longer, good. */
-export const SHUT = 'Open the address that Whelpside printed last.';
+export const SHUT =
+  'Open the address that Whelpside printed last. Numbers that were typed here and are not written yet are kept in this window: open the address in it.';
 
 /** Where the window finds its secret; the same word is in `renderer/data/host.ts`. */
 export const SECRET_ITEM = 'whelpside';

@@ -14,6 +14,7 @@ import { faultFile, noteFault } from '../service/fault-log.ts';
 import { openProgramOrRescue, type Program } from '../service/program.ts';
 import { sentenceFor, startFault } from '../service/refusals.ts';
 import { type HostArguments, readArguments, USAGE } from './arguments.ts';
+import { lastPort, rememberPort } from './last-port.ts';
 import { type Letter, openBrowser } from './open-browser.ts';
 import { chromiumPaper, printingBrowser } from './pdf.ts';
 import { createServer, type Served } from './server.ts';
@@ -40,9 +41,20 @@ function opened(folder: string, open: () => Program): Program {
   }
 }
 
-async function served(port: number, serve: () => Promise<Served>): Promise<Served> {
+const isTaken = (error: unknown): boolean =>
+  error instanceof Error && 'code' in error && (error.code === 'EADDRINUSE' || error.code === 'EACCES');
+
+/** At the port that she named, else at that of last time, else at a free one. */
+async function served(port: number, last: number | null, serve: (port: number) => Promise<Served>): Promise<Served> {
+  if (port === 0 && last !== null) {
+    try {
+      return await serve(last);
+    } catch (error) {
+      if (!isTaken(error)) throw error;
+    }
+  }
   try {
-    return await serve();
+    return await serve(port);
   } catch (error) {
     const code = error instanceof Error && 'code' in error ? error.code : null;
     if (code === 'EADDRINUSE') throw new Halt(`Port ${port} is taken. Leave --port out to get a free one.`);
@@ -89,9 +101,10 @@ async function host(args: HostArguments, folder: string): Promise<void> {
   };
   try {
     if (args.demo && !program.isRescue()) await beginWithDemo(program.dispatch);
-    server = await served(args.port, () =>
-      createServer({ dispatch: program.dispatch, files: window, slots, port: args.port, onEntered }),
+    server = await served(args.port, lastPort(folder), (port) =>
+      createServer({ dispatch: program.dispatch, files: window, slots, port, onEntered }),
     );
+    rememberPort(folder, server.port);
   } catch (error) {
     program.close();
     throw error;

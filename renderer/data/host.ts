@@ -1,6 +1,6 @@
 /** The host behind the window: the desktop's bridge where there is one, else the loopback host. The same contract over both. */
 import type { InputOf, OperationName, OutputOf } from '../../core/contract/operations.ts';
-import type { Result, Tag } from '../../core/contract/result.ts';
+import { type Result, TAGS, type Tag } from '../../core/contract/result.ts';
 
 export interface Bridge {
   call(name: string, input: unknown): Promise<Result<unknown>>;
@@ -14,19 +14,15 @@ declare global {
 }
 
 function loopback(): Bridge {
-  const secret = tabSecret();
+  const secret = new TabSecret();
   return {
     async call(name, input) {
-      try {
-        const answer = await fetch(`/call/${name}`, {
-          method: 'POST',
-          headers: { 'content-type': 'application/json', 'x-whelpside': await secret },
-          body: JSON.stringify(input),
-        });
-        return (await answer.json()) as Result<unknown>;
-      } catch {
-        return { ok: false, error: { code: 'unreachable', message: 'the host does not answer' } };
-      }
+      const used = await secret.now();
+      const result = await post(name, input, used);
+      if (result.ok || result.error.code !== 'forbidden') return result;
+      // The host was started again: another tab may have come through its door since.
+      const fresh = await secret.instead(used);
+      return fresh === '' ? result : post(name, input, fresh);
     },
     onChanged(listener) {
       const stop = new AbortController();
@@ -36,36 +32,86 @@ function loopback(): Bridge {
   };
 }
 
+async function post(name: string, input: unknown, secret: string): Promise<Result<unknown>> {
+  try {
+    const answer = await fetch(`/call/${name}`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json', 'x-whelpside': secret },
+      body: JSON.stringify(input),
+    });
+    return (await answer.json()) as Result<unknown>;
+  } catch {
+    return { ok: false, error: { code: 'unreachable', message: 'the host does not answer' } };
+  }
+}
+
 const SECRET_ITEM = 'whelpside';
 const ASKED_MS = 500;
 
-/** The secret that the door left in this tab; a tab that came another way asks the window's other tabs for it. */
-function tabSecret(): Promise<string> {
-  const channel = new BroadcastChannel(SECRET_ITEM);
-  const own = () => sessionStorage.getItem(SECRET_ITEM) ?? '';
-  channel.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
-    if (data === null && own() !== '') channel.postMessage(own());
-  });
-  if (own() !== '') return Promise.resolve(own());
-  return new Promise((resolve) => {
-    const hear = ({ data }: MessageEvent<unknown>) => {
-      if (typeof data === 'string' && own() === '') sessionStorage.setItem(SECRET_ITEM, data);
-      if (own() !== '') resolve(own());
-    };
-    channel.addEventListener('message', hear);
-    channel.postMessage(null);
-    setTimeout(() => resolve(own()), ASKED_MS);
-  });
+/** The secret that the door left in this tab; a tab that came another way, or whose secret is of an earlier run, asks the window's other tabs. */
+class TabSecret {
+  readonly #channel = new BroadcastChannel(SECRET_ITEM);
+  #asked: Promise<string> | null = null;
+
+  constructor() {
+    this.#channel.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
+      if (data === null && this.#own() !== '') this.#channel.postMessage(this.#own());
+    });
+  }
+
+  now(): Promise<string> {
+    return this.#own() === '' ? this.#ask() : Promise.resolve(this.#own());
+  }
+
+  /** Another one than that which was not good; empty when no tab has any. */
+  instead(stale: string): Promise<string> {
+    if (this.#own() === stale) sessionStorage.removeItem(SECRET_ITEM);
+    return this.now();
+  }
+
+  #own(): string {
+    return sessionStorage.getItem(SECRET_ITEM) ?? '';
+  }
+
+  #ask(): Promise<string> {
+    this.#asked ??= this.#askOthers().finally(() => {
+      this.#asked = null;
+    });
+    return this.#asked;
+  }
+
+  #askOthers(): Promise<string> {
+    return new Promise((resolve) => {
+      const hear = ({ data }: MessageEvent<unknown>) => {
+        if (typeof data === 'string' && this.#own() === '') sessionStorage.setItem(SECRET_ITEM, data);
+        if (this.#own() !== '') end();
+      };
+      const end = () => {
+        this.#channel.removeEventListener('message', hear);
+        clearTimeout(timer);
+        resolve(this.#own());
+      };
+      const timer = setTimeout(end, ASKED_MS);
+      this.#channel.addEventListener('message', hear);
+      this.#channel.postMessage(null);
+    });
+  }
 }
 
 const AGAIN_MS = 2000;
 
-/** Hears the host's stream of changes, again and again while it can be had. */
-async function follow(secret: Promise<string>, listener: (tags: readonly Tag[]) => void, signal: AbortSignal): Promise<void> {
+/** Hears the host's stream of changes, again and again while it can be had. What changed while it could not is not known: everything may have. */
+async function follow(secret: TabSecret, listener: (tags: readonly Tag[]) => void, signal: AbortSignal): Promise<void> {
+  let isFirst = true;
   while (!signal.aborted) {
     try {
-      const answer = await fetch('/changed', { headers: { 'x-whelpside': await secret }, signal });
-      if (answer.ok && answer.body !== null) await hearAll(answer.body.pipeThrough(new TextDecoderStream()), listener);
+      const used = await secret.now();
+      const answer = await fetch('/changed', { headers: { 'x-whelpside': used }, signal });
+      if (answer.ok && answer.body !== null) {
+        if (!isFirst) listener(TAGS);
+        isFirst = false;
+        await hearAll(answer.body.pipeThrough(new TextDecoderStream()), listener);
+      } else if (answer.status === 403) await secret.instead(used);
     } catch {
       // The host went away, or the window did: the loop looks which.
     }

@@ -1,6 +1,7 @@
 /**
  * Weights that were typed and are not in the file yet. Each stands under the puppy, day and time that it was meant for, whatever page is open.
- * They are kept for this window in its session storage; a host that starts at another address has none of them.
+ * They outlive a page that is loaded again and a host that is started again at the same address. A browser keeps them for each tab by itself; the
+ * desktop, which has one window, for its next start.
  */
 import { z } from 'zod';
 import { create } from 'zustand';
@@ -27,6 +28,7 @@ const unwrittenSchema = z.strictObject({
 export type Unwritten = z.infer<typeof unwrittenSchema>;
 
 const KEY = 'unwritten';
+const storage = 'whelpside' in window ? localStorage : sessionStorage;
 
 interface UnwrittenState {
   /** In the order they were typed. */
@@ -44,14 +46,14 @@ export const useUnwritten = create<UnwrittenState>()((set) => ({
 }));
 
 useUnwritten.subscribe(({ all }) => {
-  if (all.length === 0) sessionStorage.removeItem(KEY);
-  else sessionStorage.setItem(KEY, JSON.stringify(all));
+  if (all.length === 0) storage.removeItem(KEY);
+  else storage.setItem(KEY, JSON.stringify(all));
 });
 
 /** What an earlier page of this window left; nothing of it is known to be on its way. */
 function remembered(): Unwritten[] {
   try {
-    const read = z.array(unwrittenSchema).safeParse(JSON.parse(sessionStorage.getItem(KEY) ?? '[]'));
+    const read = z.array(unwrittenSchema).safeParse(JSON.parse(storage.getItem(KEY) ?? '[]'));
     return read.success ? read.data.map((item) => (item.state === 'sending' ? { ...item, state: 'waiting' } : item)) : [];
   } catch {
     return [];

@@ -69,7 +69,7 @@ export const failureWords: Record<ErrorCode, string> = {
   damaged: 'The file is damaged, and nothing was written to it. Look in Records for the newest good backup.',
   busy: 'Another program holds the data file just now, so this could not be written. Close it there, then try again.',
   'unknown-operation': 'The window and the program do not fit together. Load the window again.',
-  forbidden: 'The program no longer knows this window. Open the address that it printed last.',
+  forbidden: 'Whelpside was started again and does not know this window yet. Open the address that it printed last.',
   'too-large': 'That is too long to be written.',
   unreachable: 'The program does not answer. Is it still running? What you typed stays here.',
   internal: 'Something went wrong inside the program, and nothing was changed. Try once more.',

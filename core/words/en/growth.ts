@@ -89,6 +89,8 @@ export const growthWords = {
   onItsWay: 'being written',
   notWrittenCount: (n: number) => (n === 1 ? 'One weight is not written yet.' : `${n} weights are not written yet.`),
   notWrittenMore: 'They stay here and are tried again in order.',
+  startedAgain:
+    'Whelpside was started again and does not know this window yet. Open the address that it printed last, in this window or beside it, and they are written.',
   writeAgain: 'Try now',
   allTyped: (n: number, missing: number) => `All ${n} weighed; ${missing} not written yet.`,
   later: (mass: string, when: string) => `Later: ${mass}, ${when}.`,

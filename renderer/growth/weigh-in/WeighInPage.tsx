@@ -137,9 +137,10 @@ function useClock(time: WeighInTime, isUnderWay: boolean, turn: (time: WeighInTi
 
 /** Said where she looks, for the foot may be out of sight. */
 function NotWritten({ count }: { count: number }) {
+  const isShut = useWindow((w) => w.failure?.code === 'forbidden');
   return (
     <p className="not-written-count" role="alert">
-      <b>{words.growth.notWrittenCount(count)}</b> {words.growth.notWrittenMore}{' '}
+      <b>{words.growth.notWrittenCount(count)}</b> {isShut ? words.growth.startedAgain : words.growth.notWrittenMore}{' '}
       <button type="button" className="link" onClick={() => void flush()}>
         {words.growth.writeAgain}
       </button>

@@ -1,7 +1,9 @@
 /** The browser host as a process of its own: what it prints, how it ends. Needs the built program. */
 
 import { type ChildProcess, spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -81,6 +83,34 @@ describe.runIf(onlyWhere(isBuilt, 'the browser host is not built; "npm test" bui
     await again.said('\n');
     again.child.kill('SIGINT');
     expect(await again.ended).toMatchObject({ code: 0, err: '' });
+  });
+
+  test('takes the port of last time again, and a free one when somebody else has it', async () => {
+    const data = join(folder, 'port');
+    const first = run('--data', data);
+    const port = portIn(await first.said('\n'));
+    first.child.kill('SIGKILL');
+    await first.ended;
+    const again = run('--data', data);
+    expect(portIn(await again.said('\n'))).toBe(port);
+    again.child.kill('SIGTERM');
+    await again.ended;
+
+    const squatter = createServer().listen(port, '127.0.0.1');
+    await once(squatter, 'listening');
+    const other = run('--data', data);
+    const elsewhere = portIn(await other.said('\n'));
+    expect(elsewhere).toBeGreaterThan(0);
+    expect(elsewhere).not.toBe(port);
+    other.child.kill('SIGTERM');
+    await other.ended;
+    squatter.close();
+
+    writeFileSync(join(data, 'whelpside.port'), '80');
+    const odd = run('--data', data);
+    expect(portIn(await odd.said('\n'))).toBeGreaterThan(1023);
+    odd.child.kill('SIGTERM');
+    await odd.ended;
   });
 
   test('an open stream does not keep it from ending', async () => {
