@@ -12,7 +12,7 @@ import { parseArgs } from 'node:util';
 import { z } from 'zod';
 import { dateOf, type LocalTime, localMinutes, parseLocalTime } from '../core/calendar/clock.ts';
 import type { CivilDate } from '../core/calendar/day.ts';
-import { growthAsKnown, type LitterGrowth } from '../core/growth/assess.ts';
+import { growthAt, type LitterGrowth } from '../core/growth/assess.ts';
 import { findingsIn, type ReadingFinding } from '../core/growth/findings.ts';
 import { classOfAdult } from '../core/growth/forecast.ts';
 import { historyOf } from '../core/growth/history.ts';
@@ -192,7 +192,7 @@ function standingsOf(input: GrowthInput): Standing[] {
     const now = rows.at(-1)?.reading.at;
     if (now === undefined) return [];
     const flagged = rows.filter((r) => (known.puppies[r.index]?.level ?? 'steady') !== 'steady');
-    const growth = flagged.length > 0 || known.litter.level !== 'steady' ? growthAsKnown(input, known) : null;
+    const growth = flagged.length > 0 || known.litter.level !== 'steady' ? growthAt(input, known) : null;
     return [
       ...(growth === null
         ? []

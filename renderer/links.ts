@@ -9,7 +9,7 @@ export type PuppyView = (typeof PUPPY_VIEWS)[number];
 export type Paper = 'a4' | 'letter';
 
 /** Papers of something that has an id, and of the house. */
-const PRINT_BY_ID = ['puppy', 'litter', 'kept', 'prep', 'slot'] as const;
+const PRINT_BY_ID = ['puppy', 'litter', 'handed-over', 'prep', 'slot'] as const;
 const PRINT_OF_HOUSE = ['thaw', 'labels'] as const;
 export type PrintOf = (typeof PRINT_BY_ID)[number] | (typeof PRINT_OF_HOUSE)[number];
 

@@ -19,7 +19,7 @@ const placedBowlSchema = z.strictObject({
 });
 
 export const FOOD_OPERATIONS = {
-  /** Her own foods, retired ones too. Those shipped with the program are in `core/feeding/book.ts`. */
+  /** Her own foods, retired ones too. Those shipped with the program are in `core/feeding/catalogue.ts`. */
   'food.all': op({
     kind: 'query',
     input: nothing,

@@ -3,8 +3,8 @@
 import { z } from 'zod';
 import { demandSchema } from '../freezer/demand.ts';
 import {
-  dogFieldsSchema,
-  dogSchema,
+  eaterFieldsSchema,
+  eaterSchema,
   freezerSettingsSchema,
   packFieldsSchema,
   packSchema,
@@ -25,7 +25,7 @@ export const FREEZER_OPERATIONS = {
     output: z.strictObject({
       packs: z.array(packSchema),
       thaws: z.array(thawSchema),
-      dogs: z.array(dogSchema),
+      eaters: z.array(eaterSchema),
       starters: z.array(starterSchema),
       settings: freezerSettingsSchema,
     }),
@@ -97,13 +97,13 @@ export const FREEZER_OPERATIONS = {
   }),
   'freezer.addDog': op({
     kind: 'command',
-    input: z.strictObject({ fields: dogFieldsSchema }),
-    output: z.strictObject({ dog: dogSchema }),
+    input: z.strictObject({ fields: eaterFieldsSchema }),
+    output: z.strictObject({ dog: eaterSchema }),
   }),
   'freezer.changeDog': op({
     kind: 'command',
-    input: z.strictObject({ dogId: idSchema, change: changeOf(dogFieldsSchema.shape) }),
-    output: z.strictObject({ dog: dogSchema }),
+    input: z.strictObject({ dogId: idSchema, change: changeOf(eaterFieldsSchema.shape) }),
+    output: z.strictObject({ dog: eaterSchema }),
   }),
   'freezer.removeDog': op({
     kind: 'command',

@@ -1,7 +1,7 @@
 /** Weights and what earlier litters weighed. */
 
 import { z } from 'zod';
-import { MOST_LITTERS } from '../growth/line/earlier.ts';
+import { MOST_LITTERS } from '../growth/own-line/earlier.ts';
 import { readingFieldsSchema, readingSchema } from '../litter/litter.ts';
 import { changeOf, idSchema } from '../units/fields.ts';
 import { litterWithPuppies } from './litter.ts';

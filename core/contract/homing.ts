@@ -5,14 +5,14 @@ import { planDocumentSchema } from '../homing/document.ts';
 import { dateSchema, idSchema, instantSchema } from '../units/fields.ts';
 import { op } from './operation.ts';
 
-export const keptPlanSchema = z.strictObject({
+export const handedPlanSchema = z.strictObject({
   id: idSchema,
   puppyId: idSchema,
   handedOver: dateSchema,
   recordedInstant: instantSchema,
   title: z.string(),
 });
-export type KeptPlan = z.infer<typeof keptPlanSchema>;
+export type HandedPlan = z.infer<typeof handedPlanSchema>;
 
 export const HOMING_OPERATIONS = {
   'homing.plan': op({
@@ -25,15 +25,15 @@ export const HOMING_OPERATIONS = {
   'homing.handOver': op({
     kind: 'command',
     input: z.strictObject({ puppyId: idSchema, on: dateSchema, leaves: z.boolean() }),
-    output: z.strictObject({ plan: keptPlanSchema }),
+    output: z.strictObject({ plan: handedPlanSchema }),
   }),
-  'homing.kept': op({
+  'homing.handedOver': op({
     kind: 'query',
     input: z.strictObject({ litterId: idSchema }),
-    output: z.strictObject({ plans: z.array(keptPlanSchema) }),
+    output: z.strictObject({ plans: z.array(handedPlanSchema) }),
     tags: ['plans', 'litters'],
   }),
-  'homing.keptDocument': op({
+  'homing.handedOverDocument': op({
     kind: 'query',
     input: z.strictObject({ planId: idSchema }),
     output: z.strictObject({ document: planDocumentSchema }),

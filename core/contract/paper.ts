@@ -17,7 +17,7 @@ export type PaperDocument = z.infer<typeof paperDocumentSchema>;
 /** What a paper is about: the document follows from it and from the facts. `now` is what the clock of the kitchen says. */
 export const paperOfSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('puppy'), puppyId: idSchema, on: dateSchema }),
-  z.strictObject({ kind: z.literal('kept'), planId: idSchema }),
+  z.strictObject({ kind: z.literal('handed-over'), planId: idSchema }),
   z.strictObject({ kind: z.literal('prep'), litterId: idSchema, day: dateSchema }),
   z.strictObject({ kind: z.literal('thaw'), now: localTimeSchema }),
   z.strictObject({ kind: z.literal('labels'), now: localTimeSchema, sheet: labelSheetSchema, used: usedSchema }),

@@ -102,7 +102,7 @@ export const RECORDS_OPERATIONS = {
   }),
   'records.done': op({
     kind: 'query',
-    input: z.strictObject({ most: z.number().int().min(1).max(500) }),
+    input: z.strictObject({ limit: z.number().int().min(1).max(500) }),
     output: z.strictObject({ done: z.array(doneSchema) }),
     tags: ['records'],
   }),

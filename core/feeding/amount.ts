@@ -44,8 +44,8 @@ export function amountFor(rules: HouseRules, food: Food, ruleShare: number, weig
   const estimateKcal = adultKg === null ? null : growthEstimate(weightGrams / 1000, adultKg, rules.growthMethod);
   const byShare = ruleShare * weightGrams;
   const { grams, by } = byBasis(rules, byShare, estimateKcal === null ? null : (estimateKcal / food.kcalPer100g) * 100);
-  const most = MOST_SHARE * weightGrams;
-  return grams > most ? { grams: most, ruleShare, estimateKcal, by: 'most' } : { grams, ruleShare, estimateKcal, by };
+  const ceiling = MOST_SHARE * weightGrams;
+  return grams > ceiling ? { grams: ceiling, ruleShare, estimateKcal, by: 'most' } : { grams, ruleShare, estimateKcal, by };
 }
 
 function byBasis(rules: HouseRules, byShare: number, byEnergy: number | null): Pick<Amount, 'grams' | 'by'> {

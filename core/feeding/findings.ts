@@ -126,11 +126,11 @@ function changeOf(rules: HouseRules, key: RuleChange['key'], value: number): Cha
 function treatsHigh(input: FindingsInput): Finding | null {
   const share = treatShareOf(input);
   if (input.treats == null || share === 0 || share <= input.rules.treatShare) return null;
-  const most = input.rules.treatShare;
+  const limit = input.rules.treatShare;
   return {
     code: 'treats-high',
     severity: 'note',
-    numbers: { share, most, gramsAtMost: (input.treats.grams * most) / share },
+    numbers: { share, most: limit, gramsAtMost: (input.treats.grams * limit) / share },
     source: TREATS_LIMIT.source,
     known: TREATS_LIMIT.known,
   };
@@ -150,7 +150,7 @@ function boneAim({ rules, food }: FindingsInput, limits: Limits, severity: Findi
   const range = { low: per1000Kcal(mg.low / 1000, food.kcalPer100g), high: per1000Kcal(mg.high / 1000, food.kcalPer100g) };
   if (sideOf(range, limits) !== 'high') return null;
   // The mend keeps the whole range inside the limit, not only its nearer end.
-  const most = (rules.boneShare * limits.high) / range.high;
+  const shareLimit = (rules.boneShare * limits.high) / range.high;
   return {
     code: 'bone-aim',
     severity,
@@ -159,10 +159,10 @@ function boneAim({ rules, food }: FindingsInput, limits: Limits, severity: Findi
       low: range.low,
       high: range.high,
       most: limits.high,
-      shareAtMost: most,
+      shareAtMost: shareLimit,
       inFood: food.bone?.share ?? 0,
     },
-    ...changeOf(rules, 'boneShare', Math.floor(most * 100) / 100),
+    ...changeOf(rules, 'boneShare', Math.floor(shareLimit * 100) / 100),
     source: limits.source,
     known: limits.known,
   };

@@ -147,10 +147,10 @@ function fillDips(treads: readonly Tread[]): Tread[] {
 }
 
 function runningMost(values: readonly number[]): number[] {
-  let most = 0;
+  let highest = 0;
   return values.map((v) => {
-    most = Math.max(most, v);
-    return most;
+    highest = Math.max(highest, v);
+    return highest;
   });
 }
 

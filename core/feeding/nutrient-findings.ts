@@ -88,11 +88,11 @@ export function vitaminAFinding(food: Food): Finding | null {
   const iu = per1000Kcal(food.analysis.vitaminAIu, food.kcalPer100g);
   if (iu <= VITAMIN_A_LIMIT.high) return null;
   const liver = ingredient('13325');
-  const most = liverLimit(VITAMIN_A_LIMIT.high, food.kcalPer100g, liver.vitaminAIu ?? 0);
+  const shareLimit = liverLimit(VITAMIN_A_LIMIT.high, food.kcalPer100g, liver.vitaminAIu ?? 0);
   return {
     code: 'vitamin-a',
     severity: 'caution',
-    numbers: { iuPer1000Kcal: iu, most: VITAMIN_A_LIMIT.high, beefLiverShareAtMost: most },
+    numbers: { iuPer1000Kcal: iu, most: VITAMIN_A_LIMIT.high, beefLiverShareAtMost: shareLimit },
     food,
     source: VITAMIN_A_LIMIT.source,
     known: VITAMIN_A_LIMIT.known,

@@ -27,9 +27,9 @@ export function shareAtMonths(rules: HouseRules, months: number): number {
 
 /** Age in calendar months with the part of the month that has begun: 5.5 halfway from 5 to 6 months. */
 function monthsOld(born: CivilDate, day: CivilDate): number {
-  const whole = ageInMonths(born, day);
-  const start = addMonths(born, whole);
-  return whole + daysBetween(start, day) / daysBetween(start, addMonths(born, whole + 1));
+  const months = ageInMonths(born, day);
+  const start = addMonths(born, months);
+  return months + daysBetween(start, day) / daysBetween(start, addMonths(born, months + 1));
 }
 
 /** From one share to a lower one, even in the logarithm; exactly `from` at 0. */

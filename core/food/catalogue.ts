@@ -7,7 +7,7 @@ import { DEEPEST_RECIPE, foodOf, type StoredFood } from './own-food.ts';
 export const SHIPPED_FOODS: readonly Food[] = [DEFAULT_FOOD, PLAIN_FOOD, ...NDB_NUMBERS.map(ingredientFood)];
 const SHIPPED = new Map(SHIPPED_FOODS.map((f) => [f.id, f]));
 
-export interface FoodBook {
+export interface FoodCatalogue {
   /** The food of an id, or null when there is none or its figures don't hold together. */
   find(foodId: string): Food | null;
   /** Whether a food has another in it, at any depth. */
@@ -16,8 +16,8 @@ export interface FoodBook {
   readonly own: readonly Food[];
 }
 
-/** The book of what is stored. A recipe that goes in a circle, or deeper than eight, has no figures. */
-export function foodBook(stored: readonly StoredFood[]): FoodBook {
+/** The catalogue of what is stored. A recipe that goes in a circle, or deeper than eight, has no figures. */
+export function foodCatalogue(stored: readonly StoredFood[]): FoodCatalogue {
   const byId = new Map(stored.map((s) => [s.id, s]));
   const reckoned = new Map<string, Food | null>();
   const find = (foodId: string, depth: number): Food | null => {
@@ -44,6 +44,6 @@ export function foodBook(stored: readonly StoredFood[]): FoodBook {
 }
 
 /** The food of an id, or the shipped generic mix when there is none. */
-export function foodOrDefault(book: FoodBook, foodId: string | null): Food {
-  return (foodId === null ? null : book.find(foodId)) ?? DEFAULT_FOOD;
+export function foodOrDefault(catalogue: FoodCatalogue, foodId: string | null): Food {
+  return (foodId === null ? null : catalogue.find(foodId)) ?? DEFAULT_FOOD;
 }

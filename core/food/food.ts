@@ -228,9 +228,9 @@ export interface MixPart {
  * Vitamin A is the sum of what is known, null when nothing is. RangeError when nothing is mixed.
  */
 export function mixFoods(head: Pick<Food, 'id' | 'name' | 'form' | 'source' | 'known'>, mixed: readonly MixPart[]): Food {
-  const whole = mixed.reduce((total, p) => total + p.share, 0);
-  if (whole <= 0) throw new RangeError('nothing is mixed');
-  const parts = mixed.map((p) => ({ food: p.food, share: p.share / whole }));
+  const shares = mixed.reduce((total, p) => total + p.share, 0);
+  if (shares <= 0) throw new RangeError('nothing is mixed');
+  const parts = mixed.map((p) => ({ food: p.food, share: p.share / shares }));
   const sum = (of: (f: Food) => number) => parts.reduce((total, p) => total + p.share * of(p.food), 0);
   const ends = (of: (f: Food) => Range): Range => ({ low: sum((f) => of(f).low), high: sum((f) => of(f).high) });
   const bones = parts.filter((p) => (p.food.bone?.share ?? 0) > 0).map((p) => p.food.bone?.basis ?? 'unknown');

@@ -8,7 +8,7 @@ import { type CivilDate, weekday } from '../calendar/day.ts';
 import { idSchema, longText } from '../units/fields.ts';
 import type { MassUnit } from '../units/mass.ts';
 import { bowlStep, MEAL_NAMES, type MealName, type Meals } from './bowls.ts';
-import { type FoodBook, foodOrDefault } from './catalogue.ts';
+import { type FoodCatalogue, foodOrDefault } from './catalogue.ts';
 import { boneShareOf, type Food, type MixPart, mixFoods } from './food.ts';
 
 const SHARES_OFF = 0.005;
@@ -88,25 +88,26 @@ export function isEmptyWeek(week: Week | null): boolean {
 }
 
 /** The foods of a bowl in parts by weight; a missing one is the usual food. */
-function partsOf(bowl: Bowl | null, book: FoodBook, usual: Food): MixPart[] {
+function partsOf(bowl: Bowl | null, catalogue: FoodCatalogue, usual: Food): MixPart[] {
   if (bowl === null) return [{ food: usual, share: 1 }];
-  if (bowl.kind === 'bone') return [{ food: book.find(bowl.foodId) ?? usual, share: 1 }];
-  return bowl.parts.map(({ foodId, share }) => ({ food: book.find(foodId) ?? usual, share }));
+  if (bowl.kind === 'bone') return [{ food: catalogue.find(bowl.foodId) ?? usual, share: 1 }];
+  return bowl.parts.map(({ foodId, share }) => ({ food: catalogue.find(foodId) ?? usual, share }));
 }
 
 /**
  * The food that amounts and energy are reckoned with: the mean of the week, in which all meals count alike; without a week the
  * one food that is fed. `meals` are those of the day, as parts of its food.
  */
-export function reckonedFood(fed: Pick<Feeding, 'foodId' | 'week'>, book: FoodBook, meals: Meals): Food {
-  const usual = foodOrDefault(book, fed.foodId);
+export function reckonedFood(fed: Pick<Feeding, 'foodId' | 'week'>, catalogue: FoodCatalogue, meals: Meals): Food {
+  const usual = foodOrDefault(catalogue, fed.foodId);
   const { week } = fed;
   if (week === null || isEmptyWeek(week)) return usual;
   const parts = new Map<string, MixPart>();
   for (const day of week) {
     for (const meal of MEAL_NAMES) {
       const part = meals[meal];
-      if (part !== undefined) for (const p of partsOf(day[meal] ?? null, book, usual)) addPart(parts, p.food, p.share * part);
+      if (part !== undefined)
+        for (const p of partsOf(day[meal] ?? null, catalogue, usual)) addPart(parts, p.food, p.share * part);
     }
   }
   if (parts.size === 1) return [...parts.values()][0]?.food ?? usual;
@@ -141,13 +142,13 @@ export function fillBowl(
   bowl: Bowl | null,
   mealGrams: number,
   eaters: number,
-  book: FoodBook,
+  catalogue: FoodCatalogue,
   usual: Food,
   unit: MassUnit,
 ): BowlPart[] {
   if (bowl?.kind === 'bone')
-    return [{ food: book.find(bowl.foodId) ?? usual, pieces: bowl.pieces, grams: bowl.pieces * bowl.pieceGrams * eaters }];
-  const parts = partsOf(bowl, book, usual);
+    return [{ food: catalogue.find(bowl.foodId) ?? usual, pieces: bowl.pieces, grams: bowl.pieces * bowl.pieceGrams * eaters }];
+  const parts = partsOf(bowl, catalogue, usual);
   const step = Math.min(bowlStep(mealGrams, unit), mealGrams);
   const rounded = parts.map((p) => ({ food: p.food, pieces: null, grams: Math.round((mealGrams * p.share) / step) * step }));
   const rest = mealGrams - rounded.reduce((sum, p) => sum + p.grams, 0);
@@ -194,7 +195,7 @@ export interface WeekSummary {
 }
 
 /** What a week comes to for those who eat it; null when nobody eats. */
-export function weekSummary(week: Week | null, eaters: Eaters, book: FoodBook, usual: Food): WeekSummary | null {
+export function weekSummary(week: Week | null, eaters: Eaters, catalogue: FoodCatalogue, usual: Food): WeekSummary | null {
   const fed = new Map<string, MixPart>();
   const days: number[] = [];
   const meals = { all: 0, bones: 0, plain: 0, complete: 0 };
@@ -205,7 +206,7 @@ export function weekSummary(week: Week | null, eaters: Eaters, book: FoodBook, u
       const grams = eaters.meals[meal];
       if (grams === undefined || grams <= 0) continue;
       const bowl = week?.[d]?.[meal] ?? null;
-      const parts = partsOf(bowl, book, usual);
+      const parts = partsOf(bowl, catalogue, usual);
       const weight = bowl?.kind === 'bone' ? bowl.pieces * bowl.pieceGrams * eaters.count : grams;
       meals.all += 1;
       meals[bowl?.kind === 'bone' ? 'bones' : parts.some((p) => p.food.holdsVegetables) ? 'complete' : 'plain'] += 1;

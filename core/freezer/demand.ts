@@ -7,14 +7,14 @@ import type { Dam } from '../dogs/dam.ts';
 import { damDay, damDayInputOf } from '../feeding/dam-day.ts';
 import { type HouseRules, type RulesFacts, rulesOn } from '../feeding/rules.ts';
 import type { MealName } from '../food/bowls.ts';
-import type { FoodBook } from '../food/catalogue.ts';
+import type { FoodCatalogue } from '../food/catalogue.ts';
 import { bowlOn, type Feeding, feedingOf, fillBowl } from '../food/rotation.ts';
 import { inTheHouse } from '../litter/in-the-house.ts';
 import type { Litter, Puppy } from '../litter/litter.ts';
 import { dateSchema, idSchema } from '../units/fields.ts';
 import { solidShare } from '../weaning/weaning.ts';
 import { type OwnWeaningFacts, type WeaningFacts, type WeaningOn, weaningOn } from '../weaning/weaning-input.ts';
-import type { Dog } from './pack.ts';
+import type { Eater } from './pack.ts';
 
 /** One bowl, or the bowls of a whole litter. `who` is what the thaw list calls them; `litterId` is null for a grown dog. */
 export const demandSchema = z.strictObject({
@@ -37,9 +37,9 @@ export function mealTime(demand: Pick<Demand, 'day' | 'clock'>): LocalTime {
 export interface DemandFacts {
   readonly today: CivilDate;
   readonly rules: RulesFacts;
-  readonly book: FoodBook;
+  readonly catalogue: FoodCatalogue;
   readonly feedings: readonly Feeding[];
-  readonly dogs: readonly Dog[];
+  readonly eaters: readonly Eater[];
   readonly dams: readonly Dam[];
   /** What the thaw list calls a litter. */
   readonly litterName: (litter: Litter) => string;
@@ -68,7 +68,7 @@ interface LitterDays {
 
 /** Every meal of every eater on these days, both included: the litters as the prep sheet has them, the dogs, and dams by what they need. */
 export function demandOf(facts: DemandFacts, from: CivilDate, until: CivilDate): Demand[] {
-  const { rules, dogs } = facts;
+  const { rules, eaters: dogs } = facts;
   const litters = facts.litters
     .filter((litter) => eatsBetween(litter, from, until))
     .map((litter): LitterDays => {
@@ -76,12 +76,12 @@ export function demandOf(facts: DemandFacts, from: CivilDate, until: CivilDate):
       return { facts: own, who: facts.litterName(litter.litter), days: weaningOn(own, from, until) };
     });
   const houseRules = (day: CivilDate) => rulesOn(rules, null, day).rules;
-  const ofDogs = dogDemand(dogs, houseRules, from, until, (dog, day) => damGrams(facts, dog, day, litters));
-  return [...litters.flatMap(litterDemand), ...ofDogs];
+  const ofEaters = eaterDemand(dogs, houseRules, from, until, (dog, day) => damGrams(facts, dog, day, litters));
+  return [...litters.flatMap(litterDemand), ...ofEaters];
 }
 
 function litterDemand({ facts, who, days }: LitterDays): Demand[] {
-  const { litter, book } = facts;
+  const { litter, catalogue } = facts;
   const { week } = feedingOf(facts.feedings, litter.id);
   return days.flatMap(({ input, day }) => {
     const eaters = day.puppies.filter((p) => p.grams !== null);
@@ -89,7 +89,7 @@ function litterDemand({ facts, who, days }: LitterDays): Demand[] {
       if (grams <= 0) return [];
       // Until they are weaned the mash is made of one food; then the bowls of the week begin.
       const bowl = day.weaned ? bowlOn(week, day.day, name) : null;
-      return fillBowl(bowl, grams, eaters.length, book, input.food, input.unit)
+      return fillBowl(bowl, grams, eaters.length, catalogue, input.food, input.unit)
         .filter((part) => part.grams > 0)
         .map((part) => ({
           foodId: part.food.id,
@@ -104,9 +104,9 @@ function litterDemand({ facts, who, days }: LitterDays): Demand[] {
 }
 
 /** What a dam needs on a day, in grams of the food she has here; null where her fixed amount holds. */
-function damGrams({ dams, book }: DemandFacts, dog: Dog, day: CivilDate, litters: readonly LitterDays[]): number | null {
-  const dam = dog.damId === null ? undefined : dams.find((d) => d.id === dog.damId);
-  const food = book.find(dog.foodId);
+function damGrams({ dams, catalogue }: DemandFacts, eater: Eater, day: CivilDate, litters: readonly LitterDays[]): number | null {
+  const dam = eater.damId === null ? undefined : dams.find((d) => d.id === eater.damId);
+  const food = catalogue.find(eater.foodId);
   if (dam === undefined || food === null) return null;
   const own = litters.find((l) => l.facts.litter.id === dam.fields.litterId);
   if (dam.fields.litterId !== null && own === undefined) return null;
@@ -135,22 +135,22 @@ const BY_COUNT: readonly (readonly MealName[])[] = [
  * The meals of the dogs of the house; both days are included. `amountOn` answers grams for a day where they follow something (a dam's need); where
  * it answers null the dog's own fixed amount holds.
  */
-export function dogDemand(
-  dogs: readonly Dog[],
+export function eaterDemand(
+  eaters: readonly Eater[],
   rulesOf: (day: CivilDate) => Pick<HouseRules, 'mealTimes'>,
   from: CivilDate,
   until: CivilDate,
-  amountOn: (dog: Dog, day: CivilDate) => number | null = () => null,
+  amountOn: (eater: Eater, day: CivilDate) => number | null = () => null,
 ): Demand[] {
   const demand: Demand[] = [];
-  for (const dog of dogs) {
-    const meals = BY_COUNT[dog.meals] ?? [];
-    for (let day = from > dog.fromDay ? from : dog.fromDay; day <= until; day = addDays(day, 1)) {
-      if (dog.untilDay !== null && day > dog.untilDay) break;
+  for (const eater of eaters) {
+    const meals = BY_COUNT[eater.meals] ?? [];
+    for (let day = from > eater.fromDay ? from : eater.fromDay; day <= until; day = addDays(day, 1)) {
+      if (eater.untilDay !== null && day > eater.untilDay) break;
       const { mealTimes } = rulesOf(day);
-      const grams = (amountOn(dog, day) ?? dog.gramsADay) / meals.length;
+      const grams = (amountOn(eater, day) ?? eater.gramsADay) / meals.length;
       for (const meal of meals) {
-        demand.push({ foodId: dog.foodId, day, clock: mealTimes[meal], grams, who: dog.name, litterId: null });
+        demand.push({ foodId: eater.foodId, day, clock: mealTimes[meal], grams, who: eater.name, litterId: null });
       }
     }
   }

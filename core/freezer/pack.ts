@@ -4,7 +4,7 @@ import { z } from 'zod';
 import { portionGrams } from '../food/portion.ts';
 import { dateSchema, gramsSchema, idSchema, instantSchema, localTimeSchema, longText } from '../units/fields.ts';
 
-const line = (most: number) => longText.max(most);
+const textUpTo = (max: number) => longText.max(max);
 
 /** What the breeder writes about a pack. */
 export const packFieldsSchema = z.strictObject({
@@ -17,7 +17,7 @@ export const packFieldsSchema = z.strictObject({
   bestBefore: dateSchema.nullable(),
   /** For the whole pack, in her own money. */
   price: z.number().min(0).max(100_000).nullable(),
-  place: line(60),
+  place: textUpTo(60),
 });
 export type PackFields = z.infer<typeof packFieldsSchema>;
 
@@ -54,8 +54,8 @@ export const thawSchema = z.strictObject({
 export type Thaw = z.infer<typeof thawSchema>;
 
 /** A dog of the house that eats out of the freezer: a fixed amount a day, or a dam by what she needs. */
-export const dogFieldsSchema = z.strictObject({
-  name: line(60).refine((t) => t.trim() !== '', 'a dog has a name'),
+export const eaterFieldsSchema = z.strictObject({
+  name: textUpTo(60).refine((t) => t.trim() !== '', 'a dog has a name'),
   foodId: idSchema,
   gramsADay: gramsSchema.refine((g) => g <= 10_000, 'at most 10 kg a day'),
   /** A dam written down under a litter: her amount follows pregnancy and milk, and the fixed one holds where that is not known. */
@@ -65,13 +65,13 @@ export const dogFieldsSchema = z.strictObject({
   /** Last day, or null for as long as the dog is here. */
   untilDay: dateSchema.nullable(),
 });
-export type DogFields = z.infer<typeof dogFieldsSchema>;
-export const dogSchema = z.strictObject({ ...dogFieldsSchema.shape, id: idSchema });
-export type Dog = z.infer<typeof dogSchema>;
+export type EaterFields = z.infer<typeof eaterFieldsSchema>;
+export const eaterSchema = z.strictObject({ ...eaterFieldsSchema.shape, id: idSchema });
+export type Eater = z.infer<typeof eaterSchema>;
 
 /** Frozen packs that a puppy takes along to its new home. */
 export const starterFieldsSchema = z.strictObject({
-  who: line(60).refine((t) => t.trim() !== '', 'for whom'),
+  who: textUpTo(60).refine((t) => t.trim() !== '', 'for whom'),
   day: dateSchema,
   foodId: idSchema,
   grams: gramsSchema.refine((g) => g <= 30_000, 'at most 30 kg'),
@@ -85,7 +85,7 @@ export const freezerSettingsSchema = z.strictObject({
   /** What the refrigerator has room for, in grams; null when she has not said. */
   roomGrams: z.number().int().min(500).max(200_000).nullable(),
   /** Written before amounts of money; may be empty. */
-  money: line(4),
+  money: textUpTo(4),
 });
 export type FreezerSettings = z.infer<typeof freezerSettingsSchema>;
 

@@ -43,7 +43,7 @@ export interface Take {
   readonly grams: number;
 }
 
-export interface Eater {
+export interface MealShare {
   readonly who: string;
   readonly grams: number;
 }
@@ -57,7 +57,7 @@ export interface ThawRow {
   readonly officialUseBy: LocalTime;
   readonly takes: readonly Take[];
   readonly grams: number;
-  readonly eaters: readonly Eater[];
+  readonly eaters: readonly MealShare[];
   readonly firstMeal: LocalTime;
   readonly lastMeal: LocalTime;
   readonly wasteGrams: number;
@@ -72,7 +72,7 @@ export interface OutNow {
   /** Not eaten yet, by the meals since it was ready. */
   readonly leftGrams: number;
   readonly state: 'thawing' | 'ready' | 'eaten' | 'overdue';
-  readonly eaters: readonly Eater[];
+  readonly eaters: readonly MealShare[];
   readonly wasteGrams: number;
 }
 
@@ -81,7 +81,7 @@ export interface Gap {
   readonly foodId: string;
   readonly at: LocalTime;
   readonly grams: number;
-  readonly eaters: readonly Eater[];
+  readonly eaters: readonly MealShare[];
   readonly why: 'too-late' | 'none-left';
   /** What helps now, when there is a pack for it. */
   readonly coldWater: {
@@ -168,7 +168,7 @@ interface Kitchen {
 interface Meal {
   readonly at: number;
   readonly tenths: number;
-  readonly eaters: readonly Eater[];
+  readonly eaters: readonly MealShare[];
 }
 
 interface FrozenPortion extends Portion {
@@ -222,7 +222,7 @@ function portionsOf(pack: Pack, count: number): FrozenPortion[] {
 }
 
 function mealsOf(input: PlanInput, foodId: string): Meal[] {
-  const byTime = new Map<number, { tenths: number; eaters: Eater[] }>();
+  const byTime = new Map<number, { tenths: number; eaters: MealShare[] }>();
   for (const d of input.demand) {
     if (d.foodId !== foodId || d.day > input.untilDay || d.grams <= 0) continue;
     const time = localMinutes(mealTime(d));
@@ -234,7 +234,7 @@ function mealsOf(input: PlanInput, foodId: string): Meal[] {
   return [...byTime].map(([time, meal]) => ({ at: time, ...meal })).sort((a, b) => a.at - b.at);
 }
 
-function addEater(eaters: Eater[], who: string, grams: number): void {
+function addEater(eaters: MealShare[], who: string, grams: number): void {
   const known = eaters.findIndex((e) => e.who === who);
   if (known < 0) eaters.push({ who, grams });
   else eaters[known] = { who, grams: at(eaters, known).grams + grams };
@@ -329,10 +329,10 @@ function takesOf(portions: readonly FrozenPortion[]): Take[] {
 }
 
 /** Who eats what of each batch: at a meal fed from two batches the first eaters get the first batch. */
-function eatersOf({ kitchen, solution }: Planned): Eater[][] {
+function eatersOf({ kitchen, solution }: Planned): MealShare[][] {
   const waiting = kitchen.meals.map((m) => m.eaters.map((e) => ({ ...e })));
   return solution.served.uses.map((uses) => {
-    const eaters: Eater[] = [];
+    const eaters: MealShare[] = [];
     for (const use of uses) {
       let grams = use.tenths / 10;
       for (const e of at(waiting, use.need)) {
@@ -360,7 +360,7 @@ function rowsOf(planned: Planned): ThawRow[] {
       at(solution.openings, i).need,
       ...at(solution.served.uses, offset + i).map((u) => u.need),
     ]);
-    const all: Eater[] = [];
+    const all: MealShare[] = [];
     for (const i of places) for (const e of at(eaters, offset + i)) addEater(all, e.who, e.grams);
     const takes = takesOf(taken);
     const out = fromLocalMinutes(moved);

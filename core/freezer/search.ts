@@ -1,7 +1,8 @@
 /** The search for the plan that wastes least, from the plain one as the one to beat. */
-import { Seen } from './seen-states.ts';
+
 import { at } from './serve.ts';
 import { StateHeap } from './state-heap.ts';
+import { VisitedStates } from './visited-states.ts';
 import { DAY, goOn, leaveShort, oldestOf, open, SHORT_COUNTS, type State, type Task, type Walk } from './walk.ts';
 
 /** Ways on that are looked at before the search gives up proving, and before the bound stops being made tighter. */
@@ -88,7 +89,7 @@ export interface Found {
 /** Best first, from the plain plan as the one to beat. Of states that promise the same, the one reached last with the oldest portion is next. */
 export function search(task: Task, plain: Walk, promise: (state: State) => number): Found {
   const heap = new StateHeap();
-  const seen = new Seen(task);
+  const visited = new VisitedStates(task);
   heap.push(plain.start, promise(plain.start));
   for (let ways = 0; ways < MOST_WAYS && task.sizes.length <= MOST_SIZES; ) {
     const top = heap.pop();
@@ -97,7 +98,7 @@ export function search(task: Task, plain: Walk, promise: (state: State) => numbe
     const next = onward(task, top.state);
     ways += next.length;
     for (const s of next) {
-      if (seen.isNoBetter(s)) continue;
+      if (visited.isNoBetter(s)) continue;
       const p = promise(s);
       if (p < plain.cost) heap.push(s, p);
     }

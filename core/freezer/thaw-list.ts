@@ -2,7 +2,7 @@
 import { dateOf, type LocalTime } from '../calendar/clock.ts';
 import { addDays, type CivilDate } from '../calendar/day.ts';
 import type { Pack } from './pack.ts';
-import type { Eater, FreezerPlan, Take, ThawRow } from './plan.ts';
+import type { FreezerPlan, MealShare, Take, ThawRow } from './plan.ts';
 
 /** Four weeks ahead are planned; what came out in the days before is still remembered. */
 export const PLANNED_DAYS = 28;
@@ -67,7 +67,7 @@ function added<T>(all: readonly T[], keyOf: (t: T) => string, add: (a: T, b: T) 
 export interface Label {
   readonly foodId: string;
   readonly take: Take;
-  readonly eaters: readonly Eater[];
+  readonly eaters: readonly MealShare[];
   readonly out: LocalTime;
   readonly ready: LocalTime;
   readonly useBy: LocalTime;

@@ -1,6 +1,6 @@
 /** What the weights say about each puppy and about the litter: a level and a finding. */
 import type { LocalTime } from '../calendar/clock.ts';
-import { middle } from '../statistics/median.ts';
+import { median } from '../statistics/median.ts';
 import { veryLowBelow } from './birth-class.ts';
 import { findingsIn, type ReadingFinding } from './findings.ts';
 import { firstDaysGrowth, hasLost4 } from './first-days.ts';
@@ -42,7 +42,7 @@ export interface Assessment {
   /** The same about two days earlier. */
   readonly standingBefore: number | null;
   readonly beforeAt: LocalTime | null;
-  readonly middleGrams: number | null;
+  readonly medianGrams: number | null;
   /** Per day, over about the last 24 hours. */
   readonly gain: { readonly grams: number; readonly percent: number; readonly hours: number } | null;
   /** Grams per day: for a steady puppy at its own pace, else what was expected since the trouble began. */
@@ -67,7 +67,7 @@ export interface LitterGrowth {
   readonly litter: LitterAssessment;
   readonly findings: readonly ReadingFinding[];
   /** Middle of the last weights of those in the house. */
-  readonly middleGrams: number | null;
+  readonly medianGrams: number | null;
   /** What the scale moves by, in grams, when that is too coarse for early signs at these weights; else null. */
   readonly coarseStepGrams: number | null;
 }
@@ -87,32 +87,32 @@ const LATE_STARTER_DAYS = 4;
 
 /** As known after the last reading. */
 export function assessLitter(input: GrowthInput): LitterGrowth {
-  const known = historyOf(input).at(-1);
-  return known === undefined ? nothingKnown(input) : growthAsKnown(input, known);
+  const latest = historyOf(input).at(-1);
+  return latest === undefined ? nothingWeighed(input) : growthAt(input, latest);
 }
 
 /** As known after one session of the history. */
-export function growthAsKnown(input: GrowthInput, known: Snapshot): LitterGrowth {
-  const now = known.cleaned.sessions.at(-1)?.rows.at(-1)?.reading.at;
-  if (now === undefined) return nothingKnown(input);
-  const smallest = smallestOf(input, known);
-  const puppies = new Map(input.puppies.map((p, i) => [p.id, assessPuppy(input, known, p, i, smallest)]));
+export function growthAt(input: GrowthInput, snapshot: Snapshot): LitterGrowth {
+  const now = snapshot.cleaned.sessions.at(-1)?.rows.at(-1)?.reading.at;
+  if (now === undefined) return nothingWeighed(input);
+  const smallest = smallestOf(input, snapshot);
+  const puppies = new Map(input.puppies.map((p, i) => [p.id, assessPuppy(input, snapshot, p, i, smallest)]));
   const weights = input.puppies.flatMap((p) => (p.endsInstant === null ? (puppies.get(p.id)?.grams ?? []) : []));
   return {
     puppies,
-    litter: assessWhole(known, now),
-    findings: findingsIn(known.cleaned, now, input.puppies),
-    middleGrams: weights.length === 0 ? null : middle(weights),
-    coarseStepGrams: weights.length > 0 && tooCoarse(middle(weights), known.stepGrams) ? known.stepGrams : null,
+    litter: assessTogether(snapshot, now),
+    findings: findingsIn(snapshot.cleaned, now, input.puppies),
+    medianGrams: weights.length === 0 ? null : median(weights),
+    coarseStepGrams: weights.length > 0 && tooCoarse(median(weights), snapshot.stepGrams) ? snapshot.stepGrams : null,
   };
 }
 
-function nothingKnown(input: GrowthInput): LitterGrowth {
+function nothingWeighed(input: GrowthInput): LitterGrowth {
   return {
     puppies: new Map(input.puppies.map((p) => [p.id, unweighed(p)])),
     litter: { level: 'steady', since: null, score: 0, finding: { code: 'nobody-weighed' }, todo: [] },
     findings: [],
-    middleGrams: null,
+    medianGrams: null,
     coarseStepGrams: null,
   };
 }
@@ -129,7 +129,7 @@ function unweighed(p: GrowthPuppy): Assessment {
     standing: null,
     standingBefore: null,
     beforeAt: null,
-    middleGrams: null,
+    medianGrams: null,
     gain: null,
     expectedGain: null,
     finding: { code: 'not-weighed' },
@@ -141,22 +141,22 @@ function unweighed(p: GrowthPuppy): Assessment {
 
 function assessPuppy(
   input: GrowthInput,
-  known: Snapshot,
+  snapshot: Snapshot,
   puppy: GrowthPuppy,
   index: number,
   smallest: string | null,
 ): Assessment {
-  const track = known.puppies[index];
-  const points = pointsOf(known.cleaned.sessions, puppy.id);
+  const track = snapshot.puppies[index];
+  const points = pointsOf(snapshot.cleaned.sessions, puppy.id);
   const last = points.at(-1);
   if (track === undefined || last === undefined) return unweighed(puppy);
-  const standings = standingsIn(known.cleaned, input.puppies, puppy.id);
+  const standings = standingsIn(snapshot.cleaned, input.puppies, puppy.id);
   const standing = standings.at(-1)?.instant === last.instant ? (standings.at(-1)?.standing ?? null) : null;
   const earlier = standing === null ? null : twoDaysBefore(standings, last.instant);
   const gone = puppy.state === 'died' || puppy.state === 'home';
   const level = gone ? 'steady' : track.level;
-  const trouble = level === 'steady' ? null : troubleSince(known, track, points, last);
-  const own = ownPace(input, known, index, last);
+  const trouble = level === 'steady' ? null : troubleSince(snapshot, track, points, last);
+  const own = ownPace(input, snapshot, index, last);
   const facts = {
     puppyId: puppy.id,
     level,
@@ -166,7 +166,7 @@ function assessPuppy(
     standing,
     standingBefore: earlier?.standing ?? null,
     beforeAt: earlier?.at ?? null,
-    middleGrams: standing === null ? null : last.grams / Math.exp(standing),
+    medianGrams: standing === null ? null : last.grams / Math.exp(standing),
     gain: gainsBack(points),
     expectedNext: own === null ? null : last.grams + own,
   };
@@ -181,7 +181,7 @@ function assessPuppy(
     since: trouble?.from.at ?? points[0]?.at ?? null,
     shortfall: track.found?.shortfall ?? null,
     expectedGain: trouble?.expected ?? own,
-    finding: troubleFinding(input, known, puppy, track, last, trouble),
+    finding: troubleFinding(input, snapshot, puppy, track, last, trouble),
     todo: puppyTodo(level, last.ageDays, Math.floor(last.ageDays) <= LATE_STARTER_DAYS),
     weighAgainHours: level === 'act' ? ACT_HOURS : WATCH_HOURS,
   };
@@ -198,12 +198,12 @@ interface Trouble {
 }
 
 /** Gains since the last good weighing: what they were and what reference and littermates let expect. */
-function troubleSince(known: Snapshot, track: PuppyTrack, points: readonly SeriesPoint[], last: SeriesPoint): Trouble | null {
-  const session = track.start === null ? undefined : known.cleaned.sessions[track.start];
+function troubleSince(snapshot: Snapshot, track: PuppyTrack, points: readonly SeriesPoint[], last: SeriesPoint): Trouble | null {
+  const session = track.start === null ? undefined : snapshot.cleaned.sessions[track.start];
   const from = session === undefined ? undefined : points.find((p) => session.rows.some((r) => r.reading.id === p.readingId));
   if (from === undefined || track.found === null || last.instant <= from.instant) return null;
   const days = (last.instant - from.instant) / DAY;
-  const gain = known.reference.since(last.ageDays) - known.reference.since(from.ageDays) + track.found.littermatesMoved;
+  const gain = snapshot.reference.since(last.ageDays) - snapshot.reference.since(from.ageDays) + track.found.littermatesMoved;
   return {
     from,
     actual: (last.grams - from.grams) / days,
@@ -215,7 +215,7 @@ function troubleSince(known: Snapshot, track: PuppyTrack, points: readonly Serie
 
 function troubleFinding(
   input: GrowthInput,
-  known: Snapshot,
+  snapshot: Snapshot,
   puppy: GrowthPuppy,
   track: PuppyTrack,
   last: SeriesPoint,
@@ -223,9 +223,9 @@ function troubleFinding(
 ): PuppyFinding {
   const { sex } = puppy;
   const byScore = (track.found?.score ?? 0) >= puppyMarks(input.puppies.length).watch;
-  const birth = birthOf(known.cleaned.sessions, puppy);
+  const birth = birthOf(snapshot.cleaned.sessions, puppy);
   if (track.rule !== 'steady' && birth !== null && (!byScore || trouble === null)) {
-    if (!hasLost4(birth, last.grams, known.stepGrams)) {
+    if (!hasLost4(birth, last.grams, snapshot.stepGrams)) {
       return bornSmall(birth, veryLowBelow(input.breed ?? '', input.breedBirthGrams ?? null));
     }
     const percent = Math.floor(-firstDaysGrowth(birth, last.grams));
@@ -271,9 +271,9 @@ function daysInPlace(standings: readonly Standing[]): number {
 }
 
 /** Who is lightest of those in the house, by their last weights; null in litters of one or two. */
-function smallestOf(input: GrowthInput, known: Snapshot): string | null {
+function smallestOf(input: GrowthInput, snapshot: Snapshot): string | null {
   const here = input.puppies.flatMap((p) => {
-    const last = p.endsInstant === null ? pointsOf(known.cleaned.sessions, p.id).at(-1) : undefined;
+    const last = p.endsInstant === null ? pointsOf(snapshot.cleaned.sessions, p.id).at(-1) : undefined;
     return last === undefined ? [] : [{ id: p.id, grams: last.grams }];
   });
   return here.length < 3 ? null : here.reduce((a, b) => (b.grams < a.grams ? b : a)).id;
@@ -291,25 +291,25 @@ function twoDaysBefore(standings: readonly Standing[], instant: number): Standin
 }
 
 /** Grams that the puppy's own pace gives in the 24 hours after its last weight. */
-function ownPace(input: GrowthInput, known: Snapshot, index: number, last: SeriesPoint): number | null {
-  const level = known.cleaned.steps.at(-1)?.after[index] ?? null;
+function ownPace(input: GrowthInput, snapshot: Snapshot, index: number, last: SeriesPoint): number | null {
+  const level = snapshot.cleaned.steps.at(-1)?.after[index] ?? null;
   if (level === null) return null;
   const from = { ...level, ageDays: last.ageDays };
   const alone = input.puppies.length < 2;
-  return last.grams * (Math.exp(predict(from, last.ageDays + 1, known.reference, alone).level - level.level) - 1);
+  return last.grams * (Math.exp(predict(from, last.ageDays + 1, snapshot.reference, alone).level - level.level) - 1);
 }
 
-function assessWhole(known: Snapshot, now: LocalTime): LitterAssessment {
-  const { level, found, start, wasFlagged } = known.litter;
+function assessTogether(snapshot: Snapshot, now: LocalTime): LitterAssessment {
+  const { level, found, start, wasFlagged } = snapshot.litter;
   const { score } = found;
   const steady: LitterAssessment = { level: 'steady', since: null, score, finding: { code: 'growing' }, todo: [] };
   if (level === 'steady') return steady;
-  const from = start === null ? undefined : known.cleaned.sessions[start];
+  const from = start === null ? undefined : snapshot.cleaned.sessions[start];
   const gains =
     from === undefined
       ? null
-      : middleGains(
-          known,
+      : medianGains(
+          snapshot,
           from.rows.map((r) => r.puppy.id),
           from.instant,
         );
@@ -322,15 +322,15 @@ function assessWhole(known: Snapshot, now: LocalTime): LitterAssessment {
 }
 
 /** Middle gains of the puppies in grams per day since an instant, and by the reference. */
-function middleGains(known: Snapshot, ids: readonly string[], since: number): { actual: number; expected: number } | null {
+function medianGains(snapshot: Snapshot, ids: readonly string[], since: number): { actual: number; expected: number } | null {
   const pairs = ids.flatMap((id) => {
-    const points = pointsOf(known.cleaned.sessions, id);
+    const points = pointsOf(snapshot.cleaned.sessions, id);
     const [from, to] = [points.find((p) => p.instant >= since - DAY / 4), points.at(-1)];
     if (from === undefined || to === undefined || to.instant <= from.instant) return [];
     const days = (to.instant - from.instant) / DAY;
-    const gain = known.reference.since(to.ageDays) - known.reference.since(from.ageDays);
+    const gain = snapshot.reference.since(to.ageDays) - snapshot.reference.since(from.ageDays);
     return [{ actual: (to.grams - from.grams) / days, expected: (from.grams * (Math.exp(gain) - 1)) / days }];
   });
   if (pairs.length === 0) return null;
-  return { actual: middle(pairs.map((p) => p.actual)), expected: middle(pairs.map((p) => p.expected)) };
+  return { actual: median(pairs.map((p) => p.actual)), expected: median(pairs.map((p) => p.expected)) };
 }

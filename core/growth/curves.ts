@@ -34,7 +34,7 @@ export function scaledRate(bStar: number, adultKg: number): number {
  * 10.1002/vms3.322), 345 puppies of 19 breeds. An upper bound, not a mean. Seen.
  * After day 21 the formula is only a bound of our own; it stops rising at day 40.
  */
-export function mostGrowth(ageDays: number): number {
+export function fastestGrowth(ageDays: number): number {
   const x = Math.min(40, Math.max(0, ageDays));
   return Math.exp(0.13084 * x - 0.001616 * x * x);
 }

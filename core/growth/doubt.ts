@@ -1,7 +1,7 @@
 /** A weight doubted while the puppy is still in the hand: against its own last weights and what its littermates did today. */
 import type { LocalTime } from '../calendar/clock.ts';
 import type { MassUnit } from '../units/mass.ts';
-import { mostGrowth } from './curves.ts';
+import { fastestGrowth } from './curves.ts';
 import type { Littermate } from './findings.ts';
 import { bestGuess, type GuessKind, type Slip } from './guesses.ts';
 import { historyOf, type Snapshot } from './history.ts';
@@ -117,8 +117,8 @@ function littermateFor(input: GrowthInput, puppyId: string, instant: number, gra
 function isExchanged(input: GrowthInput, puppyId: string, instant: number, at: LocalTime, grams: number): boolean {
   if (!input.readings.some((r) => r.puppyId !== puppyId && Math.abs(r.instant - instant) < SAME_ROUND)) return false;
   const reading: GrowthReading = { id: TRIAL, puppyId, at, instant, grams, session: 'morning', held: false, kept: false };
-  const known = historyOf({ ...input, readings: [...input.readings, reading] }).at(-1);
-  return known?.cleaned.sessions.some((s) => s.rows.some((r) => r.reading.id === TRIAL && r.verdict === 'exchanged')) ?? false;
+  const latest = historyOf({ ...input, readings: [...input.readings, reading] }).at(-1);
+  return latest?.cleaned.sessions.some((s) => s.rows.some((r) => r.reading.id === TRIAL && r.verdict === 'exchanged')) ?? false;
 }
 
 const TRIAL = 'being-typed';
@@ -138,15 +138,15 @@ function expectation(input: GrowthInput, puppyId: string, instant: number): Expe
   const later = input.readings.some((r) => r.puppyId === puppyId && r.instant > instant);
   if (!later) return expectationBefore(input, puppyId, instant);
   const puppy = input.puppies.find((p) => p.id === puppyId);
-  const known = historyOf(input).at(-1);
-  const next = known === undefined ? undefined : pointsOf(known.cleaned.sessions, puppyId).find((p) => p.instant > instant);
+  const latest = historyOf(input).at(-1);
+  const next = latest === undefined ? undefined : pointsOf(latest.cleaned.sessions, puppyId).find((p) => p.instant > instant);
   const before = expectationBefore({ ...input, readings: input.readings.filter((r) => r.instant < instant) }, puppyId, instant);
-  if (known === undefined || next === undefined || puppy === undefined) return before;
+  if (latest === undefined || next === undefined || puppy === undefined) return before;
   const alone = input.puppies.length < 2;
   const age = Math.max(0, (instant - puppy.bornInstant) / DAY);
-  const weighing = weighingVariance(READING_SPREAD, next.ageDays, next.grams, known.stepGrams);
+  const weighing = weighingVariance(READING_SPREAD, next.ageDays, next.grams, latest.stepGrams);
   // The way on to the next weight, as it would be from here: taken off again it leads back.
-  const way = predict(firstState(age, 0, weighing), next.ageDays, known.reference, alone);
+  const way = predict(firstState(age, 0, weighing), next.ageDays, latest.reference, alone);
   const pace = before === null ? 0 : before.pace;
   const back = { ln: Math.log(next.grams) - (1 + pace) * way.gain, variance: way.vLevel + weighing + way.shared };
   const days = Math.max(0, (next.instant - instant) / DAY);
@@ -159,11 +159,11 @@ function expectation(input: GrowthInput, puppyId: string, instant: number): Expe
 }
 
 function expectationBefore(input: GrowthInput, puppyId: string, instant: number): Expectation | null {
-  const known = historyOf(input).at(-1);
-  const last = known === undefined ? undefined : pointsOf(known.cleaned.sessions, puppyId).at(-1);
-  const prediction = known === undefined ? null : predictionOf(input, known, puppyId, instant);
-  if (known === undefined || last === undefined || prediction === null) return null;
-  const weighing = weighingVariance(READING_SPREAD, prediction.ageDays, last.grams, known.stepGrams);
+  const latest = historyOf(input).at(-1);
+  const last = latest === undefined ? undefined : pointsOf(latest.cleaned.sessions, puppyId).at(-1);
+  const prediction = latest === undefined ? null : predictionOf(input, latest, puppyId, instant);
+  if (latest === undefined || last === undefined || prediction === null) return null;
+  const weighing = weighingVariance(READING_SPREAD, prediction.ageDays, last.grams, latest.stepGrams);
   return {
     ln: prediction.level,
     sd: Math.sqrt(prediction.vLevel + weighing + prediction.shared),
@@ -175,19 +175,24 @@ function expectationBefore(input: GrowthInput, puppyId: string, instant: number)
 }
 
 /** The level carried to an instant after the last session known. */
-export function predictionOf(input: GrowthInput, known: Snapshot, puppyId: string, instant: number): Prediction | null {
+export function predictionOf(input: GrowthInput, snapshot: Snapshot, puppyId: string, instant: number): Prediction | null {
   const index = input.puppies.findIndex((p) => p.id === puppyId);
-  const level = known.cleaned.steps.at(-1)?.after[index] ?? null;
+  const level = snapshot.cleaned.steps.at(-1)?.after[index] ?? null;
   const puppy = input.puppies[index];
   if (level === null || puppy === undefined) return null;
-  return predict(level, Math.max(level.ageDays, (instant - puppy.bornInstant) / DAY), known.reference, input.puppies.length < 2);
+  return predict(
+    level,
+    Math.max(level.ageDays, (instant - puppy.bornInstant) / DAY),
+    snapshot.reference,
+    input.puppies.length < 2,
+  );
 }
 
 function firstWeightDoubt(grams: number, ageDays: number): Doubt | null {
-  const most = ageDays > OPEN_FROM ? Number.POSITIVE_INFINITY : HEAVIEST_NEWBORN * mostGrowth(ageDays);
-  if (grams >= LIGHTEST_NEWBORN && grams <= most) return null;
+  const heaviest = ageDays > OPEN_FROM ? Number.POSITIVE_INFINITY : HEAVIEST_NEWBORN * fastestGrowth(ageDays);
+  if (grams >= LIGHTEST_NEWBORN && grams <= heaviest) return null;
   const light = grams < LIGHTEST_NEWBORN;
-  const kilo = light && grams * 1000 >= LIGHTEST_NEWBORN && grams * 1000 <= most;
+  const kilo = light && grams * 1000 >= LIGHTEST_NEWBORN && grams * 1000 <= heaviest;
   return {
     fact: { code: light ? 'very-light' : 'very-heavy', grams },
     question: kilo ? 'kilograms-meant' : 'weigh-again',

@@ -1,6 +1,6 @@
 /** Readings that do not fit, with who and what was meant. */
 import type { LocalTime } from '../calendar/clock.ts';
-import { middle } from '../statistics/median.ts';
+import { median } from '../statistics/median.ts';
 import { bestGuess, type Guess } from './guesses.ts';
 import type { GrowthPuppy } from './input.ts';
 import { READING_SPREAD } from './noise.ts';
@@ -118,7 +118,7 @@ function scaleFinding(cleaned: Cleaned, session: CleanSession, k: number, now: L
   const first = session.rows.find((r) => r.verdict === 'scale');
   if (first === undefined) return [];
   const offs = (cleaned.steps[k]?.innovations ?? []).flatMap((i) => (i === null ? [] : [i.off]));
-  return [{ ...about(first, now), kind: 'scale', off: middle(offs) }];
+  return [{ ...about(first, now), kind: 'scale', off: median(offs) }];
 }
 
 function about(row: CleanRow, now: LocalTime): AboutReading {

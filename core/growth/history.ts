@@ -3,7 +3,7 @@
  * said yesterday is not rewritten; later sessions only add to the history.
  */
 import type { SizeClass } from '../reference/classes.ts';
-import { middle } from '../statistics/median.ts';
+import { median } from '../statistics/median.ts';
 import { type VeryLow, veryLowBelow } from './birth-class.ts';
 import { firstDaysLevel } from './first-days.ts';
 import type { GrowthInput, GrowthPuppy } from './input.ts';
@@ -65,12 +65,12 @@ export function historyOf(input: GrowthInput): readonly Snapshot[] {
   const sessions = sessionsOf({ ...input, readings: thinned(input.readings) });
   const keys = sessions.map(keyOf);
   const ground = JSON.stringify([input.puppies, input.scaleStepGrams, input.sizeClass, input.breed, input.breedBirthGrams]);
-  const kept = REMEMBERED.find((r) => r.ground === ground && r.keys[0] === keys[0]);
+  const before = REMEMBERED.find((r) => r.ground === ground && r.keys[0] === keys[0]);
   const history: Snapshot[] = [];
-  if (kept !== undefined) {
-    for (let k = 0; k < keys.length && keys[k] === kept.keys[k]; k += 1) {
-      const known = kept.history[k];
-      if (known !== undefined) history.push(known);
+  if (before !== undefined) {
+    for (let k = 0; k < keys.length && keys[k] === before.keys[k]; k += 1) {
+      const remembered = before.history[k];
+      if (remembered !== undefined) history.push(remembered);
     }
   }
   for (let k = history.length; k < sessions.length; k += 1) {
@@ -245,7 +245,7 @@ function middleBirthOf(sessions: readonly CleanSession[], input: GrowthInput): n
   if (firsts.size === 0) return birth;
   for (let round = 0; round < 3; round += 1) {
     const reference = referenceGain(birth);
-    birth = Math.max(50, middle([...firsts.values()].map((f) => f.grams / Math.exp(reference.since(f.ageDays)))));
+    birth = Math.max(50, median([...firsts.values()].map((f) => f.grams / Math.exp(reference.since(f.ageDays)))));
   }
   return birth;
 }

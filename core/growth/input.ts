@@ -3,7 +3,7 @@
 import { dateOf, type LocalTime, localMinutes } from '../calendar/clock.ts';
 import { type CivilDate, dayNumber } from '../calendar/day.ts';
 import { comparedUntil } from '../litter/in-the-house.ts';
-import { type Litter, type Puppy, type PuppyState, puppyName, type Reading, type Session, stands } from '../litter/litter.ts';
+import { isCurrent, type Litter, type Puppy, type PuppyState, puppyName, type Reading, type Session } from '../litter/litter.ts';
 import type { Sex, SizeClass } from '../reference/classes.ts';
 import type { MassUnit } from '../units/mass.ts';
 
@@ -83,7 +83,7 @@ export function growthInputOf({ litter, puppies, readings, house }: GrowthFacts,
       };
     }),
     readings: readings
-      .filter((r) => stands(r) && ids.has(r.puppyId) && (until === undefined || dateOf(r.at) <= until))
+      .filter((r) => isCurrent(r) && ids.has(r.puppyId) && (until === undefined || dateOf(r.at) <= until))
       .map((r) => ({
         id: r.id,
         puppyId: r.puppyId,

@@ -1,5 +1,5 @@
 /** A puppy's filtered level and pace, from one reading to the next: what the next weight should be. */
-import { middle } from '../statistics/median.ts';
+import { median } from '../statistics/median.ts';
 import { FIRST_DAY_UNKNOWN, firstDayShare, READING_SPREAD, SHARED_RATE, weaningDays, weighingVariance } from './noise.ts';
 import type { ReferenceGain } from './reference-gain.ts';
 
@@ -81,14 +81,14 @@ export interface Weighed {
 
 /** Every reading of a session beside its prediction; readings without one are null. Each is judged by the others' middle. */
 export function innovations(readings: readonly (Weighed | null)[], stepGrams: number): (Innovation | null)[] {
-  const known = readings.map((r) => {
+  const predicted = readings.map((r) => {
     if (r === null) return null;
     const weighing = weighingVariance(READING_SPREAD, r.prediction.ageDays, r.grams, stepGrams);
     return { ...r, off: Math.log(r.grams) - r.prediction.level, weighing, own: r.prediction.vLevel + weighing };
   });
-  return known.map((r) => {
+  return predicted.map((r) => {
     if (r === null) return null;
-    const others = known.filter((o) => o !== null && o !== r && o.counts);
+    const others = predicted.filter((o) => o !== null && o !== r && o.counts);
     const n = others.length;
     const { prediction, off, weighing, own } = r;
     if (n === 0) return { prediction, off, weighing, common: 0, others: 0, sd: Math.sqrt(own + prediction.shared) };
@@ -102,7 +102,7 @@ export function innovations(readings: readonly (Weighed | null)[], stepGrams: nu
 
 /** What the litter did together: the middle of what they were off by, shrunk when they are few. */
 export function commonMove(offs: readonly number[]): number {
-  return offs.length === 0 ? 0 : (offs.length / (offs.length + COMMON_SHRINK)) * middle(offs);
+  return offs.length === 0 ? 0 : (offs.length / (offs.length + COMMON_SHRINK)) * median(offs);
 }
 
 /** Weight over expected beside the littermates, and the same in standard deviations. */

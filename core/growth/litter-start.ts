@@ -4,7 +4,7 @@
  * usual; only upward, so that a litter that is short of milk never lowers what is expected of it.
  */
 import { cholesky, forward, solve } from '../statistics/linear.ts';
-import { middle } from '../statistics/median.ts';
+import { median } from '../statistics/median.ts';
 import { fitPath, type Window } from './littermates-path.ts';
 import { firstDayShare, LITTER_SPREAD, PUPPY_SPREAD, weighingVariance } from './noise.ts';
 import { type LitterStart, type ReferenceGain, USUAL_START } from './reference-gain.ts';
@@ -26,7 +26,7 @@ export function fitStart(window: Window, reference: ReferenceGain, stepGrams: nu
     Array.from({ length: window.puppies }, () => true),
   );
   const all: PathPoint[] = [];
-  const most = Math.max(...path.counts);
+  const largest = Math.max(...path.counts);
   for (let s = 0; s < window.sessions; s += 1) {
     const n = path.counts[s] ?? 0;
     if (n === 0) continue;
@@ -38,9 +38,9 @@ export function fitStart(window: Window, reference: ReferenceGain, stepGrams: nu
   if (points.length < 2) return USUAL_START;
   const n = points.length;
   const wander = {
-    rate: LITTER_SPREAD.rate ** 2 + PUPPY_SPREAD.rate ** 2 / most,
-    lasting: LITTER_SPREAD.lasting ** 2 + PUPPY_SPREAD.lasting ** 2 / most,
-    firstDay: PUPPY_SPREAD.firstDay ** 2 / most,
+    rate: LITTER_SPREAD.rate ** 2 + PUPPY_SPREAD.rate ** 2 / largest,
+    lasting: LITTER_SPREAD.lasting ** 2 + PUPPY_SPREAD.lasting ** 2 / largest,
+    firstDay: PUPPY_SPREAD.firstDay ** 2 / largest,
     weaning: 0,
     start: NO_START_SPREAD,
   };
@@ -74,5 +74,5 @@ const PRIOR_PRECISION = ((): number[][] => {
 
 function present(table: Float64Array, window: Window, s: number): number {
   const from = s * window.puppies;
-  return middle([...table.subarray(from, from + window.puppies)].filter((v) => !Number.isNaN(v)));
+  return median([...table.subarray(from, from + window.puppies)].filter((v) => !Number.isNaN(v)));
 }

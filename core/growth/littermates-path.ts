@@ -1,5 +1,5 @@
 /** The way the littermates went: one level for each of them and one common move for each session, robustly fitted. */
-import { middle } from '../statistics/median.ts';
+import { median } from '../statistics/median.ts';
 import type { CleanSession } from './reading-outliers.ts';
 import type { ReferenceGain } from './reference-gain.ts';
 import { DAY } from './sessions.ts';
@@ -134,7 +134,7 @@ function spread(window: Window, included: readonly boolean[], levels: Float64Arr
       if (!Number.isNaN(value)) sizes.push(Math.abs(value - (levels[i] ?? 0) - (moves[s] ?? 0)));
     }
   }
-  return sizes.length === 0 ? LEAST_SPREAD : 1.4826 * middle(sizes);
+  return sizes.length === 0 ? LEAST_SPREAD : 1.4826 * median(sizes);
 }
 
 function carryOver(moves: Float64Array, counts: Int32Array): void {

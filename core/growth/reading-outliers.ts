@@ -4,7 +4,7 @@
  * dropped: what is doubtful is held out and asked about, and may be put back by the next reading.
  */
 
-import { middle, middleDistance } from '../statistics/median.ts';
+import { mad, median } from '../statistics/median.ts';
 import {
   carried,
   commonMove,
@@ -211,20 +211,20 @@ interface WholeJump {
 }
 
 /** The whole litter's jump at a session, over what the levels before it expect; null when too few were weighed. */
-function wholeJump(draft: Draft, k: number): WholeJump | null {
+function litterJump(draft: Draft, k: number): WholeJump | null {
   const step = draft.steps[k];
   const counting = (step?.innovations ?? []).filter(
     (i, at): i is Innovation => i !== null && draft.sessions[k]?.rows[at]?.verdict !== 'held',
   );
   if (counting.length < 3) return null;
   const offs = counting.map((i) => i.off);
-  const jump = middle(offs);
-  const age = middle(counting.map((i) => i.prediction.ageDays));
-  const days = middle(counting.map((i) => i.prediction.days));
+  const jump = median(offs);
+  const age = median(counting.map((i) => i.prediction.ageDays));
+  const days = median(counting.map((i) => i.prediction.days));
   const rate = SHARED_RATE * draft.ground.reference.pace(age) * Math.sqrt(days);
-  const gain = middle(counting.map((i) => i.prediction.gain * (1 + i.prediction.pace)));
-  const rounding = draft.ground.stepGrams / middle((draft.sessions[k]?.rows ?? []).map((r) => r.reading.grams));
-  const pace = Math.abs(gain) * Math.sqrt(middle(counting.map((i) => i.prediction.vPace)));
+  const gain = median(counting.map((i) => i.prediction.gain * (1 + i.prediction.pace)));
+  const rounding = draft.ground.stepGrams / median((draft.sessions[k]?.rows ?? []).map((r) => r.reading.grams));
+  const pace = Math.abs(gain) * Math.sqrt(median(counting.map((i) => i.prediction.vPace)));
   return {
     jump,
     change: jump + gain,
@@ -232,7 +232,7 @@ function wholeJump(draft: Draft, k: number): WholeJump | null {
     ageDays: age,
     lossLimit: -(LITTER_LOSS_AT_ONCE + LITTER_LOSS_PER_DAY * days + rounding),
     share: offs.filter((o) => Math.sign(o) === Math.sign(jump)).length / offs.length,
-    distance: middleDistance(offs),
+    distance: mad(offs),
     limit: JUMP_FLOOR + 3 * Math.hypot(rate, pace, rounding / Math.sqrt(6)),
   };
 }
@@ -244,7 +244,7 @@ function usualJump(draft: Draft, k: number): number {
   for (const step of draft.steps.slice(Math.max(0, k - JUMPS_KNOWN), k)) {
     const offs = step.innovations.flatMap((i) => (i === null ? [] : [i.off]));
     if (offs.length < 3) continue;
-    squares += Math.min(LARGEST_JUMP, Math.abs(middle(offs))) ** 2;
+    squares += Math.min(LARGEST_JUMP, Math.abs(median(offs))) ** 2;
     count += 1;
   }
   return Math.sqrt(squares / count);
@@ -252,19 +252,19 @@ function usualJump(draft: Draft, k: number): number {
 
 /** Everyone heavier or lighter by much the same: the scale. Taken out for all. */
 function markScaleFault(draft: Draft, k: number): boolean {
-  const whole = wholeJump(draft, k);
+  const litter = litterJump(draft, k);
   if (
-    whole === null ||
-    whole.ageDays < FIRST_JUDGED_DAYS ||
-    whole.days > JUMP_DAYS ||
-    Math.abs(whole.jump) <= whole.limit ||
-    whole.share < 0.8 ||
-    whole.distance >= Math.abs(whole.jump) / 2 ||
-    Math.abs(whole.jump) <= JUMP_SDS * usualJump(draft, k)
+    litter === null ||
+    litter.ageDays < FIRST_JUDGED_DAYS ||
+    litter.days > JUMP_DAYS ||
+    Math.abs(litter.jump) <= litter.limit ||
+    litter.share < 0.8 ||
+    litter.distance >= Math.abs(litter.jump) / 2 ||
+    Math.abs(litter.jump) <= JUMP_SDS * usualJump(draft, k)
   )
     return false;
   // A litter without milk falls behind too: only a real loss of all together is the scale's.
-  if (whole.jump < 0 && whole.change > whole.lossLimit) return false;
+  if (litter.jump < 0 && litter.change > litter.lossLimit) return false;
   const session = draft.sessions[k];
   if (session === undefined || session.rows.some((r) => r.reading.kept || r.settled)) return false;
   draft.sessions[k] = {
@@ -278,10 +278,10 @@ function markScaleFault(draft: Draft, k: number): boolean {
 /** A scale fault that the next session still shows by more than half was none: put back. */
 function settleScaleFault(draft: Draft, k: number): void {
   const before = draft.sessions[k - 1];
-  const whole = wholeJump(draft, k);
-  const old = wholeJump(draft, k - 1);
-  if (before === undefined || whole === null || old === null || !before.rows.some((r) => r.verdict === 'scale')) return;
-  if (Math.sign(whole.jump) !== Math.sign(old.jump) || Math.abs(whole.jump) <= Math.abs(old.jump) / 2) return;
+  const litter = litterJump(draft, k);
+  const old = litterJump(draft, k - 1);
+  if (before === undefined || litter === null || old === null || !before.rows.some((r) => r.verdict === 'scale')) return;
+  if (Math.sign(litter.jump) !== Math.sign(old.jump) || Math.abs(litter.jump) <= Math.abs(old.jump) / 2) return;
   draft.sessions[k - 1] = {
     ...before,
     rows: before.rows.map((r) => (r.verdict === 'scale' ? { ...r, used: r.reading.grams, verdict: 'counts', settled: true } : r)),
@@ -299,10 +299,10 @@ function lookBackAtScale(draft: Draft, k: number): boolean {
     session.rows.some((r) => r.reading.kept || r.settled || r.verdict === 'scale')
   )
     return false;
-  if (middle(session.rows.map((r) => r.ageDays)) < FIRST_JUDGED_DAYS) return false;
+  if (median(session.rows.map((r) => r.ageDays)) < FIRST_JUDGED_DAYS) return false;
   const devs: number[] = [];
   const jumps: number[] = [];
-  const kept: number[] = [];
+  const laterJumps: number[] = [];
   let rate = 0;
   let rounding = 0;
   for (const row of draft.sessions[k]?.rows ?? []) {
@@ -316,18 +316,18 @@ function lookBackAtScale(draft: Draft, k: number): boolean {
     const later = Math.log(row.used) - now.level;
     devs.push(was.off - share * later);
     jumps.push(was.off);
-    kept.push(later);
+    laterJumps.push(later);
     rate = SHARED_RATE * draft.ground.reference.pace(row.ageDays) * Math.sqrt(now.days * share * (1 - share));
     rounding = draft.ground.stepGrams / row.reading.grams / Math.sqrt(6);
   }
-  const jump = middle(devs);
-  const whole = wholeJump(draft, k - 1);
-  if (jump < 0 && (whole === null || whole.change > whole.lossLimit)) return false;
+  const jump = median(devs);
+  const litter = litterJump(draft, k - 1);
+  if (jump < 0 && (litter === null || litter.change > litter.lossLimit)) return false;
   // What the next session still shows by more than half was growth.
-  if (middle(kept) * Math.sign(jump) > Math.abs(middle(jumps)) / 2) return false;
+  if (median(laterJumps) * Math.sign(jump) > Math.abs(median(jumps)) / 2) return false;
   const alike = devs.filter((d) => Math.sign(d) === Math.sign(jump)).length / devs.length;
   const limit = JUMP_FLOOR + 3 * Math.hypot(rate, rounding);
-  if (devs.length < 3 || Math.abs(jump) <= limit || alike < 0.8 || middleDistance(devs) >= Math.abs(jump) / 2) return false;
+  if (devs.length < 3 || Math.abs(jump) <= limit || alike < 0.8 || mad(devs) >= Math.abs(jump) / 2) return false;
   draft.sessions[k - 1] = {
     ...session,
     rows: session.rows.map((r) => (r.used === null ? r : { ...r, used: null, verdict: 'scale' })),

@@ -114,15 +114,15 @@ const USUAL_DAYS = 2;
 /** All starts of trouble together, each by how well it explains the path and how long it could have been that one. */
 export function scoreAllStarts(points: readonly PathPoint[], k: Float64Array, reference: ReferenceGain): Score {
   let best = NO_SCORE;
-  let most = 0;
+  let largest = 0;
   let total = 0;
   for (const { start, u, v, shortfall } of startsOf(points, k, reference)) {
     const days = Math.min(LONGEST_GAP_DAYS, (points[start + 1]?.ageDays ?? 0) - (points[start]?.ageDays ?? 0));
     let proof = 0;
     for (const t of TROUBLES) proof += t.weight * Math.exp(Math.min(LARGEST_LOG, logProof(u, v, t.missing, t.spread ** 2)));
     total += days * proof;
-    if (days * proof <= most) continue;
-    most = days * proof;
+    if (days * proof <= largest) continue;
+    largest = days * proof;
     best = { score: 0, shortfall, start };
   }
   return { ...best, score: Math.sqrt(2 * Math.log(1 + total / USUAL_DAYS)) };
@@ -154,7 +154,7 @@ function startsOf(points: readonly PathPoint[], k: Float64Array, reference: Refe
   const r = new Float64Array(n);
   for (let i = 0; i < n; i += 1) r[i] = points[i]?.value ?? 0;
   const whitened = forward(root, n, r);
-  const most = 1 + FASTEST_LOSS / reference.pace(last.ageDays);
+  const largest = 1 + FASTEST_LOSS / reference.pace(last.ageDays);
   const starts: Start[] = [];
   const expected = new Float64Array(n);
   const fed = Float64Array.from(points, (p) => reference.fed(p.ageDays));
@@ -169,7 +169,7 @@ function startsOf(points: readonly PathPoint[], k: Float64Array, reference: Refe
       v += (mean[i] ?? 0) ** 2;
     }
     if (u <= 0 || v <= 0) continue;
-    starts.push({ start: c, u, v, shortfall: Math.min(most, Math.max(LEAST_SHORTFALL, u / v)) });
+    starts.push({ start: c, u, v, shortfall: Math.min(largest, Math.max(LEAST_SHORTFALL, u / v)) });
   }
   return starts;
 }

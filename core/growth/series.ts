@@ -1,7 +1,7 @@
 /** A puppy's weights in order and what is read off them. Held-out readings are left out; exchanged ones count as exchanged. */
 
 import type { LocalTime } from '../calendar/clock.ts';
-import { middle } from '../statistics/median.ts';
+import { median } from '../statistics/median.ts';
 import { cleanedOf } from './history.ts';
 import type { GrowthInput, GrowthPuppy } from './input.ts';
 import type { Cleaned, CleanSession } from './reading-outliers.ts';
@@ -49,8 +49,8 @@ export function gainsOf(
 export function bandOf(
   input: GrowthInput,
   exceptPuppyId: string | null,
-): { ageDays: number; low: number; middle: number; high: number }[] {
-  const band: { ageDays: number; low: number; middle: number; high: number }[] = [];
+): { ageDays: number; low: number; median: number; high: number }[] {
+  const band: { ageDays: number; low: number; median: number; high: number }[] = [];
   for (const session of cleanedOf(input).sessions) {
     const rows = counted(session).filter((r) => r.puppyId !== exceptPuppyId);
     const there = input.puppies.filter(
@@ -59,9 +59,9 @@ export function bandOf(
     if (rows.length < 2 || rows.length * 2 < there.length) continue;
     const grams = rows.map((r) => r.grams);
     band.push({
-      ageDays: middle(rows.map((r) => r.ageDays)),
+      ageDays: median(rows.map((r) => r.ageDays)),
       low: Math.min(...grams),
-      middle: middle(grams),
+      median: median(grams),
       high: Math.max(...grams),
     });
   }
@@ -107,7 +107,7 @@ export function standingsIn(cleaned: Cleaned, puppies: readonly GrowthPuppy[], p
         ageDays: own.ageDays,
         at: own.reading.at,
         instant: own.reading.instant,
-        standing: Math.log(own.used) - middle(others),
+        standing: Math.log(own.used) - median(others),
       });
     }
   });

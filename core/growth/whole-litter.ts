@@ -1,6 +1,6 @@
 /** The whole litter against the reference alone: when everyone slows down together, it is the dam's milk or the room, not a puppy. */
 
-import { middle } from '../statistics/median.ts';
+import { median } from '../statistics/median.ts';
 import { fitPath, type Window } from './littermates-path.ts';
 import { LITTER_SPREAD, PUPPY_SPREAD, START_SPREAD, weighingVariance } from './noise.ts';
 import type { NoiseFactors } from './noise-estimate.ts';
@@ -16,12 +16,12 @@ export function scoreLitter(window: Window, reference: ReferenceGain, stepGrams:
     window,
     Array.from({ length: window.puppies }, () => true),
   );
-  const most = Math.max(...path.counts);
-  if (most < 2) return null;
+  const largest = Math.max(...path.counts);
+  if (largest < 2) return null;
   const weighed: { row: number; point: PathPoint }[] = [];
   for (let s = 0; s < window.sessions; s += 1) {
     const n = path.counts[s] ?? 0;
-    if (n * 2 < most) continue;
+    if (n * 2 < largest) continue;
     const { ageDays, grams } = middleOf(window, s);
     const weighing = LITTER_SPREAD.session ** 2 + weighingVariance(PUPPY_SPREAD, ageDays, grams, stepGrams) / n;
     weighed.push({ row: s, point: { ageDays, value: path.moves[s] ?? 0, weighing } });
@@ -31,9 +31,9 @@ export function scoreLitter(window: Window, reference: ReferenceGain, stepGrams:
   const points = counting.map((w) => w.point);
   if (rows.at(-1) !== window.sessions - 1) return null;
   const wander = {
-    rate: LITTER_SPREAD.rate ** 2 + PUPPY_SPREAD.rate ** 2 / most,
-    lasting: LITTER_SPREAD.lasting ** 2 + PUPPY_SPREAD.lasting ** 2 / most,
-    firstDay: PUPPY_SPREAD.firstDay ** 2 / most,
+    rate: LITTER_SPREAD.rate ** 2 + PUPPY_SPREAD.rate ** 2 / largest,
+    lasting: LITTER_SPREAD.lasting ** 2 + PUPPY_SPREAD.lasting ** 2 / largest,
+    firstDay: PUPPY_SPREAD.firstDay ** 2 / largest,
     weaning: LITTER_SPREAD.weaning ** 2,
     start: { firstDay: START_SPREAD.firstDay ** 2, early: START_SPREAD.early ** 2 },
   };
@@ -49,5 +49,5 @@ function atLeastUsual(own: NoiseFactors): NoiseFactors {
 function middleOf(window: Window, s: number): { ageDays: number; grams: number } {
   const from = s * window.puppies;
   const present = (table: Float64Array) => [...table.subarray(from, from + window.puppies)].filter((v) => !Number.isNaN(v));
-  return { ageDays: middle(present(window.age)), grams: middle(present(window.grams)) };
+  return { ageDays: median(present(window.age)), grams: median(present(window.grams)) };
 }

@@ -5,7 +5,7 @@ import { rationInputOf } from '../feeding/ration-input.ts';
 import type { Level } from '../growth/assess.ts';
 import type { PuppyFinding } from '../growth/puppy-findings.ts';
 import { EIGHT_WEEKS } from '../litter/ages.ts';
-import { stands } from '../litter/litter.ts';
+import { isCurrent } from '../litter/litter.ts';
 import type { PlanBasis } from './basis.ts';
 
 export type PlanRemark =
@@ -24,7 +24,7 @@ export function planRemarks(basis: PlanBasis): PlanRemark[] {
 }
 
 function aboutFacts({ age, house, weights, puppy, readings }: PlanBasis): PlanRemark[] {
-  const isHeld = readings.some((r) => r.puppyId === puppy.id && stands(r) && r.held);
+  const isHeld = readings.some((r) => r.puppyId === puppy.id && isCurrent(r) && r.held);
   return [
     ...(weights.level === 'steady' ? [] : [{ code: 'level' as const, level: weights.level, finding: weights.finding }]),
     ...(isHeld ? [{ code: 'held' as const }] : []),

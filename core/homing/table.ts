@@ -236,10 +236,10 @@ function likely({ born, start, at }: TableFacts, fromMonths: number, untilMonths
 
 function weightColumns(ranges: readonly ({ low: number; high: number } | null)[], unit: MassUnit): number[] {
   const metric = grownUnit(unit) === 'kg';
-  const known = ranges.filter((r) => r !== null);
-  if (known.length < ranges.length) return [...(metric ? ANY_KG : ANY_LB)];
-  const low = inTableUnit(Math.min(...known.map((r) => r.low)), unit);
-  const high = inTableUnit(Math.max(...known.map((r) => r.high)), unit);
+  const found = ranges.filter((r) => r !== null);
+  if (found.length < ranges.length) return [...(metric ? ANY_KG : ANY_LB)];
+  const low = inTableUnit(Math.min(...found.map((r) => r.low)), unit);
+  const high = inTableUnit(Math.max(...found.map((r) => r.high)), unit);
   for (const weights of ROUND_WEIGHTS) {
     const round = weights.filter((w) => w >= low && w <= high);
     if (round.length > 0 && round.length <= MOST_COLUMNS && high <= Math.max(...weights) * 1.2) return round;

@@ -91,7 +91,7 @@ export const readingSchema = z.strictObject({
 export type Reading = z.infer<typeof readingSchema>;
 
 /** Whether the reading stands: neither replaced nor taken back. It may still be held out as doubtful. */
-export function stands(r: Reading): boolean {
+export function isCurrent(r: Reading): boolean {
   return r.supersededBy === null && !r.withdrawn;
 }
 

@@ -1,6 +1,6 @@
 /** All weights as one table that people can read, and that `import` reads back to the letter. */
 import { clockOf, dateOf } from '../calendar/clock.ts';
-import { type Litter, type Puppy, type Reading, stands } from '../litter/litter.ts';
+import { isCurrent, type Litter, type Puppy, type Reading } from '../litter/litter.ts';
 import type { Cell } from './csv.ts';
 
 /** The headings, by words that the import knows. `grams` is the weight; `typed` and `unit` are how it was written. */
@@ -35,7 +35,7 @@ export function weightsTable(litters: readonly LitterWeights[]): Cell[][] {
   const rows = litters.flatMap(({ litter, puppies, readings }) =>
     puppies.flatMap((puppy) =>
       readings
-        .filter((r) => r.puppyId === puppy.id && stands(r))
+        .filter((r) => r.puppyId === puppy.id && isCurrent(r))
         .toSorted((a, b) => a.instant - b.instant || a.recordedInstant - b.recordedInstant)
         .map((r) => weightRow(litter, puppy, r)),
     ),

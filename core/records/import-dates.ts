@@ -34,14 +34,14 @@ const AT_BIRTH = /^(?:(?:at|after)\s+)?(?:birth|born|whelping|whelped)(?:\s+weig
 /** What a cell says about a day. Two figures of a year are of this century. */
 export function readDateCell(text: string): ReadDate {
   const t = text.normalize('NFKC').trim().toLowerCase();
-  const whole = readDay(t);
-  if (whole.kind !== 'unreadable') return whole;
+  const bare = readDay(t);
+  if (bare.kind !== 'unreadable') return bare;
   // A day and a clock time, with a blank or a T between them.
   const m = /^(.*\d)(?:t|,?\s+)(\d{1,2}[:.]\d{2}(?:[:.]\d{2}(?:\.\d+)?)?\s*(?:[ap]\.?m\.?)?)z?$/.exec(t);
   const clock = m === null ? null : readClockCell(m[2] ?? '');
-  if (m === null || clock === null) return whole;
+  if (m === null || clock === null) return bare;
   const day = readDay(m[1] ?? '');
-  return day.kind === 'date' || day.kind === 'figures' ? { ...day, clock } : whole;
+  return day.kind === 'date' || day.kind === 'figures' ? { ...day, clock } : bare;
 }
 
 function readDay(text: string): ReadDate {

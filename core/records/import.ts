@@ -6,7 +6,7 @@
 import { clockOf, dateOf, type LocalTime, localMinutes, localTime } from '../calendar/clock.ts';
 import { addDays, type CivilDate, daysBetween } from '../calendar/day.ts';
 import { type Collar, nextCollar, USUAL_COLLARS } from '../litter/collar.ts';
-import { type Puppy, type Reading, type ReadingFields, type Session, stands } from '../litter/litter.ts';
+import { isCurrent, type Puppy, type Reading, type ReadingFields, type Session } from '../litter/litter.ts';
 import type { Sex } from '../reference/classes.ts';
 import { type Grams, type MassFault, type MassUnit, parseMass } from '../units/mass.ts';
 import type { Entry, Label, TableRead } from './import-columns.ts';
@@ -185,7 +185,7 @@ class Judge {
     this.#order = order;
     this.#puppies = new Map(target.puppies.map((p) => [p.id, p]));
     this.#there = Map.groupBy(
-      target.readings.filter((r) => stands(r)),
+      target.readings.filter((r) => isCurrent(r)),
       (r) => `${r.puppyId} ${dateOf(r.at)}`,
     );
   }
@@ -317,12 +317,12 @@ function massOf(entry: Entry, usual: MassUnit): Pick<ImportedReading, 'grams' | 
 }
 
 /** The text as the program keeps it: no control characters, no longer than this, no half of a character at the end. */
-function cut(text: string, most: number): string {
+function cut(text: string, max: number): string {
   const clean = text.replace(CONTROLS, '');
-  return clean.length <= most
+  return clean.length <= max
     ? clean
     : clean
-        .slice(0, most)
+        .slice(0, max)
         .toWellFormed()
         .replace(/\ufffd$/, '');
 }

@@ -1,7 +1,7 @@
 /** The few statistics that the method needs. */
 
 /** The median; NaN of nothing. */
-export function middle(values: readonly number[]): number {
+export function median(values: readonly number[]): number {
   // A typed array sorts as numbers, and several times faster than with a comparison.
   const sorted = Float64Array.from(values).sort();
   const half = sorted.length >> 1;
@@ -11,7 +11,7 @@ export function middle(values: readonly number[]): number {
 }
 
 /** Median distance from the median, unscaled: of a normal spread it is 0.6745 standard deviations. */
-export function middleDistance(values: readonly number[]): number {
-  const m = middle(values);
-  return middle(values.map((v) => Math.abs(v - m)));
+export function mad(values: readonly number[]): number {
+  const m = median(values);
+  return median(values.map((v) => Math.abs(v - m)));
 }

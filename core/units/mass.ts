@@ -98,14 +98,14 @@ export function parseMass(text: string, usual: MassUnit): MassResult {
   }
   const one = ONE.exec(t);
   if (!one || (one[1] === undefined && one[2] === undefined)) return { ok: false, fault: whyNot(t) };
-  const whole = (one[1] ?? '0').replace(/[ \u00a0\u202f]/g, '');
+  const integerPart = (one[1] ?? '0').replace(/[ \u00a0\u202f]/g, '');
   const word = one[3];
   const unit = word === undefined ? usual : unitOfWord(word);
   if (unit === null)
     return { ok: false, fault: word?.length === 1 ? { code: 'letter', letter: word } : { code: 'unit', unit: word ?? '' } };
   const single = unit === 'lboz' ? 'oz' : unit;
   if (single === 'g' && /,\d{3}(?!\d)/.test(t)) return { ok: false, fault: { code: 'number' } };
-  return checked(Number(`${whole}.${one[2] ?? '0'}`) * FACTOR[single], unit);
+  return checked(Number(`${integerPart}.${one[2] ?? '0'}`) * FACTOR[single], unit);
 }
 
 const FACTOR: Record<Exclude<MassUnit, 'lboz'>, number> = { g: 1, kg: 1000, oz: GRAMS_PER_OUNCE, lb: GRAMS_PER_POUND };

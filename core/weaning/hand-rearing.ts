@@ -18,7 +18,7 @@ export function neonateNeed(grams: number): number {
 }
 
 /** The most a feed may be, in mL: 4 mL in 100 g. */
-export function mostAFeed(grams: number): number {
+export function feedLimit(grams: number): number {
   return (grams * STOMACH_ML_PER_100G) / 100;
 }
 
@@ -31,7 +31,7 @@ export interface Feeds {
   readonly kcal: number;
   readonly dayMl: number;
   readonly feeds: number;
-  /** Never over {@link mostAFeed}. */
+  /** Never over {@link feedLimit}. */
   readonly feedMl: number;
   /** The stomach would not hold what the method reckons. */
   readonly capped: boolean;
@@ -40,9 +40,9 @@ export interface Feeds {
 /** A day's feeds from a need in kcal, an energy of the milk in kcal per mL and a number of feeds. */
 export function feedsFor(grams: number, kcal: number, milkKcalPerMl: number, feeds: number): Feeds {
   const wanted = kcal / milkKcalPerMl / feeds;
-  const most = mostAFeed(grams);
-  const feedMl = Math.min(wanted, most);
-  return { kcal, dayMl: feedMl * feeds, feeds, feedMl, capped: wanted > most };
+  const limit = feedLimit(grams);
+  const feedMl = Math.min(wanted, limit);
+  return { kcal, dayMl: feedMl * feeds, feeds, feedMl, capped: wanted > limit };
 }
 
 /** Feeds by one handbook in a week of life, 0 to 3. */
@@ -83,7 +83,7 @@ export function topUp(grams: number, ageDays: number, milkKcalPerMl: number = US
     feedMl: { low: syringe(low), high: syringe(high) },
     feeds,
     dayMl: { low: Math.floor(Math.min(...both.map((f) => f.dayMl))), high: Math.floor(Math.max(...both.map((f) => f.dayMl))) },
-    mostMl: syringe(mostAFeed(grams)),
+    mostMl: syringe(feedLimit(grams)),
     capped: both.some((f) => f.capped),
     hours: { low: Math.round(24 / feeds.high), high: Math.round(24 / feeds.low) },
     needKcal: neonateNeed(grams),

@@ -2,7 +2,7 @@
 import { dateOf } from '../calendar/clock.ts';
 import { addDays, type CivilDate, daysBetween } from '../calendar/day.ts';
 import { type RulesFacts, rulesOn } from '../feeding/rules.ts';
-import { type FoodBook, foodOrDefault } from '../food/catalogue.ts';
+import { type FoodCatalogue, foodOrDefault } from '../food/catalogue.ts';
 import { type Feeding, feedingOf } from '../food/rotation.ts';
 import type { GrowthInput } from '../growth/input.ts';
 import { EIGHT_WEEKS } from '../litter/ages.ts';
@@ -26,7 +26,7 @@ export interface OwnWeaningFacts {
 
 export interface WeaningFacts extends OwnWeaningFacts {
   readonly rules: RulesFacts;
-  readonly book: FoodBook;
+  readonly catalogue: FoodCatalogue;
   readonly feedings: readonly Feeding[];
   /** What is known is known until today. */
   readonly today: CivilDate;
@@ -46,7 +46,7 @@ export function weaningInputOf(facts: WeaningFacts, day: CivilDate): WeaningInpu
     plan,
     events,
     rules,
-    food: foodOrDefault(facts.book, feedingOf(facts.feedings, litter.id).foodId),
+    food: foodOrDefault(facts.catalogue, feedingOf(facts.feedings, litter.id).foodId),
     sizeClass: litter.sizeClass,
     puppies: weaningPuppies(litter, weighInOrder(puppies, day), growth),
     today,

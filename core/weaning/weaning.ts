@@ -11,7 +11,7 @@ import { bowlStep, MEAL_NAMES, type MealName, type Meals } from '../food/bowls.t
 import type { Food } from '../food/food.ts';
 import type { SizeClass } from '../reference/classes.ts';
 import { clamp } from '../statistics/clamp.ts';
-import { middle as median } from '../statistics/median.ts';
+import { median } from '../statistics/median.ts';
 import { GRAMS_PER_OUNCE, isMetric, type MassUnit } from '../units/mass.ts';
 import { adjustedOn, restsOn, type WeaningEvent } from './eaten.ts';
 import type { Texture } from './texture.ts';
@@ -219,8 +219,8 @@ function twoDaysBefore(weighings: readonly Weighing[], at: number): Weighing | n
 }
 
 /** The lower of the reference and the litter's own middle, but never under half of the reference: a whole litter can stall. */
-function expectedGain(reference: number, middle: number): number {
-  return clamp(middle, reference / 2, reference);
+function expectedGain(reference: number, litterGain: number): number {
+  return clamp(litterGain, reference / 2, reference);
 }
 
 function dayOf(

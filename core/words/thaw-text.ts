@@ -1,6 +1,6 @@
 /** What is taken out of the freezer and for whom, in words: on the screen and on paper. */
 import type { Pack } from '../freezer/pack.ts';
-import type { Eater, Take } from '../freezer/plan.ts';
+import type { MealShare, Take } from '../freezer/plan.ts';
 import type { MassUnit } from '../units/mass.ts';
 import type { Catalogue } from './catalogue.ts';
 
@@ -13,7 +13,7 @@ export interface Stocked {
 
 /** "2 packs plain mix, 500 g; a quarter of a pack plain mix, 454 g" */
 export function takesWords(f: Stocked, takes: readonly Take[], words: Catalogue): string {
-  const whole = new Map<string, { count: number; food: string; each: string }>();
+  const wholePacks = new Map<string, { count: number; food: string; each: string }>();
   const parts: string[] = [];
   for (const take of takes) {
     const pack = f.packs.find((p) => p.id === take.packId);
@@ -24,13 +24,13 @@ export function takesWords(f: Stocked, takes: readonly Take[], words: Catalogue)
       continue;
     }
     const key = `${food} ${each}`;
-    whole.set(key, { count: (whole.get(key)?.count ?? 0) + 1, food, each });
+    wholePacks.set(key, { count: (wholePacks.get(key)?.count ?? 0) + 1, food, each });
   }
-  return [...[...whole.values()].map((p) => words.freezer.packs(p.count, p.food, p.each)), ...parts].join('; ');
+  return [...[...wholePacks.values()].map((p) => words.freezer.packs(p.count, p.food, p.each)), ...parts].join('; ');
 }
 
 /** "Hazel’s litter 420 g; the rest Sorrel" for more than one, the name alone for one. */
-export function eatersWords(eaters: readonly Eater[], unit: MassUnit, words: Catalogue): string {
+export function eatersWords(eaters: readonly MealShare[], unit: MassUnit, words: Catalogue): string {
   const order = eaters.toSorted((a, b) => b.grams - a.grams);
   const [first, ...others] = order;
   if (first === undefined) return '';
@@ -41,6 +41,6 @@ export function eatersWords(eaters: readonly Eater[], unit: MassUnit, words: Cat
 }
 
 /** "Hazel’s litter and Sorrel" */
-export function namesWords(eaters: readonly Eater[], words: Catalogue): string {
+export function namesWords(eaters: readonly MealShare[], words: Catalogue): string {
   return words.freezer.and(eaters.map((e) => e.who));
 }

@@ -23,8 +23,8 @@ const MOST = 100_000;
 function isState(value: unknown): value is WindowState {
   if (typeof value !== 'object' || value === null) return false;
   const { x, y, width, height, maximised } = value as Record<string, unknown>;
-  const whole = (n: unknown, least: number): boolean => Number.isInteger(n) && Number(n) >= least && Number(n) <= MOST;
-  const placed = whole(x, -MOST) && whole(y, -MOST) && whole(width, LEAST_SIDE) && whole(height, LEAST_SIDE);
+  const isBetween = (n: unknown, least: number): boolean => Number.isInteger(n) && Number(n) >= least && Number(n) <= MOST;
+  const placed = isBetween(x, -MOST) && isBetween(y, -MOST) && isBetween(width, LEAST_SIDE) && isBetween(height, LEAST_SIDE);
   return placed && typeof maximised === 'boolean';
 }
 

@@ -122,7 +122,7 @@ async function host(args: HostArguments, folder: string): Promise<void> {
 }
 
 /** A mistake that nobody caught is written down, and ends the program in a sentence: what was answered is durable. */
-function sayFaults(folder: string): void {
+function printFaults(folder: string): void {
   for (const event of ['uncaughtException', 'unhandledRejection'] as const) {
     process.on(event, (error) => {
       noteFault(folder, { now: now(), version: pack.version, operation: 'host', error });
@@ -138,7 +138,7 @@ if (typeof args === 'string') {
   process.exitCode = 2;
 } else {
   const folder = args.data ?? dataFolder({ platform: process.platform, env: process.env, home: homedir() });
-  sayFaults(folder);
+  printFaults(folder);
   try {
     await host(args, folder);
   } catch (error) {

@@ -45,8 +45,8 @@ export class DayCopies {
 
   /** Asked each minute, and before each command. Answers whether a copy was made. */
   whenDue(): boolean {
-    const moment = this.#now();
-    return this.#waiting !== null && this.#isDue(moment, this.#waiting) && this.#later(moment);
+    const now = this.#now();
+    return this.#waiting !== null && this.#isDue(now, this.#waiting) && this.#later(now);
   }
 
   atClose(): void {

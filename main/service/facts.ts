@@ -2,7 +2,7 @@
 import type { z } from 'zod';
 import { type LocalTime, localMinutes } from '../../core/calendar/clock.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
-import { type Litter, type Puppy, puppyName, type Reading, type ReadingFields, stands } from '../../core/litter/litter.ts';
+import { isCurrent, type Litter, type Puppy, puppyName, type Reading, type ReadingFields } from '../../core/litter/litter.ts';
 import { findReading } from '../store/growth.ts';
 import type { About } from '../store/journal.ts';
 import { findLitter, findPuppy } from '../store/litter.ts';
@@ -28,7 +28,7 @@ export function refuseTwice(ids: readonly string[], field: string): void {
 /** A reading that counts: one replaced or withdrawn can't be changed any more. */
 export function standingReading(c: Context, id: string): Reading {
   const reading = found(findReading(c.store.db, id), 'reading');
-  if (!stands(reading)) throw new ContractFailure('conflict', 'the reading was already replaced or withdrawn', 'readingId');
+  if (!isCurrent(reading)) throw new ContractFailure('conflict', 'the reading was already replaced or withdrawn', 'readingId');
   return reading;
 }
 

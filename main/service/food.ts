@@ -3,7 +3,7 @@ import type { CivilDate } from '../../core/calendar/day.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
 import { fedFoodOn } from '../../core/feeding/fed-food.ts';
 import type { HouseRules } from '../../core/feeding/rules.ts';
-import { type FoodBook, foodBook } from '../../core/food/catalogue.ts';
+import { type FoodCatalogue, foodCatalogue } from '../../core/food/catalogue.ts';
 import type { Food } from '../../core/food/food.ts';
 import { type FoodFields, foodChecks, type StoredFood } from '../../core/food/own-food.ts';
 import { type Bowl, EMPTY_WEEK, type Feeding, feedingOf, withBowl } from '../../core/food/rotation.ts';
@@ -103,21 +103,21 @@ function foodsIn(bowl: Bowl): string[] {
 }
 
 function needFoods(c: Context, ids: readonly string[], field: string): void {
-  const book = bookOf(c);
-  if (ids.some((id) => book.find(id) === null)) throw new ContractFailure('not-found', 'there is no such food', field);
+  const catalogue = foodCatalogueOf(c);
+  if (ids.some((id) => catalogue.find(id) === null)) throw new ContractFailure('not-found', 'there is no such food', field);
 }
 
 function refuseWhatCannotBe(c: Context, foodId: string | null, fields: FoodFields, under: 'fields' | 'change'): void {
-  const book = bookOf(c);
-  const stop = foodChecks(foodId, fields, book.find, book.uses).find((check) => check.severity === 'stop');
+  const catalogue = foodCatalogueOf(c);
+  const stop = foodChecks(foodId, fields, catalogue.find, catalogue.uses).find((check) => check.severity === 'stop');
   if (stop !== undefined) throw new ContractFailure('bad-input', stop.code, `${under}.${stop.field}`);
 }
 
-function bookOf(c: Context): FoodBook {
-  return foodBook(storedFoods(c.store.db));
+function foodCatalogueOf(c: Context): FoodCatalogue {
+  return foodCatalogue(storedFoods(c.store.db));
 }
 
 /** The food that a litter's amounts and energy are reckoned with on a day. */
 export function foodOn(c: Context, litterId: string, rules: HouseRules, born: CivilDate, day: CivilDate): Food {
-  return fedFoodOn({ book: bookOf(c), feedings: feedings(c.store.db) }, litterId, rules, born, day);
+  return fedFoodOn({ catalogue: foodCatalogueOf(c), feedings: feedings(c.store.db) }, litterId, rules, born, day);
 }

@@ -1,12 +1,12 @@
 /** The facts of everyone who eats from the freezer; what they eat is put together in core. */
 import { dateOf } from '../../core/calendar/clock.ts';
 import type { CivilDate } from '../../core/calendar/day.ts';
-import { foodBook } from '../../core/food/catalogue.ts';
+import { foodCatalogue } from '../../core/food/catalogue.ts';
 import { type Demand, demandOf, eatsBetween } from '../../core/freezer/demand.ts';
 import { catalogueOf } from '../../core/words/catalogue.ts';
 import { allDams } from '../store/dogs.ts';
 import { feedings, storedFoods } from '../store/food.ts';
-import { freezerDogs } from '../store/freezer.ts';
+import { eatersOf } from '../store/freezer.ts';
 import { allLitters, puppiesOf } from '../store/litter.ts';
 import { rulesFacts } from './feeding.ts';
 import type { Context } from './handlers.ts';
@@ -22,9 +22,9 @@ export function demandBetween(c: Context, from: CivilDate, until: CivilDate): De
   const facts = {
     today: dateOf(c.now().local),
     rules: rulesFacts(c),
-    book: foodBook(storedFoods(db)),
+    catalogue: foodCatalogue(storedFoods(db)),
     feedings: feedings(db),
-    dogs: freezerDogs(db),
+    eaters: eatersOf(db),
     dams: allDams(db),
     litterName: catalogueOf('en').litterName,
     litters,

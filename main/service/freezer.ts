@@ -3,22 +3,22 @@
 import { dateOf } from '../../core/calendar/clock.ts';
 import { type CivilDate, daysBetween } from '../../core/calendar/day.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
-import { foodBook } from '../../core/food/catalogue.ts';
+import { foodCatalogue } from '../../core/food/catalogue.ts';
 import { portionGrams } from '../../core/food/portion.ts';
-import { DEFAULT_FREEZER, type DogFields, gramsLeft, oldestFirst, type Pack, type Thaw } from '../../core/freezer/pack.ts';
+import { DEFAULT_FREEZER, type EaterFields, gramsLeft, oldestFirst, type Pack, type Thaw } from '../../core/freezer/pack.ts';
 import { findDam } from '../store/dogs.ts';
 import { storedFoods } from '../store/food.ts';
 import {
+  eatersOf,
   endThaw,
   findPack,
   findThaw,
-  freezerDogs,
   insertPack,
   insertThaw,
   packsSince,
-  removeDog,
+  removeEater,
   removeStarter,
-  setDog,
+  setEater,
   setFreezer,
   setStarter,
   starters,
@@ -49,7 +49,7 @@ function stockHandlers(
     'freezer.stock': ({ since }) => ({
       packs: packsSince(db, since),
       thaws: thawsSince(db, since),
-      dogs: freezerDogs(db),
+      eaters: eatersOf(db),
       starters: starters(db),
       settings: storedFreezer(db) ?? DEFAULT_FREEZER,
     }),
@@ -178,7 +178,7 @@ function eaterHandlers(
       command(c, 'freezer.addDog', (recorder) => {
         checkDog(c, fields, 'fields');
         const dog = { id: c.newId(), ...fields };
-        setDog(db, recorder, dog);
+        setEater(db, recorder, dog);
         return { value: { dog }, about: about(dog.name, dog.gramsADay) };
       }),
 
@@ -186,14 +186,14 @@ function eaterHandlers(
       command(c, 'freezer.changeDog', (recorder) => {
         const dog = { ...dogOf(c, dogId), ...change };
         checkDog(c, dog, 'change');
-        setDog(db, recorder, dog);
+        setEater(db, recorder, dog);
         return { value: { dog }, about: about(dog.name, dog.gramsADay) };
       }),
 
     'freezer.removeDog': ({ dogId }) => {
       const dog = dogOf(c, dogId);
       return command(c, 'freezer.removeDog', (recorder) => {
-        removeDog(db, recorder, dogId);
+        removeEater(db, recorder, dogId);
         return { value: {}, about: about(dog.name, null) };
       });
     },
@@ -230,7 +230,7 @@ function eaterHandlers(
   };
 }
 
-function checkDog(c: Context, { foodId, damId, fromDay, untilDay }: DogFields, under: 'fields' | 'change'): void {
+function checkDog(c: Context, { foodId, damId, fromDay, untilDay }: EaterFields, under: 'fields' | 'change'): void {
   needFood(c, foodId, `${under}.foodId`);
   if (damId !== null) found(findDam(c.store.db, damId), 'dam');
   if (untilDay !== null && untilDay < fromDay)
@@ -238,7 +238,7 @@ function checkDog(c: Context, { foodId, damId, fromDay, untilDay }: DogFields, u
 }
 
 function dogOf(c: Context, id: string) {
-  return found(freezerDogs(c.store.db).find((d) => d.id === id) ?? null, 'dog');
+  return found(eatersOf(c.store.db).find((d) => d.id === id) ?? null, 'dog');
 }
 
 function starterOf(c: Context, id: string) {
@@ -256,7 +256,7 @@ function packsOf(c: Context, ids: readonly string[]): Pack[] {
 }
 
 function needFood(c: Context, foodId: string, field: string): void {
-  if (foodBook(storedFoods(c.store.db)).find(foodId) === null)
+  if (foodCatalogue(storedFoods(c.store.db)).find(foodId) === null)
     throw new ContractFailure('not-found', 'there is no such food', field);
 }
 
@@ -272,7 +272,7 @@ function checkDays(c: Context, frozenOn: CivilDate, bestBefore: CivilDate | null
 }
 
 function foodName(c: Context, foodId: string): string {
-  return foodBook(storedFoods(c.store.db)).find(foodId)?.name ?? foodId;
+  return foodCatalogue(storedFoods(c.store.db)).find(foodId)?.name ?? foodId;
 }
 
 function namesOf(c: Context, packs: readonly Pack[]): string {

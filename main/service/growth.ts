@@ -1,6 +1,6 @@
 /** Readings: recorded, corrected, withdrawn, kept. Several of one puppy in one session are all kept and all count. */
 import { ContractFailure } from '../../core/contract/result.ts';
-import { earlierLitters, lineReadings } from '../../core/growth/line/earlier.ts';
+import { earlierLitters, lineReadings } from '../../core/growth/own-line/earlier.ts';
 import type { Litter, Puppy, Reading, ReadingFields } from '../../core/litter/litter.ts';
 import { insertReading, markKept, markWithdrawn, readingsOf, replaceReading } from '../store/growth.ts';
 import { allLitters, puppiesOf } from '../store/litter.ts';

@@ -2,7 +2,7 @@
 
 import { dateOf } from '../../core/calendar/clock.ts';
 import type { CivilDate } from '../../core/calendar/day.ts';
-import type { KeptPlan } from '../../core/contract/homing.ts';
+import type { HandedPlan } from '../../core/contract/homing.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
 import { rulesOn } from '../../core/feeding/rules.ts';
 import type { PlanDocument } from '../../core/homing/document.ts';
@@ -26,7 +26,13 @@ export function homingHandlers(c: Context): HandlersOf<'homing'> {
       const puppy = puppyOf(c, puppyId);
       if (puppy.state === 'died') throw new ContractFailure('refused', 'the puppy has died');
       const document = planOf(c, puppyId, on);
-      const plan: KeptPlan = { id: c.newId(), puppyId, handedOver: on, recordedInstant: c.now().instant, title: document.title };
+      const plan: HandedPlan = {
+        id: c.newId(),
+        puppyId,
+        handedOver: on,
+        recordedInstant: c.now().instant,
+        title: document.title,
+      };
       return command(c, 'homing.handOver', (recorder) => {
         insertPlan(recorder, plan, document);
         if (leaves) setState(recorder, puppyId, 'home', on);
@@ -34,9 +40,9 @@ export function homingHandlers(c: Context): HandlersOf<'homing'> {
       });
     },
 
-    'homing.kept': ({ litterId }) => ({ plans: plansOf(db, litterOf(c, litterId).id) }),
+    'homing.handedOver': ({ litterId }) => ({ plans: plansOf(db, litterOf(c, litterId).id) }),
 
-    'homing.keptDocument': ({ planId }) => ({ document: found(keptDocument(db, planId), 'plan') }),
+    'homing.handedOverDocument': ({ planId }) => ({ document: found(keptDocument(db, planId), 'plan') }),
   };
 }
 

@@ -4,7 +4,7 @@ import { addDays } from '../../core/calendar/day.ts';
 import type { PaperDocument, PaperOf } from '../../core/contract/paper.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
 import { rulesOn } from '../../core/feeding/rules.ts';
-import { foodBook } from '../../core/food/catalogue.ts';
+import { foodCatalogue } from '../../core/food/catalogue.ts';
 import { DEFAULT_FREEZER } from '../../core/freezer/pack.ts';
 import { planFreezer } from '../../core/freezer/plan.ts';
 import { GONE_DAYS, PLANNED_DAYS, REMEMBERED_DAYS } from '../../core/freezer/thaw-list.ts';
@@ -49,7 +49,7 @@ function documentOf(c: Context, of: PaperOf): PaperDocument | null {
   switch (of.kind) {
     case 'puppy':
       return planOf(c, of.puppyId, of.on);
-    case 'kept':
+    case 'handed-over':
       return found(keptDocument(c.store.db, of.planId), 'plan');
     case 'prep':
       return prepSheetOf(c, of.litterId, of.day);
@@ -81,9 +81,9 @@ function freezerFacts(c: Context, now: LocalTime): FreezerPaperFacts {
     starters: starters(db),
     demand: demandBetween(c, addDays(today, -REMEMBERED_DAYS), untilDay),
   });
-  const book = foodBook(storedFoods(db));
+  const catalogue = foodCatalogue(storedFoods(db));
   const nameOf = (id: string) => {
-    const food = book.find(id);
+    const food = catalogue.find(id);
     return food === null ? id : catalogueOf('en').foods.nameOf(food);
   };
   const unit = (storedHouse(db) ?? DEFAULT_HOUSE).massUnit;

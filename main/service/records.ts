@@ -37,7 +37,7 @@ export function recordsHandlers(c: Context): HandlersOf<'records'> {
       canChooseFolder: c.chooseFolder !== null,
     }),
 
-    'records.done': ({ most }) => ({ done: doneList(db, most) }),
+    'records.done': ({ limit: most }) => ({ done: doneList(db, most) }),
 
     'records.undo': () => {
       const done = stepped(() => undo(db));

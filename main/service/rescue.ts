@@ -11,7 +11,7 @@ import { ContractFailure } from '../../core/contract/result.ts';
 import { backupsFolder, backupsIn, listBackups } from '../store/backup.ts';
 import { countsOf, weightIds } from '../store/counts.ts';
 import { StoreError } from '../store/fault.ts';
-import { isWhole } from '../store/file.ts';
+import { isIntact } from '../store/file.ts';
 import { lockFolder } from '../store/lock.ts';
 import { dataFile, hadOwnFile } from '../store/look.ts';
 import { fileBytes } from '../store/records.ts';
@@ -106,7 +106,7 @@ function countMissing(weights: ReadonlySet<string>, inCopy: ReadonlySet<string>)
 
 function wholeCounts(copy: string): Counts | null {
   try {
-    return isWhole(copy) ? countsOf(copy) : null;
+    return isIntact(copy) ? countsOf(copy) : null;
   } catch {
     return null;
   }

@@ -3,7 +3,7 @@
 import { dateOf } from '../../core/calendar/clock.ts';
 import { addDays, type CivilDate } from '../../core/calendar/day.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
-import { foodBook } from '../../core/food/catalogue.ts';
+import { foodCatalogue } from '../../core/food/catalogue.ts';
 import { growthInputOf } from '../../core/growth/input.ts';
 import type { Litter, Puppy } from '../../core/litter/litter.ts';
 import { DEFAULT_HOUSE } from '../../core/people/house.ts';
@@ -141,8 +141,8 @@ export function prepSheetOf(c: Context, litterId: string, day: CivilDate): PrepD
   const { db } = c.store;
   const own = ownWeaningFacts(c, litterOf(c, litterId), puppiesOf(db, litterId));
   if (own.plan === null) return null;
-  const book = foodBook(storedFoods(db));
-  return prepDocument({ ...own, rules: rulesFacts(c), book, feedings: feedings(db), today: dateOf(c.now().local) }, day);
+  const catalogue = foodCatalogue(storedFoods(db));
+  return prepDocument({ ...own, rules: rulesFacts(c), catalogue, feedings: feedings(db), today: dateOf(c.now().local) }, day);
 }
 
 const ATE_WORDS = { clean: 'cleaned up', left: 'some left', refused: 'refused' } as const;

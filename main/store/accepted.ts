@@ -6,7 +6,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { backupsFolder, listBackups } from './backup.ts';
-import { isWhole, makePrivate, placeDurably } from './file.ts';
+import { isIntact, makePrivate, placeDurably } from './file.ts';
 
 const nameOf = (file: string): string => `${file}.accepted`;
 
@@ -47,7 +47,7 @@ export function lackOfNewestBackup(folder: string, file: string): number {
     if (held === null) continue;
     const there = new Set(idsIn(file));
     const lack = held.filter((id) => !there.has(id)).length;
-    if (lack === 0 || isWhole(backup)) return lack;
+    if (lack === 0 || isIntact(backup)) return lack;
   }
   return 0;
 }

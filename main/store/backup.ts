@@ -9,7 +9,7 @@ import { clockOf, dateOf } from '../../core/calendar/clock.ts';
 import { type CivilDate, dayNumber, parseDate } from '../../core/calendar/day.ts';
 import type { Backup } from '../../core/contract/records.ts';
 import { StoreError } from './fault.ts';
-import { APPLICATION_ID, isWhole, makeFolder, placeDurably, readHeader } from './file.ts';
+import { APPLICATION_ID, isIntact, makeFolder, placeDurably, readHeader } from './file.ts';
 import type { Timestamp } from './timestamp.ts';
 
 const KEEP_DAILY = 14;
@@ -78,7 +78,7 @@ function isMagic(part: string): boolean {
 
 function writeCopy(db: Database.Database, part: string): void {
   db.prepare('VACUUM INTO ?').run(part);
-  if (!isWhole(part)) throw new StoreError('damaged', 'the copy of the data file is not whole');
+  if (!isIntact(part)) throw new StoreError('damaged', 'the copy of the data file is not whole');
 }
 
 /** Makes today's copy if there is none, and lets go of copies past their time. Answers whether it made one. */

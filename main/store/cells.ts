@@ -64,8 +64,8 @@ function headOf(number: number): number {
 }
 
 function cellStarts(page: Buffer, head: number, headerBytes: number): number[] {
-  const most = Math.floor((page.length - head - headerBytes) / 2);
-  const count = Math.min(page.readUInt16BE(head + 3), most);
+  const limit = Math.floor((page.length - head - headerBytes) / 2);
+  const count = Math.min(page.readUInt16BE(head + 3), limit);
   return Array.from({ length: count }, (_, n) => page.readUInt16BE(head + headerBytes + 2 * n));
 }
 

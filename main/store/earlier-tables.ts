@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { damFieldsSchema, damSchema } from '../../core/dogs/dam.ts';
 import { feedingSchema } from '../../core/food/rotation.ts';
-import { dogSchema, starterSchema } from '../../core/freezer/pack.ts';
+import { eaterSchema, starterSchema } from '../../core/freezer/pack.ts';
 import { storedSettingsSchema } from '../../core/people/house.ts';
 import { json, picked, type Row, reads } from './rows.ts';
 
@@ -21,7 +21,7 @@ const EARLIER: readonly { readonly shape: number; readonly readers: Readonly<Rec
     readers: {
       dams: ({ id, foodKcal, ...row }) =>
         reads(damSchema, { id, weights: [], fields: picked(damFieldsSchema, { ...row, foodKcalPer100g: foodKcal }) }),
-      freezerDogs: (row) => reads(dogSchema, row),
+      freezerDogs: (row) => reads(eaterSchema, row),
       starters: (row) => reads(starterSchema, row),
       feeding: (row) => reads(feedingSchema, { ...row, week: json(row['week']), dogs: json(row['dogs']) }),
       house: (row) => isHouse(json(row['house'])),

@@ -41,7 +41,7 @@ export function sideFiles(file: string): string[] {
 }
 
 /** Whether `quick_check` finds the file whole. Opens it for reading only; never writes to it. */
-export function isWhole(file: string): boolean {
+export function isIntact(file: string): boolean {
   try {
     const db = new Database(file, { readonly: true, fileMustExist: true });
     try {

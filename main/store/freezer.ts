@@ -2,8 +2,8 @@
 
 import type Database from 'better-sqlite3';
 import {
-  type Dog,
-  dogSchema,
+  type Eater,
+  eaterSchema,
   type FreezerSettings,
   freezerSettingsSchema,
   type Pack,
@@ -73,23 +73,23 @@ export function endThaw(recorder: Recorder, id: string, ended: 'used' | 'thrown'
   recorder.update('thaws', id, { ended, endedAt });
 }
 
-export function freezerDogs(db: Database.Database): Dog[] {
+export function eatersOf(db: Database.Database): Eater[] {
   return db
     .prepare<[], Row>(`${DOG} ORDER BY d.name, e.id`)
     .all()
-    .map((row) => dogSchema.parse(row));
+    .map((row) => eaterSchema.parse(row));
 }
 
-export function setDog(db: Database.Database, recorder: Recorder, { id, name, damId, ...fields }: Dog): void {
+export function setEater(db: Database.Database, recorder: Recorder, { id, name, damId, ...fields }: Eater): void {
   const dam = damId === null ? null : damOfPregnancy(db, damId, name);
   const dogId = dam ?? dogNamed(db, recorder, { name, sex: null, demo: false });
   const row = { ...fields, pregnancyId: damId, dogId };
-  if (freezerDogs(db).some((d) => d.id === id)) recorder.update('eaters', id, row);
+  if (eatersOf(db).some((d) => d.id === id)) recorder.update('eaters', id, row);
   else recorder.insert('eaters', { id, ...row });
   releaseDogs(db, recorder);
 }
 
-export function removeDog(db: Database.Database, recorder: Recorder, id: string): void {
+export function removeEater(db: Database.Database, recorder: Recorder, id: string): void {
   recorder.update('eaters', id, { removed: 1 });
   releaseDogs(db, recorder);
 }

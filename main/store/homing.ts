@@ -1,7 +1,7 @@
 /** Plans that were handed over, each kept as the document it was. */
 
 import type Database from 'better-sqlite3';
-import { type KeptPlan, keptPlanSchema } from '../../core/contract/homing.ts';
+import { type HandedPlan, handedPlanSchema } from '../../core/contract/homing.ts';
 import { type PlanDocument, planDocumentSchema } from '../../core/homing/document.ts';
 import type { Recorder } from './journal.ts';
 import type { Row } from './rows.ts';
@@ -10,13 +10,13 @@ const SEEN = `FROM plans k JOIN puppies p ON p.id = k.puppyId JOIN litters l ON 
   WHERE k.removed = 0 AND p.removed = 0 AND l.removed = 0`;
 
 /** The kept plans of a litter's puppies, latest first. */
-export function plansOf(db: Database.Database, litterId: string): KeptPlan[] {
+export function plansOf(db: Database.Database, litterId: string): HandedPlan[] {
   const sql = `SELECT k.id, k.puppyId, k.handedOver, k.recordedInstant, k.title ${SEEN} AND p.litterId = ?
     ORDER BY k.handedOver DESC, k.recordedInstant DESC, k.id`;
   return db
     .prepare<[string], Row>(sql)
     .all(litterId)
-    .map((row) => keptPlanSchema.parse(row));
+    .map((row) => handedPlanSchema.parse(row));
 }
 
 /** The document of a kept plan, as it was handed over. */
@@ -30,6 +30,6 @@ export function hasPlan(db: Database.Database, puppyId: string): boolean {
 }
 
 /** Keeps a plan. The document is checked first: one that can't be read back must never be kept. */
-export function insertPlan(recorder: Recorder, plan: KeptPlan, document: PlanDocument): void {
+export function insertPlan(recorder: Recorder, plan: HandedPlan, document: PlanDocument): void {
   recorder.insert('plans', { ...plan, document: JSON.stringify(planDocumentSchema.parse(document)) });
 }

@@ -191,8 +191,8 @@ export function nextUndone(db: Database.Database): Done | null {
 }
 
 /** The latest commands, newest first; those taken back are among them, marked. */
-export function doneList(db: Database.Database, most: number): Done[] {
-  return db.prepare<[number], Row>(`${ENTRY} ORDER BY id DESC LIMIT ?`).all(most).map(toDone);
+export function doneList(db: Database.Database, limit: number): Done[] {
+  return db.prepare<[number], Row>(`${ENTRY} ORDER BY id DESC LIMIT ?`).all(limit).map(toDone);
 }
 
 function one(row: Row | undefined): Done | null {

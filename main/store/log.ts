@@ -22,7 +22,7 @@ export interface Log {
   readonly salts: string;
   readonly headerAddsUp: boolean;
   /** Frames up to the end of the last whole transaction before anything that does not add up. */
-  readonly whole: number;
+  readonly intact: number;
   /** The frames of this log in their order; those of an earlier one, which lie behind its end, are left out. */
   readonly frames: readonly Frame[];
 }
@@ -36,7 +36,7 @@ export function readLog(log: Buffer, size: number): Log | null {
   const headerAddsUp = (magic & ~1) >>> 0 === 0x377f0682 && logPageSize(log) === size && sum.is(log, 24);
   const saltBytes = saltsOf(log, headerAddsUp, size);
   const frames: Frame[] = [];
-  let whole = 0;
+  let intact = 0;
   let chained = headerAddsUp;
   if (!headerAddsUp) sum.take(log, LOG_HEADER - 8);
   for (let at = LOG_HEADER; at + FRAME_HEADER + size <= log.length; at += FRAME_HEADER + size) {
@@ -51,9 +51,9 @@ export function readLog(log: Buffer, size: number): Log | null {
     sum.take(log, at + 16);
     chained &&= addsUp;
     if (ofThisLog) frames.push({ page: log.readUInt32BE(at), bytes, commits, addsUp });
-    if (chained && commits) whole = frames.length;
+    if (chained && commits) intact = frames.length;
   }
-  return { salts: saltBytes.toString('hex'), headerAddsUp, whole, frames };
+  return { salts: saltBytes.toString('hex'), headerAddsUp, intact: intact, frames };
 }
 
 /** By the header; where that is not to be believed, by the first two frames that agree. */
@@ -87,7 +87,7 @@ export interface Answered {
 export function isLogBroken(log: Log | null, answered: Answered | null): boolean {
   if (answered === null) return log !== null && commitsBehind(log) > 1;
   if (log === null) return answered.frames > answered.folded;
-  if (log.salts === answered.salts) return log.whole < answered.frames;
+  if (log.salts === answered.salts) return log.intact < answered.frames;
   if (answered.salts === '' || isNext(answered.salts, log.salts)) return commitsBehind(log) > 1;
   // An empty header over frames that nobody answered for is a power cut; other salts are another house's log.
   return log.headerAddsUp || answered.frames > answered.folded;
@@ -95,7 +95,7 @@ export function isLogBroken(log: Log | null, answered: Answered | null): boolean
 
 /** Ends of transactions behind the last whole one. */
 function commitsBehind(log: Log): number {
-  return log.frames.slice(log.whole).filter((frame) => frame.commits).length;
+  return log.frames.slice(log.intact).filter((frame) => frame.commits).length;
 }
 
 function isNext(salts: string, later: string): boolean {

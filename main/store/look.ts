@@ -8,7 +8,7 @@ import Database from 'better-sqlite3';
 import { lackOfNewestBackup } from './accepted.ts';
 import { listBackups } from './backup.ts';
 import { StoreError } from './fault.ts';
-import { APPLICATION_ID, isWhole, readHeader, sideFiles } from './file.ts';
+import { APPLICATION_ID, isIntact, readHeader, sideFiles } from './file.ts';
 import { isLogBroken, logPageSize, readLog } from './log.ts';
 import { lastEntry, readMark } from './mark.ts';
 import { setAside } from './replace.ts';
@@ -86,7 +86,7 @@ export function lookAt({ folder, file, newest, asItIs = false, now }: Look): voi
     lookAtLog(file, state);
     rollBack(file);
   }
-  if (!isWhole(file)) throw new StoreError('damaged', `${file} is damaged: its contents are not whole`);
+  if (!isIntact(file)) throw new StoreError('damaged', `${file} is damaged: its contents are not whole`);
   if (state === 'changed' && !asItIs) throw new StoreError('changed', `${file} is not as this program left it`);
   // The log may hold a later version than the header in the file itself.
   const [version, last] = read(file, (db) => [Number(db.pragma('user_version', { simple: true })), lastEntry(db)]);

@@ -11,7 +11,7 @@ import type { Counts } from '../../core/contract/records.ts';
 import { acceptBackups, tellingBackups } from './accepted.ts';
 import { countsIn, weightIds } from './counts.ts';
 import { StoreError } from './fault.ts';
-import { APPLICATION_ID, isWhole, makePrivate, placeDurably, readHeader, sideFiles, syncFile, syncFolder } from './file.ts';
+import { APPLICATION_ID, isIntact, makePrivate, placeDurably, readHeader, sideFiles, syncFile, syncFolder } from './file.ts';
 import { removeMark } from './mark.ts';
 import { makeFile, migrate, setUp } from './migrate.ts';
 import { MIGRATIONS } from './migrations.ts';
@@ -145,7 +145,7 @@ function proven(fresh: string): Counts {
 
 function checkCopy(copy: string): void {
   const header = statSync(copy).size < 100 ? null : readHeader(copy);
-  if (header === null || !isWhole(copy)) throw new StoreError('damaged', 'the copy is not whole');
+  if (header === null || !isIntact(copy)) throw new StoreError('damaged', 'the copy is not whole');
   if (header.applicationId !== APPLICATION_ID) throw new StoreError('foreign', "the copy is another program's");
   if (header.userVersion > MIGRATIONS.length) throw new StoreError('newer', 'the copy was written by a newer version');
 }
@@ -154,7 +154,7 @@ function checkCopy(copy: string): void {
 export function replaceBySalvage(at: Place): Salvaged & { kept: string } {
   return replace(at, at.now, (fresh) => {
     const salvaged = salvage(at.file, fresh, tellingBackups(at.folder, at.file));
-    if (!isWhole(fresh)) throw new StoreError('damaged', 'what was salvaged is not whole');
+    if (!isIntact(fresh)) throw new StoreError('damaged', 'what was salvaged is not whole');
     return { ...salvaged, counts: proven(fresh) };
   });
 }

@@ -11,7 +11,7 @@ import { houseDogSchema } from '../../core/dogs/dog.ts';
 import { houseRulesSchema, litterRulesSchema, rulesVersionSchema } from '../../core/feeding/rules.ts';
 import { storedFoodSchema } from '../../core/food/own-food.ts';
 import { feedingSchema, grownDogSchema } from '../../core/food/rotation.ts';
-import { dogSchema, freezerSettingsSchema, packSchema, starterSchema, thawSchema } from '../../core/freezer/pack.ts';
+import { eaterSchema, freezerSettingsSchema, packSchema, starterSchema, thawSchema } from '../../core/freezer/pack.ts';
 import { planDocumentSchema } from '../../core/homing/document.ts';
 import { collarSchema } from '../../core/litter/collar.ts';
 import { litterSchema, puppySchema, readingSchema } from '../../core/litter/litter.ts';
@@ -173,7 +173,7 @@ export const TABLES = {
     mark: 'removed',
     ...OF_DOG,
     tag: 'freezer',
-    reads: ({ pregnancyId, ...row }) => reads(dogSchema.omit({ name: true }), { ...row, damId: pregnancyId }),
+    reads: ({ pregnancyId, ...row }) => reads(eaterSchema.omit({ name: true }), { ...row, damId: pregnancyId }),
   },
   starters: {
     mark: 'removed',

@@ -69,7 +69,7 @@ export function Foot() {
 function DrawnUp() {
   const { explanation } = useWindow();
   const house = useHouse();
-  const done = useQuery('records.done', { most: 8 });
+  const done = useQuery('records.done', { limit: 8 });
   if (explanation === null) return null;
   return (
     <section className="drawn-up" aria-label={words.app.whereFrom}>

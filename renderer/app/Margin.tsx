@@ -4,9 +4,9 @@ import { litterInTheHouse, weighInOrder } from '../../core/litter/in-the-house.t
 import { puppyName } from '../../core/litter/litter.ts';
 import { localOf, useToday } from '../data/now.ts';
 import { useQuery } from '../data/query.ts';
-import { knownOf } from '../facts/known.ts';
 import type { LitterFacts } from '../facts/useLitter.ts';
 import { useLitterGrowth } from '../facts/useLitterGrowth.ts';
+import { weighingsCount } from '../facts/weighings-count.ts';
 import { href, LITTER_PAGES, type LitterPage, type Route } from '../links.ts';
 import { LevelMark } from '../parts/LevelMark.tsx';
 import { useWindow } from '../state/window.ts';
@@ -112,7 +112,7 @@ function useLitterLine(facts: LitterFacts): { age: string; level: Level | null; 
   const first = flagged.find((p) => growth?.puppies.get(p.id)?.level === worst) ?? flagged[0];
   return {
     age: words.ageInWords(date(facts.litter.whelpedAt.slice(0, 10)), today),
-    level: worst === 'steady' && !(input !== null && here.some((p) => knownOf(input, p.id) === 'more')) ? null : worst,
+    level: worst === 'steady' && !(input !== null && here.some((p) => weighingsCount(input, p.id) === 'more')) ? null : worst,
     who: first === undefined ? '' : puppyName(first),
   };
 }

@@ -1,7 +1,7 @@
 /** Pages that show parts of several features are put together here, so that no feature knows another. */
 import { DamExpecting } from '../dogs/DamExpecting.tsx';
 import { DamPart } from '../dogs/DamPart.tsx';
-import { LitterBeside } from '../feeding/Beside.tsx';
+import { LitterRationFindings } from '../feeding/RationFindings.tsx';
 import { PuppyFeeding } from '../feeding/PuppyFeeding.tsx';
 import { RulesPage } from '../feeding/RulesPage.tsx';
 import { FoodPart } from '../food/FoodPart.tsx';
@@ -30,7 +30,7 @@ export function Today({ litterId }: { litterId: string }) {
         <>
           <MealsToday litterId={litterId} />
           <ThawToday />
-          <LitterBeside {...shown} />
+          <LitterRationFindings {...shown} />
         </>
       )}
     />

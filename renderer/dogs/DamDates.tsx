@@ -4,7 +4,7 @@ import { dueWindows } from '../../core/dogs/gestation.ts';
 import { useToday } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import { SavedField } from '../parts/form/fields.tsx';
-import { bad, good, type Read, readDate, readLine, readNumber } from '../parts/form/read.ts';
+import { bad, good, type Read, readDate, readNumber, readText } from '../parts/form/read.ts';
 import { useWindow } from '../state/window.ts';
 import { words } from '../state/words.ts';
 
@@ -37,7 +37,7 @@ export function DamDates({ dam }: { dam: Dam }) {
       <SavedField
         label={words.dam.name}
         value={fields.name}
-        read={readLine(120, words.dam.nameNeeded)}
+        read={readText(120, words.dam.nameNeeded)}
         save={(name) => changeDam(dam, { name })}
       />
       {DATES.map((key) => (

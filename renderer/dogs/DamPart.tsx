@@ -1,6 +1,6 @@
 import { type Dam, newDam } from '../../core/dogs/dam.ts';
 import { litterOfDam } from '../../core/feeding/dam-day.ts';
-import { stands } from '../../core/litter/litter.ts';
+import { isCurrent } from '../../core/litter/litter.ts';
 import { run, useQuery } from '../data/query.ts';
 import type { Weaning } from '../facts/useWeaning.ts';
 import { href } from '../links.ts';
@@ -67,7 +67,7 @@ function Known({ dam, weaning, solids }: { dam: Dam; weaning: Weaning; solids: n
 
 /** Beside her weight before whelping, else after it: the last one until a week after. */
 function BirthShare({ dam, weaning: { facts, litter } }: { dam: Dam; weaning: Weaning }) {
-  const births = new Map(facts.readings.filter((r) => r.session === 'birth' && stands(r)).map((r) => [r.puppyId, r.grams]));
+  const births = new Map(facts.readings.filter((r) => r.session === 'birth' && isCurrent(r)).map((r) => [r.puppyId, r.grams]));
   if (facts.puppies.length === 0 || births.size < facts.puppies.length) return null;
   const week = 7 * 86_400_000;
   const her = dam.weights.findLast((x) => x.instant <= litter.whelpedInstant + week);

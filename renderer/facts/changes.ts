@@ -4,13 +4,13 @@ import { addDays, type CivilDate, daysBetween } from '../../core/calendar/day.ts
 import type { PuppyChange } from '../../core/contract/litter.ts';
 import { nextCollar } from '../../core/litter/collar.ts';
 import {
+  isCurrent,
   type Litter,
   type LitterFields,
   type Puppy,
   type PuppyFields,
   type PuppyState,
   type Reading,
-  stands,
 } from '../../core/litter/litter.ts';
 import { call } from '../data/host.ts';
 import { instantOf, now } from '../data/now.ts';
@@ -54,7 +54,7 @@ export async function changePuppy(puppyId: string, change: PuppyChange): Promise
 
 /** Its birth weight: the standing reading of birth, if any. */
 export function birthReading(puppyId: string, readings: readonly Reading[]): Reading | null {
-  return readings.find((r) => r.puppyId === puppyId && r.session === 'birth' && stands(r)) ?? null;
+  return readings.find((r) => r.puppyId === puppyId && r.session === 'birth' && isCurrent(r)) ?? null;
 }
 
 /** A birth is within a day before and three days after the whelping began; the program refuses others. */

@@ -3,7 +3,7 @@ import { useMemo } from 'react';
 import type { CivilDate } from '../../core/calendar/day.ts';
 import { fedFoodOn } from '../../core/feeding/fed-food.ts';
 import type { HouseRules } from '../../core/feeding/rules.ts';
-import { type FoodBook, foodBook } from '../../core/food/catalogue.ts';
+import { type FoodCatalogue, foodCatalogue } from '../../core/food/catalogue.ts';
 import type { Food } from '../../core/food/food.ts';
 import type { StoredFood } from '../../core/food/own-food.ts';
 import type { Feeding } from '../../core/food/rotation.ts';
@@ -16,9 +16,9 @@ export function useStoredFoods(): readonly StoredFood[] {
   return useQuery('food.all', {}).value?.foods ?? NO_FOODS;
 }
 
-export function useFoodBook(): FoodBook {
+export function useFoodCatalogue(): FoodCatalogue {
   const stored = useStoredFoods();
-  return useMemo(() => foodBook(stored), [stored]);
+  return useMemo(() => foodCatalogue(stored), [stored]);
 }
 
 export function useFeedings(): readonly Feeding[] {
@@ -27,7 +27,10 @@ export function useFeedings(): readonly Feeding[] {
 
 /** The food that a litter's amounts and energy are reckoned with on a day: its own, else the house's, else the generic mix. */
 export function useFoodOn(litterId: string | null, rules: HouseRules, born: CivilDate, day: CivilDate): Food {
-  const book = useFoodBook();
+  const catalogue = useFoodCatalogue();
   const feedings = useFeedings();
-  return useMemo(() => fedFoodOn({ book, feedings }, litterId, rules, born, day), [book, feedings, litterId, rules, born, day]);
+  return useMemo(
+    () => fedFoodOn({ catalogue, feedings }, litterId, rules, born, day),
+    [catalogue, feedings, litterId, rules, born, day],
+  );
 }

@@ -4,7 +4,7 @@ import { dateOf, type LocalTime } from '../../core/calendar/clock.ts';
 import { addDays, type CivilDate } from '../../core/calendar/day.ts';
 import type { OutputOf } from '../../core/contract/operations.ts';
 import type { HouseRules } from '../../core/feeding/rules.ts';
-import type { FoodBook } from '../../core/food/catalogue.ts';
+import type { FoodCatalogue } from '../../core/food/catalogue.ts';
 import type { Demand } from '../../core/freezer/demand.ts';
 import { type FreezerPlan, planFreezer, wasteWithin } from '../../core/freezer/plan.ts';
 import { type Purchase, shoppingList } from '../../core/freezer/shopping.ts';
@@ -13,7 +13,7 @@ import type { House } from '../../core/people/house.ts';
 import { now } from '../data/now.ts';
 import { useQuery } from '../data/query.ts';
 import { words } from '../state/words.ts';
-import { useFoodBook } from './useFoods.ts';
+import { useFoodCatalogue } from './useFoods.ts';
 import { useHouse } from './useLitterGrowth.ts';
 import { useRules } from './useRules.ts';
 
@@ -31,7 +31,7 @@ export interface Freezer {
   readonly wasteGrams: number;
   readonly rules: HouseRules;
   readonly house: House;
-  readonly book: FoodBook;
+  readonly catalogue: FoodCatalogue;
   /** What a food is called; its id when it is not there any more. */
   readonly nameOf: (foodId: string) => string;
 }
@@ -55,7 +55,7 @@ export function useFreezer(): Freezer | null {
   const demand = useQuery('freezer.demand', { from: addDays(today, -REMEMBERED_DAYS), until: untilDay }).value?.demand;
   const rules = useRules(today);
   const house = useHouse();
-  const book = useFoodBook();
+  const catalogue = useFoodCatalogue();
   return useMemo(() => {
     if (stock === null || demand === undefined) return null;
     const { packs, thaws, starters, settings } = stock;
@@ -71,11 +71,11 @@ export function useFreezer(): Freezer | null {
       wasteGrams: wasteWithin(plan, time, WEEK_DAYS),
       rules,
       house,
-      book,
+      catalogue,
       nameOf: (foodId) => {
-        const food = book.find(foodId);
+        const food = catalogue.find(foodId);
         return food === null ? foodId : words.foods.nameOf(food);
       },
     };
-  }, [stock, demand, time, untilDay, rules, house, book]);
+  }, [stock, demand, time, untilDay, rules, house, catalogue]);
 }

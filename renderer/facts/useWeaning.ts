@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import { dateOf } from '../../core/calendar/clock.ts';
 import { type CivilDate, daysBetween } from '../../core/calendar/day.ts';
 import { type HouseRules, rulesOn } from '../../core/feeding/rules.ts';
-import { type FoodBook, foodOrDefault } from '../../core/food/catalogue.ts';
+import { type FoodCatalogue, foodOrDefault } from '../../core/food/catalogue.ts';
 import type { Food } from '../../core/food/food.ts';
 import { type Feeding, feedingOf } from '../../core/food/rotation.ts';
 import { weighInOrder } from '../../core/litter/in-the-house.ts';
@@ -13,7 +13,7 @@ import { type WeaningFacts, weaningInputOf } from '../../core/weaning/weaning-in
 import type { WeaningPlan } from '../../core/weaning/weaning-plan.ts';
 import { useToday } from '../data/now.ts';
 import { useQuery } from '../data/query.ts';
-import { useFeedings, useFoodBook } from './useFoods.ts';
+import { useFeedings, useFoodCatalogue } from './useFoods.ts';
 import { type LitterGrowthFacts, useLitterGrowth } from './useLitterGrowth.ts';
 
 export interface Weaning {
@@ -30,7 +30,7 @@ export interface Weaning {
   readonly plan: WeaningPlan | null;
   readonly events: readonly WeaningEvent[];
   readonly rules: HouseRules;
-  readonly book: FoodBook;
+  readonly catalogue: FoodCatalogue;
   readonly food: Food;
   readonly fed: Pick<Feeding, 'foodId' | 'week'>;
   /** Of today: by her plan; a litter past eight weeks without one gets everything from the bowl; null before. */
@@ -43,15 +43,15 @@ export function useWeaning(litterId: string): Weaning | null {
   const today = useToday();
   const asked = useQuery('weaning.plan', { litterId }).value;
   const rules = useQuery('feeding.rules', {}).value;
-  const book = useFoodBook();
+  const catalogue = useFoodCatalogue();
   const feedings = useFeedings();
   const { litter, puppies, input: growth } = facts;
   const reckoned = useMemo<WeaningFacts | null>(
     () =>
       litter === null || growth === null || rules === null || asked === null
         ? null
-        : { litter, puppies, growth, rules, book, feedings, plan: asked.plan, events: asked.events, today },
-    [litter, puppies, growth, rules, book, feedings, asked, today],
+        : { litter, puppies, growth, rules, catalogue, feedings, plan: asked.plan, events: asked.events, today },
+    [litter, puppies, growth, rules, catalogue, feedings, asked, today],
   );
   const input = useMemo(() => (reckoned === null ? null : weaningInputOf(reckoned, today)), [reckoned, today]);
   const order = useMemo(() => weighInOrder(puppies, today), [puppies, today]);
@@ -69,8 +69,8 @@ export function useWeaning(litterId: string): Weaning | null {
     plan: reckoned.plan,
     events: reckoned.events,
     rules: rulesOn(reckoned.rules, litterId, today).rules,
-    book,
-    food: foodOrDefault(book, fed.foodId),
+    catalogue,
+    food: foodOrDefault(catalogue, fed.foodId),
     fed,
     input,
   };

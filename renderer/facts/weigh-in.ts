@@ -1,7 +1,7 @@
 /** What the weigh-in page works on: whose row is next, which reading belongs to this session, when a typed weight was taken. */
 import { clockOf, dateOf, type LocalTime, localTime } from '../../core/calendar/clock.ts';
 import type { CivilDate } from '../../core/calendar/day.ts';
-import { type Puppy, type Reading, type Session, stands } from '../../core/litter/litter.ts';
+import { isCurrent, type Puppy, type Reading, type Session } from '../../core/litter/litter.ts';
 
 export type WeighingSession = Exclude<Session, 'birth'>;
 
@@ -22,7 +22,7 @@ export function readingOf(
 ): Reading | null {
   let latest: Reading | null = null;
   for (const r of readings) {
-    if (r.puppyId !== puppyId || r.session !== session || dateOf(r.at) !== day || !stands(r)) continue;
+    if (r.puppyId !== puppyId || r.session !== session || dateOf(r.at) !== day || !isCurrent(r)) continue;
     if (latest === null || r.instant >= latest.instant) latest = r;
   }
   return latest;
@@ -32,7 +32,7 @@ export function readingOf(
 export function readingBefore(readings: readonly Reading[], puppyId: string, instant: number): Reading | null {
   let last: Reading | null = null;
   for (const r of readings) {
-    if (r.puppyId !== puppyId || r.instant >= instant || !stands(r) || r.held) continue;
+    if (r.puppyId !== puppyId || r.instant >= instant || !isCurrent(r) || r.held) continue;
     if (last === null || r.instant > last.instant) last = r;
   }
   return last;
@@ -70,7 +70,7 @@ export function endOf({ day, session, live }: WeighInTime): LocalTime {
 export function readingAfter(readings: readonly Reading[], puppyId: string, instant: number): Reading | null {
   let next: Reading | null = null;
   for (const r of readings) {
-    if (r.puppyId !== puppyId || r.instant <= instant || !stands(r) || r.held) continue;
+    if (r.puppyId !== puppyId || r.instant <= instant || !isCurrent(r) || r.held) continue;
     if (next === null || r.instant < next.instant) next = r;
   }
   return next;

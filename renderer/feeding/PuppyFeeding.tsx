@@ -10,7 +10,7 @@ import type { LitterGrowthFacts } from '../facts/useLitterGrowth.ts';
 import { useRules } from '../facts/useRules.ts';
 import { MealLadder } from '../parts/MealLadder.tsx';
 import { words } from '../state/words.ts';
-import { PuppyBeside } from './Beside.tsx';
+import { PuppyRation } from './RationFindings.tsx';
 
 /** The months ahead as a ladder, and what the puppy is fed now. */
 export function PuppyFeeding({ facts, puppy }: { facts: LitterGrowthFacts; puppy: Puppy }) {
@@ -39,7 +39,7 @@ export function PuppyFeeding({ facts, puppy }: { facts: LitterGrowthFacts; puppy
           />
         )}
       </section>
-      <PuppyBeside facts={facts} puppy={puppy} rules={rules} food={food} today={today} />
+      <PuppyRation facts={facts} puppy={puppy} rules={rules} food={food} today={today} />
     </>
   );
 }

@@ -11,34 +11,34 @@ export type ChoiceKey = 'basis' | 'growthMethod' | 'officialKeeping';
 interface NumberRule {
   readonly low: number;
   readonly high: number;
-  readonly whole: boolean;
+  readonly integer: boolean;
   /** 100 for a share that is written in percent. */
   readonly times: number;
 }
 
-const percent = (low: number, high: number): NumberRule => ({ low, high, whole: false, times: 100 });
-const whole = (low: number, high: number): NumberRule => ({ low, high, whole: true, times: 1 });
+const percent = (low: number, high: number): NumberRule => ({ low, high, integer: false, times: 100 });
+const integer = (low: number, high: number): NumberRule => ({ low, high, integer: true, times: 1 });
 
 /** Bounds as they are written, the same as the schema's. */
 const NUMBERS: Record<NumberKey, NumberRule> = {
   shareYoung: percent(0.5, 20),
   shareMiddle: percent(0.5, 20),
   shareAdult: percent(0.5, 20),
-  youngUntilMonths: whole(2, 12),
-  middleMonths: whole(3, 18),
-  adultMonths: whole(6, 30),
-  twoMealsFromMonths: whole(3, 24),
-  stepDays: whole(0, 28),
-  fourMealsUntilWeeks: whole(0, 26),
+  youngUntilMonths: integer(2, 12),
+  middleMonths: integer(3, 18),
+  adultMonths: integer(6, 30),
+  twoMealsFromMonths: integer(3, 24),
+  stepDays: integer(0, 28),
+  fourMealsUntilWeeks: integer(0, 26),
   energyFloor: percent(30, 150),
-  liftAfterMinutes: whole(5, 60),
+  liftAfterMinutes: integer(5, 60),
   cutShare: percent(5, 30),
   treatShare: percent(0, 30),
-  vegetableSpoonsPerHalfPound: { low: 0, high: 4, whole: false, times: 1 },
+  vegetableSpoonsPerHalfPound: { low: 0, high: 4, integer: false, times: 1 },
   boneShare: percent(0, 40),
-  thawHours: whole(12, 96),
-  keepHours: whole(12, 120),
-  boneMinutes: whole(5, 60),
+  thawHours: integer(12, 96),
+  keepHours: integer(12, 120),
+  boneMinutes: integer(5, 60),
 };
 
 const CLOCKS: readonly ClockKey[] = ['morning', 'midday', 'afternoon', 'evening'];
@@ -89,11 +89,9 @@ export function readRule(key: RuleKey, text: string): Read<RulesChange> {
     const clock = readClock(text);
     return clock.ok ? checked({ mealTimes: { [key]: clock.value } }) : clock;
   }
-  const { low, high, whole: isWhole, times } = NUMBERS[key];
+  const { low, high, integer, times } = NUMBERS[key];
   const unit = words.rules.units[key];
-  const read = readNumber({ low, high, whole: isWhole, example: ruleText(DEFAULT_RULES, key), ...(unit === '' ? {} : { unit }) })(
-    text,
-  );
+  const read = readNumber({ low, high, integer, example: ruleText(DEFAULT_RULES, key), ...(unit === '' ? {} : { unit }) })(text);
   return read.ok ? checked({ [key]: Math.round((read.value / times) * 1e6) / 1e6 }) : read;
 }
 
@@ -106,8 +104,8 @@ function checked(change: unknown): Read<RulesChange> {
 export function withRule(rules: HouseRules, key: RuleKey, text: string): Read<HouseRules> {
   const change = readRule(key, text);
   if (!change.ok) return change;
-  const whole = changedRules(rules, change.value);
-  return whole.success ? good(whole.data) : bad(contradiction(String(whole.error.issues[0]?.path[0] ?? '')));
+  const changed = changedRules(rules, change.value);
+  return changed.success ? good(changed.data) : bad(contradiction(String(changed.error.issues[0]?.path[0] ?? '')));
 }
 
 /** Why the rules do not go together, by the field that the schema names. */

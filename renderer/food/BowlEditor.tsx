@@ -165,7 +165,7 @@ function Foods({ bowl, options, put }: EditorProps & { bowl: FoodsBowl }) {
 }
 
 function Bones({ bowl, bones, put }: EditorProps & { bowl: BoneBowl }) {
-  const count = readNumber({ low: 1, high: 12, whole: true, example: '2' });
+  const count = readNumber({ low: 1, high: 12, integer: true, example: '2' });
   const grams = readNumber({ low: 1, high: 2000, unit: 'g', example: '90' });
   const save = (to: Partial<BoneBowl>) => put({ ...bowl, ...to }).then((ok) => (ok ? null : words.form.notSaved));
   const known = bones.some((b) => b.value === bowl.foodId);

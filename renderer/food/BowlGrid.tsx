@@ -3,7 +3,7 @@
 import { useRef } from 'react';
 import type { HouseRules } from '../../core/feeding/rules.ts';
 import type { MealName } from '../../core/food/bowls.ts';
-import type { FoodBook } from '../../core/food/catalogue.ts';
+import type { FoodCatalogue } from '../../core/food/catalogue.ts';
 import type { Food } from '../../core/food/food.ts';
 import { type Bowl, bowlSchema, DAYS_OF_WEEK, type Place, type Week } from '../../core/food/rotation.ts';
 import { words } from '../state/words.ts';
@@ -19,7 +19,7 @@ export interface GridProps {
   readonly week: Week;
   readonly columns: readonly MealName[];
   readonly rules: HouseRules;
-  readonly book: FoodBook;
+  readonly catalogue: FoodCatalogue;
   readonly usual: Food;
   readonly at: Place;
   readonly onGo: (place: Place) => void;
@@ -98,10 +98,10 @@ export function BowlGrid(props: GridProps) {
 }
 
 function Cell(props: GridProps & { place: Place; onKeyDown: (event: React.KeyboardEvent) => void }) {
-  const { place, week, book, usual, at, onGo, onPut, onOpen, onKeyDown } = props;
+  const { place, week, catalogue, usual, at, onGo, onPut, onOpen, onKeyDown } = props;
   const bowl = bowlAt(week, place);
   const here = at.day === place.day && at.meal === place.meal;
-  const lines = bowlLines(bowl, book);
+  const lines = bowlLines(bowl, catalogue);
   return (
     <button
       type="button"

@@ -2,7 +2,7 @@
 
 import { useId, useState } from 'react';
 import { growthOf, nutrientFindings, vitaminAFinding } from '../../core/feeding/nutrient-findings.ts';
-import type { FoodBook } from '../../core/food/catalogue.ts';
+import type { FoodCatalogue } from '../../core/food/catalogue.ts';
 import {
   boneShareOf,
   calciumPer1000Kcal,
@@ -177,11 +177,11 @@ function both(per100g: number, kcal: number): string {
 }
 
 /** Instead of 100 g of this, so much of that, by energy. */
-export function Instead({ food, book, options }: { food: Food; book: FoodBook; options: readonly Option[] }) {
+export function Instead({ food, catalogue, options }: { food: Food; catalogue: FoodCatalogue; options: readonly Option[] }) {
   const others = options.filter((o) => o.value !== food.id);
   const [chosen, setChosen] = useState(others[0]?.value ?? '');
   const id = useId();
-  const other = book.find(chosen);
+  const other = catalogue.find(chosen);
   return (
     <section className="part" aria-labelledby={id}>
       <h2 id={id}>{words.food.instead}</h2>

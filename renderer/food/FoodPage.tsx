@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { type FoodBook, foodBook } from '../../core/food/catalogue.ts';
+import { type FoodCatalogue, foodCatalogue } from '../../core/food/catalogue.ts';
 import { FOOD_FORMS, type Food, LABEL_BASES } from '../../core/food/food.ts';
 import { ENERGY_METHODS } from '../../core/food/label.ts';
 import { type FoodFields, foodOf, type StoredFood } from '../../core/food/own-food.ts';
@@ -37,12 +37,12 @@ export function FoodPage({ foodId }: { foodId: string }) {
   const asked = useQuery('food.all', {});
   if (asked.value === null) return null;
   const stored = asked.value.foods;
-  const book = foodBook(stored);
-  if (foodId === 'new') return <FoodForm key="new" id={null} stored={null} all={stored} book={book} />;
+  const catalogue = foodCatalogue(stored);
+  if (foodId === 'new') return <FoodForm key="new" id={null} stored={null} all={stored} catalogue={catalogue} />;
   const own = stored.find((f) => f.id === foodId);
-  if (own !== undefined) return <FoodForm key={foodId} id={foodId} stored={own} all={stored} book={book} />;
-  const shipped = book.find(foodId);
-  return shipped === null ? <Gone /> : <ShippedFood food={shipped} all={stored} book={book} />;
+  if (own !== undefined) return <FoodForm key={foodId} id={foodId} stored={own} all={stored} catalogue={catalogue} />;
+  const shipped = catalogue.find(foodId);
+  return shipped === null ? <Gone /> : <ShippedFood food={shipped} all={stored} catalogue={catalogue} />;
 }
 
 function Head({ title, lead }: { title: string; lead: string }) {
@@ -57,14 +57,14 @@ function Gone() {
   return <Head title={words.foods.title} lead={words.food.gone} />;
 }
 
-function ShippedFood({ food, all, book }: { food: Food; all: readonly StoredFood[]; book: FoodBook }) {
+function ShippedFood({ food, all, catalogue }: { food: Food; all: readonly StoredFood[]; catalogue: FoodCatalogue }) {
   return (
     <>
       <Head title={words.foods.nameOf(food)} lead={words.food.shippedLead} />
       <section className="foods-first">
         <FoodFigures food={food} label={null} />
       </section>
-      <Instead food={food} book={book} options={foodOptions(all)} />
+      <Instead food={food} catalogue={catalogue} options={foodOptions(all)} />
     </>
   );
 }
@@ -79,21 +79,21 @@ function FoodForm({
   id,
   stored,
   all,
-  book,
+  catalogue,
 }: {
   id: string | null;
   stored: StoredFood | null;
   all: readonly StoredFood[];
-  book: FoodBook;
+  catalogue: FoodCatalogue;
 }) {
   const [draft, setDraft] = useState(() => draftOf(stored?.fields ?? null));
   const [opened, setOpened] = useState(() => (stored === null ? null : readDraft(draftOf(stored.fields)).fields));
   const [tried, setTried] = useState(false);
   const [said, setSaid] = useState<string | null>(null);
   const read = readDraft(draft);
-  const checks = draftChecks(id, read, book);
+  const checks = draftChecks(id, read, catalogue);
   const stops = checks.some((c) => c.severity === 'stop');
-  const food = read.fields === null || stops ? null : foodOf(id ?? 'a-new-food', read.fields, book.find);
+  const food = read.fields === null || stops ? null : foodOf(id ?? 'a-new-food', read.fields, catalogue.find);
   const set = (change: Partial<FoodDraft>) => {
     setDraft((d) => ({ ...d, ...change }));
     setSaid(null);
@@ -153,7 +153,7 @@ function FoodForm({
           )}
         </section>
       </div>
-      {id !== null && food !== null && <Instead food={food} book={book} options={foodOptions(all)} />}
+      {id !== null && food !== null && <Instead food={food} catalogue={catalogue} options={foodOptions(all)} />}
     </>
   );
 }

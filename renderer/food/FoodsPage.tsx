@@ -1,5 +1,5 @@
 import { growthOf, nutrientFindings, vitaminAFinding } from '../../core/feeding/nutrient-findings.ts';
-import { foodBook, SHIPPED_FOODS } from '../../core/food/catalogue.ts';
+import { foodCatalogue, SHIPPED_FOODS } from '../../core/food/catalogue.ts';
 import { boneShareOf, calciumPer1000Kcal, DEFAULT_FOOD, type Food } from '../../core/food/food.ts';
 import type { StoredFood } from '../../core/food/own-food.ts';
 import { type Feeding, feedingOf, isEmptyWeek } from '../../core/food/rotation.ts';
@@ -40,9 +40,9 @@ export function foodOptions(stored: readonly StoredFood[]): Option[] {
 function WhoEatsWhat({ stored }: { stored: readonly StoredFood[] }) {
   const feedings = useFeedings();
   const litters = useLittersInHouse();
-  const book = foodBook(stored);
+  const catalogue = foodCatalogue(stored);
   const house = feedingOf(feedings, null);
-  const houseFood = house.foodId === null ? DEFAULT_FOOD : (book.find(house.foodId) ?? DEFAULT_FOOD);
+  const houseFood = house.foodId === null ? DEFAULT_FOOD : (catalogue.find(house.foodId) ?? DEFAULT_FOOD);
   return (
     <section className="foods-first">
       <h2>{words.foods.who}</h2>
@@ -130,7 +130,7 @@ function remark(food: Food): string {
 }
 
 function Yours({ stored }: { stored: readonly StoredFood[] }) {
-  const book = foodBook(stored);
+  const catalogue = foodCatalogue(stored);
   const [there, away] = [stored.filter((f) => !f.retired), stored.filter((f) => f.retired)];
   return (
     <section className="part">
@@ -162,7 +162,7 @@ function Yours({ stored }: { stored: readonly StoredFood[] }) {
           </thead>
           <tbody>
             {there.map((f) => (
-              <YourFood key={f.id} stored={f} food={book.find(f.id)} />
+              <YourFood key={f.id} stored={f} food={catalogue.find(f.id)} />
             ))}
           </tbody>
         </table>

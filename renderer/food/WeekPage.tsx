@@ -8,7 +8,7 @@ import { rationOn } from '../../core/feeding/ration.ts';
 import type { HouseRules } from '../../core/feeding/rules.ts';
 import { grownEnergy } from '../../core/feeding/week-findings.ts';
 import { fillBowls, MEAL_NAMES, type Meals } from '../../core/food/bowls.ts';
-import { type FoodBook, foodOrDefault, SHIPPED_FOODS } from '../../core/food/catalogue.ts';
+import { type FoodCatalogue, foodOrDefault, SHIPPED_FOODS } from '../../core/food/catalogue.ts';
 import { type Food, PLAIN_FOOD } from '../../core/food/food.ts';
 import { type Bowl, EMPTY_WEEK, feedingOf, type GrownDog, isEmptyWeek, type Place, type Week } from '../../core/food/rotation.ts';
 import { EIGHT_WEEKS } from '../../core/litter/ages.ts';
@@ -20,7 +20,7 @@ import { useLitter } from '../facts/useLitter.ts';
 import { useHouse, useLitterGrowth } from '../facts/useLitterGrowth.ts';
 import { href } from '../links.ts';
 import { FormChoice, FormField } from '../parts/form/fields.tsx';
-import { readLine, readNumber } from '../parts/form/read.ts';
+import { readNumber, readText } from '../parts/form/read.ts';
 import { PageTitle } from '../parts/PageTitle.tsx';
 import { words } from '../state/words.ts';
 import { BowlEditor } from './BowlEditor.tsx';
@@ -29,7 +29,7 @@ import { bowlAt, bowlOf, columnsOf, putBowl, putEveryDay } from './bowls.ts';
 import { foodOptions } from './FoodsPage.tsx';
 import './foods.css';
 import { rationOf } from '../facts/ration.ts';
-import { useFeedings, useFoodBook, useStoredFoods } from '../facts/useFoods.ts';
+import { useFeedings, useFoodCatalogue, useStoredFoods } from '../facts/useFoods.ts';
 import { useRules } from '../facts/useRules.ts';
 import { type Diner, WeekSum } from './WeekSum.tsx';
 import './week.css';
@@ -61,7 +61,7 @@ function Head({ title, lead }: { title: string; lead: string }) {
 function TheWeek({ litterId }: { litterId: string | null }) {
   const feedings = useFeedings();
   const stored = useStoredFoods();
-  const book = useFoodBook();
+  const catalogue = useFoodCatalogue();
   const today = useToday();
   const rules = useRules(today, litterId);
   const [at, setAt] = useState<Place>({ day: 0, meal: 'morning' });
@@ -69,21 +69,27 @@ function TheWeek({ litterId }: { litterId: string | null }) {
   const fed = feedingOf(feedings, litterId);
   const own = feedings.find((f) => f.litterId === litterId)?.week ?? null;
   const week = fed.week ?? EMPTY_WEEK;
-  const usual = foodOrDefault(book, fed.foodId);
+  const usual = foodOrDefault(catalogue, fed.foodId);
   const options = foodOptions(stored);
   const put = (place: Place, bowl: Bowl | null) => putBowl(litterId, place, bowl);
   const focusCell = () => area.current?.querySelector<HTMLElement>('[data-place][tabindex="0"]')?.focus();
-  const sum = { week, rules, book, usual };
+  const sum = { week, rules, catalogue, usual };
   return (
     <div className="week-columns" ref={area}>
       <div>
         <Inherits litterId={litterId} own={own} inherited={fed.week !== null} />
-        <AtHand foods={atHand(usual, book)} options={options} book={book} at={at} put={(food) => void put(at, bowlOf(food))} />
+        <AtHand
+          foods={atHand(usual, catalogue)}
+          options={options}
+          catalogue={catalogue}
+          at={at}
+          put={(food) => void put(at, bowlOf(food))}
+        />
         <BowlGrid
           week={week}
           columns={columnsOf(week, rules)}
           rules={rules}
-          book={book}
+          catalogue={catalogue}
           usual={usual}
           at={at}
           onGo={setAt}
@@ -97,7 +103,7 @@ function TheWeek({ litterId }: { litterId: string | null }) {
           bowl={bowlAt(week, at)}
           usual={usual}
           options={options}
-          bones={options.filter((o) => book.find(o.value)?.form === 'raw meaty bone')}
+          bones={options.filter((o) => catalogue.find(o.value)?.form === 'raw meaty bone')}
           put={(bowl) => put(at, bowl)}
           onEveryDay={() => void putEveryDay(litterId, at)}
           onDone={focusCell}
@@ -112,8 +118,8 @@ function TheWeek({ litterId }: { litterId: string | null }) {
 }
 
 /** What is fed now, hers, and the plain mix: what a week is made of most. */
-function atHand(usual: Food, book: FoodBook): Food[] {
-  const all = [usual, ...book.own, PLAIN_FOOD, ...SHIPPED_FOODS.filter((f) => f.id === 'usda-05100')];
+function atHand(usual: Food, catalogue: FoodCatalogue): Food[] {
+  const all = [usual, ...catalogue.own, PLAIN_FOOD, ...SHIPPED_FOODS.filter((f) => f.id === 'usda-05100')];
   return all.filter((f, i) => all.findIndex((o) => o.id === f.id) === i);
 }
 
@@ -135,13 +141,13 @@ function Inherits({ litterId, own, inherited }: { litterId: string | null; own: 
 function AtHand({
   foods,
   options,
-  book,
+  catalogue,
   at,
   put,
 }: {
   foods: readonly Food[];
   options: readonly { value: string; word: string }[];
-  book: FoodBook;
+  catalogue: FoodCatalogue;
   at: Place;
   put: (food: Food) => void;
 }) {
@@ -171,7 +177,7 @@ function AtHand({
             value=""
             options={[{ value: '', word: words.week.another }, ...options]}
             onChange={(foodId) => {
-              const food = book.find(foodId);
+              const food = catalogue.find(foodId);
               if (food !== null) put(food);
             }}
           />
@@ -184,7 +190,7 @@ function AtHand({
 interface SumFacts {
   readonly week: Week;
   readonly rules: HouseRules;
-  readonly book: FoodBook;
+  readonly catalogue: FoodCatalogue;
   readonly usual: Food;
 }
 
@@ -223,7 +229,7 @@ function LitterSum({ litterId, today, ...props }: SumFacts & { litterId: string;
   }));
   const estimates = all.map((p) => p.ration.estimateKcal);
   const first = puppies[0];
-  const whole: Diner[] =
+  const litters: Diner[] =
     first === undefined
       ? []
       : [
@@ -242,7 +248,7 @@ function LitterSum({ litterId, today, ...props }: SumFacts & { litterId: string;
   return (
     <WeekSum
       {...props}
-      diners={[...whole, ...puppies, ...grown]}
+      diners={[...litters, ...puppies, ...grown]}
       unit={facts.house.massUnit}
       note={unweaned ? words.week.atEight : null}
     />
@@ -266,7 +272,7 @@ function GrownDogs() {
   const [name, setName] = useState('');
   const [kg, setKg] = useState('');
   const [tried, setTried] = useState(false);
-  const readName = readLine(60, words.week.dogNameNeeded)(name);
+  const readName = readText(60, words.week.dogNameNeeded)(name);
   const readKg = readNumber({ low: 0.5, high: 120, unit: 'kg', example: '25' })(kg);
   const save = (to: readonly GrownDog[]) => run('dogs.setGrown', { dogs: to.length === 0 ? null : [...to] });
   const add = async () => {

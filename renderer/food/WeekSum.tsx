@@ -4,7 +4,7 @@ import { useState } from 'react';
 import type { Growth } from '../../core/feeding/nutrient-findings.ts';
 import type { HouseRules } from '../../core/feeding/rules.ts';
 import { type WeekFindingsInput, weekFindings } from '../../core/feeding/week-findings.ts';
-import type { FoodBook } from '../../core/food/catalogue.ts';
+import type { FoodCatalogue } from '../../core/food/catalogue.ts';
 import { calciumPer1000Kcal, calciumToPhosphorus, type Food, per1000Kcal } from '../../core/food/food.ts';
 import { type Eaters, type Week, type WeekSummary, weekSummary } from '../../core/food/rotation.ts';
 import { CALCIUM_LIMITS, FAT_LIMIT, PROTEIN_LIMITS, RATIO_LIMITS, VITAMIN_A_LIMIT } from '../../core/reference/feeding/limits.ts';
@@ -30,16 +30,16 @@ interface SumProps {
   readonly week: Week | null;
   readonly diners: readonly Diner[];
   readonly rules: HouseRules;
-  readonly book: FoodBook;
+  readonly catalogue: FoodCatalogue;
   readonly usual: Food;
   readonly unit: MassUnit;
   readonly note: string | null;
 }
 
-export function WeekSum({ week, diners, rules, book, usual, unit, note }: SumProps) {
+export function WeekSum({ week, diners, rules, catalogue, usual, unit, note }: SumProps) {
   const [chosen, setChosen] = useState('');
   const diner = diners.find((d) => d.key === chosen) ?? diners[0];
-  const summary = diner === undefined ? null : weekSummary(week, diner.eaters, book, usual);
+  const summary = diner === undefined ? null : weekSummary(week, diner.eaters, catalogue, usual);
   return (
     <section className="week-sum">
       <h2>{words.week.sum}</h2>

@@ -2,7 +2,7 @@
 
 import type { HouseRules } from '../../core/feeding/rules.ts';
 import { MEAL_NAMES, type MealName } from '../../core/food/bowls.ts';
-import { type FoodBook, foodOrDefault } from '../../core/food/catalogue.ts';
+import { type FoodCatalogue, foodOrDefault } from '../../core/food/catalogue.ts';
 import type { Food } from '../../core/food/food.ts';
 import { type Bowl, EMPTY_WEEK, feedingOf, type Place, type Week } from '../../core/food/rotation.ts';
 import { call } from '../data/host.ts';
@@ -30,15 +30,15 @@ export function boneBowl(foodId: string): Bowl {
 }
 
 /** What stands in a cell, a line for each food. */
-export function bowlLines(bowl: Bowl | null, book: FoodBook): string[] {
+export function bowlLines(bowl: Bowl | null, catalogue: FoodCatalogue): string[] {
   if (bowl === null) return [];
-  if (bowl.kind === 'bone') return [words.week.bones(bowl.pieces, nameOf(book, bowl.foodId))];
-  if (bowl.parts.length === 1) return bowl.parts.map((p) => nameOf(book, p.foodId));
-  return bowl.parts.map((p) => words.week.part(words.percentText(p.share, 0).replace(/\D+$/, ''), nameOf(book, p.foodId)));
+  if (bowl.kind === 'bone') return [words.week.bones(bowl.pieces, nameOf(catalogue, bowl.foodId))];
+  if (bowl.parts.length === 1) return bowl.parts.map((p) => nameOf(catalogue, p.foodId));
+  return bowl.parts.map((p) => words.week.part(words.percentText(p.share, 0).replace(/\D+$/, ''), nameOf(catalogue, p.foodId)));
 }
 
-function nameOf(book: FoodBook, foodId: string): string {
-  return words.foods.nameOf(foodOrDefault(book, foodId));
+function nameOf(catalogue: FoodCatalogue, foodId: string): string {
+  return words.foods.nameOf(foodOrDefault(catalogue, foodId));
 }
 
 /** Puts a bowl into a place of the week, or empties it. What a litter has from the house becomes its own. */

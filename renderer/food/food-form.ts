@@ -1,11 +1,11 @@
 /** The form of a food: what is typed, read into the fields of a food or answered with a sentence beside the field. */
 
-import type { FoodBook } from '../../core/food/catalogue.ts';
+import type { FoodCatalogue } from '../../core/food/catalogue.ts';
 import { FOOD_FORMS, type FoodForm, LABEL_BASES, type LabelBasis } from '../../core/food/food.ts';
 import { ENERGY_METHODS, type LabelMethod } from '../../core/food/label.ts';
 import { type FoodCheck, type FoodFields, foodChecks } from '../../core/food/own-food.ts';
 import type { BoneBasis } from '../../core/reference/feeding/bone.ts';
-import { bad, good, type Read, readLine, readNumber } from '../parts/form/read.ts';
+import { bad, good, type Read, readNumber, readText } from '../parts/form/read.ts';
 import { words } from '../state/words.ts';
 
 const FIGURES = ['water', 'protein', 'fat', 'fibre', 'ash', 'calcium', 'phosphorus', 'vitaminAPerKg', 'kcalPer100g'] as const;
@@ -129,8 +129,8 @@ export function readDraft(draft: FoodDraft): ReadDraft {
     mistakes[field] ??= answer.sentence;
     return null;
   };
-  const name = take('name', readLine(80, words.food.nameNeeded)(draft.name));
-  const note = take('note', readLine(300)(draft.note));
+  const name = take('name', readText(80, words.food.nameNeeded)(draft.name));
+  const note = take('note', readText(300)(draft.note));
   const packs = {
     packGrams: take('packGrams', maybe(draft.packs.packGrams, 1, 50_000, words.food.examples.pack)),
     portionsPerPack: take('portionsPerPack', maybe(draft.packs.portionsPerPack, 1, 64, words.food.examples.whole, true)) ?? 1,
@@ -155,13 +155,13 @@ export function readDraft(draft: FoodDraft): ReadDraft {
 type Take = <T>(field: DraftField, answer: Read<T>) => T | null;
 
 /** A figure, or nothing at all. */
-function maybe(typed: string, low: number, high: number, example: string, whole = false): Read<number | null> {
-  return typed.trim() === '' ? good(null) : readNumber({ low, high, example, whole })(typed);
+function maybe(typed: string, low: number, high: number, example: string, integer = false): Read<number | null> {
+  return typed.trim() === '' ? good(null) : readNumber({ low, high, example, integer: integer })(typed);
 }
 
 function readLabel({ basis, method, figures }: FoodDraft, take: Take): FoodFields['made'] {
-  const most = basis === 'per 1000 kcal' ? 400 : 100;
-  const part = (field: FigureField, high = most) => take(field, maybe(figures[field], 0, high, words.food.examples.percent));
+  const max = basis === 'per 1000 kcal' ? 400 : 100;
+  const part = (field: FigureField, high = max) => take(field, maybe(figures[field], 0, high, words.food.examples.percent));
   const label = {
     basis,
     water: part('water', 100),
@@ -185,13 +185,15 @@ function readRecipe({ parts }: FoodDraft, take: Take): FoodFields['made'] | null
     share: take('parts', readNumber({ low: 0.1, high: 100, unit: '%', example: '25' })(percent)),
   }));
   if (written.length === 0) take('parts', bad(words.food.partNeeded));
-  const whole = read.flatMap(({ foodId, share }) => (foodId === null || share === null ? [] : [{ foodId, share: share / 100 }]));
-  return whole.length === 0 ? null : { by: 'recipe', parts: whole };
+  const complete = read.flatMap(({ foodId, share }) =>
+    foodId === null || share === null ? [] : [{ foodId, share: share / 100 }],
+  );
+  return complete.length === 0 ? null : { by: 'recipe', parts: complete };
 }
 
 /** The checks of what is typed, once it can be read; a mistake of reading comes first. */
-export function draftChecks(id: string | null, read: ReadDraft, book: FoodBook): FoodCheck[] {
-  return read.fields === null ? [] : foodChecks(id, read.fields, book.find, book.uses);
+export function draftChecks(id: string | null, read: ReadDraft, catalogue: FoodCatalogue): FoodCheck[] {
+  return read.fields === null ? [] : foodChecks(id, read.fields, catalogue.find, catalogue.uses);
 }
 
 /** The sentence beside a field: what can't be read, else what can't be or is unlikely. */

@@ -114,7 +114,7 @@ const labels = {
   place: 'place',
 } as const satisfies Record<keyof Draft, keyof typeof words.freezer>;
 
-/** The food that is eaten here, else the first of the book. */
+/** The food that is eaten here, else the first of the catalogue. */
 function firstFood(f: Freezer): string {
   return f.plan.foods.find((food) => food.wanted)?.foodId ?? f.stock.packs.at(-1)?.foodId ?? 'food-generic-mix';
 }
@@ -153,11 +153,14 @@ function readDelivery(f: Freezer, draft: Draft): ReadDelivery {
     mistakes[field] = read.sentence;
     return null;
   };
-  const count = take('count', readNumber({ low: 1, high: 200, whole: true, example: words.freezer.examples.count })(draft.count));
+  const count = take(
+    'count',
+    readNumber({ low: 1, high: 200, integer: true, example: words.freezer.examples.count })(draft.count),
+  );
   const grams = take('weight', readPackGrams(draft.weight, f));
   const portions = take(
     'portions',
-    readNumber({ low: 1, high: 24, whole: true, example: words.freezer.examples.portions })(draft.portions),
+    readNumber({ low: 1, high: 24, integer: true, example: words.freezer.examples.portions })(draft.portions),
   );
   const frozenOn = take('frozenOn', readDate(draft.frozenOn));
   const bestBefore = draft.bestBefore === '' ? null : take('bestBefore', readDate(draft.bestBefore));

@@ -1,12 +1,12 @@
 import { type FormEvent, useState } from 'react';
-import { type Dog, type DogFields, type FreezerSettings, gramsLeft, type Starter } from '../../core/freezer/pack.ts';
+import { type Eater, type EaterFields, type FreezerSettings, gramsLeft, type Starter } from '../../core/freezer/pack.ts';
 import { run, useQuery } from '../data/query.ts';
 import { heavyText } from '../facts/freezer-text.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
 import { useLittersInHouse } from '../facts/useLitter.ts';
 import { changedFields } from '../parts/form/changed.ts';
 import { SavedChoice, SavedField } from '../parts/form/fields.tsx';
-import { good, type Read, readDate, readLine, readNumber } from '../parts/form/read.ts';
+import { good, type Read, readDate, readNumber, readText } from '../parts/form/read.ts';
 import { words } from '../state/words.ts';
 import { readPackGrams } from './DeliveryPart.tsx';
 import { Choice, Field, FoodChoice } from './Field.tsx';
@@ -42,10 +42,10 @@ function Litters({ f }: { f: Freezer }) {
 }
 
 function Dogs({ f }: { f: Freezer }) {
-  const [edited, setEdited] = useState<Dog | 'new' | null>(null);
+  const [edited, setEdited] = useState<Eater | 'new' | null>(null);
   return (
     <>
-      {f.stock.dogs.map((dog) => (
+      {f.stock.eaters.map((dog) => (
         <p key={dog.id} className="line">
           <b>
             <bdi>{dog.name}</bdi>
@@ -90,7 +90,7 @@ function Dogs({ f }: { f: Freezer }) {
 
 const FIXED = 'fixed';
 
-function DogForm({ f, dog, close }: { f: Freezer; dog: Dog | null; close: () => void }) {
+function DogForm({ f, dog, close }: { f: Freezer; dog: Eater | null; close: () => void }) {
   const unit = f.house.massUnit;
   const dams = useQuery('dogs.dams', {}).value?.dams ?? [];
   const [name, setName] = useState(dog?.name ?? '');
@@ -110,9 +110,9 @@ function DogForm({ f, dog, close }: { f: Freezer; dog: Dog | null; close: () => 
       return null;
     };
     const read = {
-      name: take('name', readLine(60, words.freezer.needName)(name)),
+      name: take('name', readText(60, words.freezer.needName)(name)),
       grams: take('grams', readPackGrams(grams, f)),
-      meals: take('meals', readNumber({ low: 1, high: 4, whole: true, example: words.freezer.examples.meals })(meals)),
+      meals: take('meals', readNumber({ low: 1, high: 4, integer: true, example: words.freezer.examples.meals })(meals)),
       from: take('from', readDate(from)),
       until: until === '' ? null : take('until', readDate(until)),
     };
@@ -121,7 +121,7 @@ function DogForm({ f, dog, close }: { f: Freezer; dog: Dog | null; close: () => 
     setMistakes(found);
     if (Object.keys(found).length > 0 || read.name === null || read.grams === null || read.meals === null || read.from === null)
       return;
-    const fields: DogFields = {
+    const fields: EaterFields = {
       name: read.name,
       foodId,
       gramsADay: read.grams,
@@ -173,7 +173,7 @@ function DogForm({ f, dog, close }: { f: Freezer; dog: Dog | null; close: () => 
   );
 }
 
-function fieldsOf({ id: _, ...fields }: Dog): DogFields {
+function fieldsOf({ id: _, ...fields }: Eater): EaterFields {
   return fields;
 }
 
@@ -239,7 +239,7 @@ function StarterForm({ f, close }: { f: Freezer; close: () => void }) {
   const [mistakes, setMistakes] = useState<Record<string, string>>({});
   const submit = async (event: FormEvent) => {
     event.preventDefault();
-    const read = { who: readLine(60, words.freezer.needName)(who), day: readDate(day), grams: readPackGrams(grams, f) };
+    const read = { who: readText(60, words.freezer.needName)(who), day: readDate(day), grams: readPackGrams(grams, f) };
     setMistakes({
       ...(read.who.ok ? {} : { who: read.who.sentence }),
       ...(read.day.ok ? {} : { day: read.day.sentence }),
@@ -297,7 +297,7 @@ function Settings({ f }: { f: Freezer }) {
         label={words.freezer.money}
         hint={words.freezer.moneyHint}
         value={settings.money}
-        read={readLine(4)}
+        read={readText(4)}
         save={(money) => save({ money })}
       />
     </div>

@@ -77,7 +77,7 @@ export function Choice(props: {
 /** Her own foods first, then those in the freezer or eaten, then the shipped ones. */
 export function FoodChoice({ f, value, onChange }: { f: Freezer; value: string; onChange: (foodId: string) => void }) {
   const ids = new Set([
-    ...f.book.own.map((food) => food.id),
+    ...f.catalogue.own.map((food) => food.id),
     ...f.plan.foods.map((food) => food.foodId),
     value,
     ...SHIPPED_FOODS.map((food) => food.id),

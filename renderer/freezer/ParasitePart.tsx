@@ -13,7 +13,7 @@ const rules = (): Partial<Record<MeatKind, string>> => ({
 export function ParasitePart({ f }: { f: Freezer }) {
   const there = f.plan.foods.filter((food) => food.packs > 0);
   const found = there.flatMap(({ foodId }) => {
-    const food = f.book.find(foodId);
+    const food = f.catalogue.find(foodId);
     const names = [f.nameOf(foodId), ...(food?.recipe.map((r) => words.foods.nameOf(r)) ?? [])];
     const kinds = meatKinds(names, (kind, name) => words.freezer.isMeat(kind, name));
     return kinds.map((kind) => ({ foodId, kind }));

@@ -67,26 +67,26 @@ export function StockPart({ f }: { f: Freezer }) {
                 count={counting?.[group.key] ?? null}
                 onCount={(text) => setCounting((c) => ({ ...c, [group.key]: text }))}
                 counting={counting !== null}
-                say={setSaid}
+                announce={setSaid}
               />
             ))}
           </tbody>
         </table>
       )}
-      {groups.length > 0 && <Counting groups={groups} counting={counting} set={setCounting} say={setSaid} />}
+      {groups.length > 0 && <Counting groups={groups} counting={counting} set={setCounting} announce={setSaid} />}
     </section>
   );
 }
 
-const readCount = () => readNumber({ low: 0, high: 500, whole: true, example: words.freezer.examples.count });
+const readCount = () => readNumber({ low: 0, high: 500, integer: true, example: words.freezer.examples.count });
 
 function Counting(props: {
   groups: readonly Group[];
   counting: Record<string, string> | null;
   set: (counting: Record<string, string> | null) => void;
-  say: (text: string) => void;
+  announce: (text: string) => void;
 }) {
-  const { groups, counting, set, say } = props;
+  const { groups, counting, set, announce } = props;
   const [mistake, setMistake] = useState('');
   if (counting === null) {
     return (
@@ -108,7 +108,7 @@ function Counting(props: {
     }
     setMistake('');
     if (counts.length > 0 && !(await run('freezer.count', { on: dateOf(now().local), counts })).ok) return;
-    say(words.freezer.counted);
+    announce(words.freezer.counted);
     set(null);
   };
   return (
@@ -135,10 +135,10 @@ interface GroupProps {
   readonly counting: boolean;
   readonly count: string | null;
   readonly onCount: (text: string) => void;
-  readonly say: (text: string) => void;
+  readonly announce: (text: string) => void;
 }
 
-function GroupRows({ f, group, counting, count, onCount, say }: GroupProps) {
+function GroupRows({ f, group, counting, count, onCount, announce }: GroupProps) {
   const [open, setOpen] = useState(false);
   const id = useId();
   const grams = group.packs.reduce((sum, p) => sum + gramsLeft(p), 0);
@@ -181,7 +181,7 @@ function GroupRows({ f, group, counting, count, onCount, say }: GroupProps) {
       {open && (
         <tr id={id} className="stock-batches">
           <td colSpan={4}>
-            <Batches f={f} group={group} say={say} />
+            <Batches f={f} group={group} announce={announce} />
           </td>
         </tr>
       )}
@@ -204,24 +204,24 @@ function batchesOf(packs: readonly Pack[]): Pack[][] {
   return [...alike.values()];
 }
 
-function Batches({ f, group, say }: Pick<GroupProps, 'f' | 'group' | 'say'>) {
-  return batchesOf(group.packs).map((packs) => <Batch key={packs[0]?.id} f={f} packs={packs} say={say} />);
+function Batches({ f, group, announce }: Pick<GroupProps, 'f' | 'group' | 'announce'>) {
+  return batchesOf(group.packs).map((packs) => <Batch key={packs[0]?.id} f={f} packs={packs} announce={announce} />);
 }
 
 /** Some of them leave the freezer without being thawed by the plan. */
-function Batch({ f, packs, say }: { f: Freezer; packs: readonly Pack[]; say: (text: string) => void }) {
+function Batch({ f, packs, announce }: { f: Freezer; packs: readonly Pack[]; announce: (text: string) => void }) {
   const [howMany, setHowMany] = useState('1');
   const [mistake, setMistake] = useState('');
   const first = packs[0] as Pack;
   const id = useId();
   const takeOut = async (way: WayOut) => {
-    const read = readNumber({ low: 1, high: packs.length, whole: true, example: '1' })(howMany);
+    const read = readNumber({ low: 1, high: packs.length, integer: true, example: '1' })(howMany);
     if (!read.ok) return setMistake(read.sentence);
     const packIds = packs.slice(0, read.value).map((p) => p.id);
     const done = await run('freezer.takeOut', { packIds, way, on: dateOf(now().local) });
     if (!done.ok) return;
     setMistake('');
-    say(words.freezer.gone(packIds.length, f.nameOf(first.foodId), way));
+    announce(words.freezer.gone(packIds.length, f.nameOf(first.foodId), way));
   };
   const frozen = words.shortDate(first.frozenOn, f.today);
   const facts = [

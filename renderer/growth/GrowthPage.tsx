@@ -3,8 +3,8 @@ import { dateOf } from '../../core/calendar/clock.ts';
 import { seriesOf } from '../../core/growth/series.ts';
 import { puppyName } from '../../core/litter/litter.ts';
 import { useToday } from '../data/now.ts';
-import { knownOf } from '../facts/known.ts';
 import { useLitterGrowth } from '../facts/useLitterGrowth.ts';
+import { weighingsCount } from '../facts/weighings-count.ts';
 import { href } from '../links.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
 import { LitterWeightChart } from '../parts/LitterWeightChart.tsx';
@@ -100,7 +100,7 @@ export function GrowthPage({ litterId }: { litterId: string }) {
                     ''
                   ) : (
                     <>
-                      <PuppyLevel level={a.level} known={knownOf(input, puppy.id)} />{' '}
+                      <PuppyLevel level={a.level} known={weighingsCount(input, puppy.id)} />{' '}
                       <span className="note">
                         {a.level !== 'steady'
                           ? words.growthFinding.puppy(a.finding, unit)

@@ -5,7 +5,7 @@ import type { GrowthInput } from '../../core/growth/input.ts';
 import { weighInOrder } from '../../core/litter/in-the-house.ts';
 import { type Puppy, puppyName } from '../../core/litter/litter.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
-import { knownOf } from '../facts/known.ts';
+import { weighingsCount } from '../facts/weighings-count.ts';
 import { href } from '../links.ts';
 import { DriftLine, type DriftPoint } from '../parts/DriftLine.tsx';
 import { words } from '../state/words.ts';
@@ -28,7 +28,7 @@ export function LitterDrift({ puppies, growth, input, unit, today, weighedIds }:
   for (const puppy of inHouse) {
     const a = growth.puppies.get(puppy.id);
     if (a === undefined || a.standing === null) continue;
-    const known = knownOf(input, puppy.id);
+    const count = weighingsCount(input, puppy.id);
     points.push({
       puppyId: puppy.id,
       name: puppyName(puppy),
@@ -36,7 +36,7 @@ export function LitterDrift({ puppies, growth, input, unit, today, weighedIds }:
       standing: a.standing,
       before: a.standingBefore,
       level: a.level,
-      tooSoon: a.level === 'steady' && known !== 'more' ? words.growth.known[known] : null,
+      tooSoon: a.level === 'steady' && count !== 'more' ? words.growth.known[count] : null,
       sentence: a.level === 'steady' ? null : driftSentence(a, today),
       weighedNow: weighedIds === null || weighedIds.has(puppy.id),
     });
@@ -48,7 +48,7 @@ export function LitterDrift({ puppies, growth, input, unit, today, weighedIds }:
   return (
     <DriftLine
       points={points}
-      middleGrams={growth.middleGrams}
+      medianGrams={growth.medianGrams}
       unit={unit}
       single={inHouse.length === 1}
       linkTo={(puppyId) => href({ at: 'puppy', puppyId, view: 'notes' })}

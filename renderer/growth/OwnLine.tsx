@@ -1,5 +1,5 @@
-import { type Line, placeInLine } from '../../core/growth/line/line-curve.ts';
-import { noPlace } from '../../core/growth/line/no-place.ts';
+import { noPlace } from '../../core/growth/own-line/no-place.ts';
+import { type OwnLineCurve, placeInLine } from '../../core/growth/own-line/own-line.ts';
 import type { SeriesPoint } from '../../core/growth/series.ts';
 import type { Sex } from '../../core/reference/classes.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
@@ -14,7 +14,7 @@ export function OwnLine({
   sex,
   unit,
 }: {
-  line: Line;
+  line: OwnLineCurve;
   breed: string;
   series: readonly SeriesPoint[];
   sex: Sex;

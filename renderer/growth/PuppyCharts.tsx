@@ -12,8 +12,8 @@ import { StandingStrip } from '../parts/StandingStrip.tsx';
 import { WeightChart } from '../parts/WeightChart.tsx';
 import { Why } from '../parts/Why.tsx';
 import { words } from '../state/words.ts';
-import { lineByReading, linePoints } from './line.ts';
-import { mostPoints } from './most.ts';
+import { fastestPoints } from './fastest-growth.ts';
+import { lineByReading, linePoints } from './own-line.ts';
 import type { recordOf } from './puppy-days.ts';
 import { RecordTable } from './RecordTable.tsx';
 import './puppy.css';
@@ -32,7 +32,7 @@ export interface ViewProps {
 export function PuppyCharts(props: ViewProps & { rows: ReturnType<typeof recordOf>; line: ReturnType<typeof useLine> }) {
   const { facts, puppy, view, unit, rows, line } = props;
   const today = useToday();
-  const [whole, setWhole] = useState(false);
+  const [allDays, setAllDays] = useState(false);
   const [showMost, setShowMost] = useState(false);
   const tableId = useId();
   const { input } = facts;
@@ -42,7 +42,7 @@ export function PuppyCharts(props: ViewProps & { rows: ReturnType<typeof recordO
   if (series.length === 0) return <NoReadings puppy={puppy} />;
   const standings = standingsOf(input, puppy.id);
   const span = { from: 0, until: series.at(-1)?.ageDays ?? 0 };
-  const most = mostPoints(series);
+  const fastest = fastestPoints(series);
   const ownLine = linePoints(line, series);
   return (
     <div className="charts-and-record">
@@ -52,7 +52,7 @@ export function PuppyCharts(props: ViewProps & { rows: ReturnType<typeof recordO
             <WeightChart
               own={series}
               band={bandOf(input, puppy.id)}
-              {...(showMost ? { most } : {})}
+              {...(showMost ? { fastest: fastest } : {})}
               line={ownLine}
               name={name}
               collar={puppy.collar}
@@ -61,7 +61,7 @@ export function PuppyCharts(props: ViewProps & { rows: ReturnType<typeof recordO
               describedBy={tableId}
             />
             <StandingStrip points={standings} name={name} collar={puppy.collar} span={span} describedBy={tableId} />
-            {most.length > 0 && (
+            {fastest.length > 0 && (
               <p className="note">
                 <button type="button" className="link" aria-pressed={showMost} onClick={() => setShowMost(!showMost)}>
                   {showMost ? words.puppyNote.hideMost : words.puppyNote.showMost}
@@ -89,7 +89,7 @@ export function PuppyCharts(props: ViewProps & { rows: ReturnType<typeof recordO
       </div>
       <div id={tableId}>
         <RecordTable
-          rows={whole ? rows : rows.slice(0, LAST_ROWS)}
+          rows={allDays ? rows : rows.slice(0, LAST_ROWS)}
           unit={unit}
           today={today}
           caption={`${name}: ${words.growth.wholeRecord}`}
@@ -97,9 +97,9 @@ export function PuppyCharts(props: ViewProps & { rows: ReturnType<typeof recordO
         />
         {rows.length > LAST_ROWS && (
           <p className="note">
-            {!whole && words.growth.onlyLast}{' '}
-            <button type="button" className="link" aria-expanded={whole} onClick={() => setWhole(!whole)}>
-              {whole ? words.growth.lastDays : words.growth.wholeRecord}
+            {!allDays && words.growth.onlyLast}{' '}
+            <button type="button" className="link" aria-expanded={allDays} onClick={() => setAllDays(!allDays)}>
+              {allDays ? words.growth.lastDays : words.growth.wholeRecord}
             </button>
           </p>
         )}

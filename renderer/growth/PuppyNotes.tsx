@@ -2,22 +2,22 @@ import type { ReactNode } from 'react';
 import { useMemo } from 'react';
 import { clockOf, dateOf } from '../../core/calendar/clock.ts';
 import { expectedAdultKg } from '../../core/growth/forecast.ts';
-import type { Line } from '../../core/growth/line/line-curve.ts';
+import type { OwnLineCurve } from '../../core/growth/own-line/own-line.ts';
 import { puppyWeights } from '../../core/growth/puppy-weights.ts';
 import { seriesOf } from '../../core/growth/series.ts';
 import { type Puppy, puppyName } from '../../core/litter/litter.ts';
 import { useToday } from '../data/now.ts';
-import { knownOf } from '../facts/known.ts';
 import type { LitterGrowthFacts } from '../facts/useLitterGrowth.ts';
+import { weighingsCount } from '../facts/weighings-count.ts';
 import { href } from '../links.ts';
 import { ForecastChart } from '../parts/ForecastChart.tsx';
 import { words } from '../state/words.ts';
 import { BirthFacts } from './BirthFacts.tsx';
 import { OwnLine } from './OwnLine.tsx';
 import { NoReadings, type ViewProps } from './PuppyCharts.tsx';
+import { PuppyLog } from './PuppyLog.tsx';
 import type { recordOf } from './puppy-days.ts';
 import { RecordTable } from './RecordTable.tsx';
-import { SeenPart } from './SeenPart.tsx';
 import './puppy.css';
 
 /** The months ahead and what it is fed, which another feature shows. */
@@ -31,7 +31,7 @@ export function PuppyNotes({
   rows,
   line,
   feeding,
-}: ViewProps & { rows: ReturnType<typeof recordOf>; line: Line | null; feeding: FeedingSlot }) {
+}: ViewProps & { rows: ReturnType<typeof recordOf>; line: OwnLineCurve | null; feeding: FeedingSlot }) {
   const today = useToday();
   const { litter } = facts;
   if (litter === null) return null;
@@ -97,8 +97,8 @@ export function PuppyNotes({
       {facts.input !== null && line !== null && puppy.state !== 'died' && (
         <OwnLine line={line} breed={litter.breed} series={seriesOf(facts.input, puppy.id)} sex={puppy.sex} unit={unit} />
       )}
-      {facts.input !== null && knownOf(facts.input, puppy.id) === 'more' && (
-        <SeenPart input={facts.input} readings={facts.readings} puppyId={puppy.id} unit={unit} />
+      {facts.input !== null && weighingsCount(facts.input, puppy.id) === 'more' && (
+        <PuppyLog input={facts.input} readings={facts.readings} puppyId={puppy.id} unit={unit} />
       )}
       {puppy.state !== 'died' && (
         <>

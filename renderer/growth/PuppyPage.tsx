@@ -5,10 +5,10 @@ import type { Assessment } from '../../core/growth/assess.ts';
 import { inTheHouse, weighInOrder } from '../../core/litter/in-the-house.ts';
 import { type Puppy, puppyName } from '../../core/litter/litter.ts';
 import { useToday } from '../data/now.ts';
-import { knownOf } from '../facts/known.ts';
 import { useLine } from '../facts/useLine.ts';
 import { useLitterOfPuppy } from '../facts/useLitter.ts';
 import { type LitterGrowthFacts, useLitterGrowth } from '../facts/useLitterGrowth.ts';
+import { weighingsCount } from '../facts/weighings-count.ts';
 import { href, PUPPY_VIEWS, type PuppyView } from '../links.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
 import { collarWords } from '../parts/collar-words.ts';
@@ -131,11 +131,11 @@ function Head({
       <p>
         {inTheHouse(puppy, today) ? (
           assessment.level === 'steady' &&
-          facts.input !== null && <PuppyLevel level="steady" known={knownOf(facts.input, puppy.id)} />
+          facts.input !== null && <PuppyLevel level="steady" known={weighingsCount(facts.input, puppy.id)} />
         ) : (
           <span>{words.growth.states[puppy.state]}</span>
         )}
-        {assessment.standing !== null && assessment.middleGrams !== null && (
+        {assessment.standing !== null && assessment.medianGrams !== null && (
           <>
             <br />
             <Why
@@ -143,7 +143,7 @@ function Head({
                 figure: `${words.standing(assessment.standing)}.`,
                 how: words.growth.againstMiddle(
                   words.massText(assessment.grams, unit),
-                  words.massText(assessment.middleGrams, unit),
+                  words.massText(assessment.medianGrams, unit),
                 ),
                 sum: [],
               }}

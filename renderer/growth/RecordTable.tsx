@@ -1,6 +1,6 @@
 import { clockOf, dateOf } from '../../core/calendar/clock.ts';
 import type { CivilDate } from '../../core/calendar/day.ts';
-import { stands } from '../../core/litter/litter.ts';
+import { isCurrent } from '../../core/litter/litter.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
 import { run } from '../data/query.ts';
 import { Why } from '../parts/Why.tsx';
@@ -57,9 +57,9 @@ export function RecordTable({ rows, unit, today, caption, line = NO_LINE }: Prop
 
 function RecordLine({ row, unit, today, line }: Required<Omit<Props, 'rows' | 'caption'>> & { row: RecordRow }) {
   const { reading, gain, standing } = row;
-  const standsNow = stands(reading);
+  const current = isCurrent(reading);
   const figure = words.massFigure(reading.grams, unit);
-  const middle = line.get(reading.id);
+  const ownLineGrams = line.get(reading.id);
   return (
     <tr>
       <th scope="row">
@@ -73,12 +73,12 @@ function RecordLine({ row, unit, today, line }: Required<Omit<Props, 'rows' | 'c
             sum: [],
           }}
         >
-          <span className={standsNow ? '' : 'struck'}>{figure}</span>
+          <span className={current ? '' : 'struck'}>{figure}</span>
         </Why>
       </td>
       <td className="figure">{gain === null ? '' : words.signed(words.massFigure(Math.abs(gain), unit), gain)}</td>
       <td className="figure">{standing === null ? '' : words.standingFigure(standing)}</td>
-      {line.size > 0 && <td className="figure">{middle === undefined ? '' : words.massFigure(middle, unit)}</td>}
+      {line.size > 0 && <td className="figure">{ownLineGrams === undefined ? '' : words.massFigure(ownLineGrams, unit)}</td>}
       <td className="remark">
         {reading.withdrawn ? (
           words.growth.takenBack

@@ -10,9 +10,9 @@ import type { House } from '../../core/people/house.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
 import { now, useToday } from '../data/now.ts';
 import { run } from '../data/query.ts';
-import { knownOf } from '../facts/known.ts';
 import { type LitterGrowthFacts, useLitterGrowth } from '../facts/useLitterGrowth.ts';
 import { readingOf, sessionAt } from '../facts/weigh-in.ts';
+import { weighingsCount } from '../facts/weighings-count.ts';
 import { href } from '../links.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
 import { LevelMark } from '../parts/LevelMark.tsx';
@@ -58,9 +58,9 @@ export function TodayPage({
           </p>
         </div>
         <div className="right today-middle">
-          {growth.middleGrams !== null && (
+          {growth.medianGrams !== null && (
             <p>
-              <b className="big">{words.massText(growth.middleGrams, facts.house.massUnit)}</b>
+              <b className="big">{words.massText(growth.medianGrams, facts.house.massUnit)}</b>
               <br />
               <span className="note">{words.growth.middleOfLitter}</span>
             </p>
@@ -150,12 +150,12 @@ function othersSentence(
   flagged: number,
   unit: MassUnit,
 ): string {
-  const known = order.filter((p) => assessments.get(p.id)?.grams != null);
-  if (known.length === 0) return '';
-  const steady = known.length - flagged;
-  if (flagged === 0 && known.every((p) => knownOf(input, p.id) === 'once')) return words.growth.weighedOnce;
+  const weighed = order.filter((p) => assessments.get(p.id)?.grams != null);
+  if (weighed.length === 0) return '';
+  const steady = weighed.length - flagged;
+  if (flagged === 0 && weighed.every((p) => weighingsCount(input, p.id) === 'once')) return words.growth.weighedOnce;
   const first = flagged === 0 ? words.growth.everyoneSteady : steady > 0 ? words.growth.othersSteady(steady) : '';
-  const smallest = known
+  const smallest = weighed
     .filter((p) => assessments.get(p.id)?.level === 'steady')
     .toSorted((a, b) => (assessments.get(a.id)?.standing ?? 0) - (assessments.get(b.id)?.standing ?? 0))[0];
   const standing = smallest === undefined ? null : (assessments.get(smallest.id)?.standing ?? null);

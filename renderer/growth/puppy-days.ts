@@ -2,7 +2,7 @@
 import type { GrowthInput } from '../../core/growth/input.ts';
 import { standingsOf } from '../../core/growth/series.ts';
 import type { Reading } from '../../core/litter/litter.ts';
-import { stands } from '../../core/litter/litter.ts';
+import { isCurrent } from '../../core/litter/litter.ts';
 
 export interface RecordRow {
   readonly reading: Reading;
@@ -20,7 +20,7 @@ export function recordOf(readings: readonly Reading[], input: GrowthInput, puppy
   let before: Reading | null = null;
   const rows: RecordRow[] = [];
   for (const reading of own) {
-    const counts = stands(reading) && !reading.held;
+    const counts = isCurrent(reading) && !reading.held;
     rows.push({
       reading,
       gain: counts && before !== null ? reading.grams - before.grams : null,

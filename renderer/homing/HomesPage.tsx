@@ -1,6 +1,6 @@
 import { dateOf } from '../../core/calendar/clock.ts';
 import { addDays, date } from '../../core/calendar/day.ts';
-import type { KeptPlan } from '../../core/contract/homing.ts';
+import type { HandedPlan } from '../../core/contract/homing.ts';
 import { earliestGoHome, GO_HOME_RULES } from '../../core/homing/go-home-day.ts';
 import { EIGHT_WEEKS } from '../../core/litter/ages.ts';
 import { PUPPY_STATES, type Puppy, puppyName } from '../../core/litter/litter.ts';
@@ -18,12 +18,12 @@ import { waitsForPlan } from '../print/papers.ts';
 import { words } from '../state/words.ts';
 import './homes.css';
 
-const NO_PLANS: readonly KeptPlan[] = [];
+const NO_PLANS: readonly HandedPlan[] = [];
 
 /** Who goes when: each puppy with where it is now, its plan, and the plans that were handed over. */
 export function HomesPage({ litterId }: { litterId: string }) {
   const facts = useLitter(litterId);
-  const kept = useQuery('homing.kept', { litterId }).value?.plans ?? NO_PLANS;
+  const kept = useQuery('homing.handedOver', { litterId }).value?.plans ?? NO_PLANS;
   const today = useToday();
   if (facts === null) return null;
   const { litter, puppies } = facts;
@@ -79,7 +79,7 @@ export function HomesPage({ litterId }: { litterId: string }) {
   );
 }
 
-function HomeRow({ puppy, kept }: { puppy: Puppy; kept: readonly KeptPlan[] }) {
+function HomeRow({ puppy, kept }: { puppy: Puppy; kept: readonly HandedPlan[] }) {
   const name = puppyName(puppy);
   return (
     <tr>
@@ -136,7 +136,7 @@ function HomeRow({ puppy, kept }: { puppy: Puppy; kept: readonly KeptPlan[] }) {
   );
 }
 
-function Kept({ kept, name }: { kept: readonly KeptPlan[]; name: string }) {
+function Kept({ kept, name }: { kept: readonly HandedPlan[]; name: string }) {
   const today = useToday();
   if (kept.length === 0) return <span className="soft">{words.homes.notYet}</span>;
   return (
@@ -146,7 +146,7 @@ function Kept({ kept, name }: { kept: readonly KeptPlan[]; name: string }) {
         return (
           <li key={k.id}>
             <a
-              href={href({ at: 'print', of: 'kept', id: k.id, day: null, paper: null })}
+              href={href({ at: 'print', of: 'handed-over', id: k.id, day: null, paper: null })}
               aria-label={words.homes.openKept(name, day)}
             >
               {day}

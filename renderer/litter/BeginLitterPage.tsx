@@ -17,9 +17,9 @@ import {
   readClock,
   readDate,
   readGrownKg,
-  readLine,
   readMass,
   readNumber,
+  readText,
   type TypedMass,
 } from '../parts/form/read.ts';
 import { PageTitle } from '../parts/PageTitle.tsx';
@@ -84,7 +84,7 @@ let unfinished: Draft | null = null;
 function countOf(text: string): Read<number> {
   return text.trim() === ''
     ? good(0)
-    : readNumber({ low: 0, high: MOST, whole: true, example: words.begin.puppiesExample })(text);
+    : readNumber({ low: 0, high: MOST, integer: true, example: words.begin.puppiesExample })(text);
 }
 
 function asksBreedBirthIn(draft: Draft): boolean {
@@ -113,10 +113,10 @@ function readDraft(draft: Draft, unit: MassUnit): Read<Ready> & { faults: Faults
   if ('faults' in whelped) Object.assign(faults, whelped.faults);
   const at = 'at' in whelped ? whelped.at : now().local;
   const litter: LitterFields = {
-    dam: take('dam', readLine(LINE, words.begin.damNeeded)(draft.dam), ''),
-    sire: take('sire', readLine(LINE)(draft.sire), ''),
-    name: take('name', readLine(LINE)(draft.name), ''),
-    breed: take('breed', readLine(LINE)(draft.breed), ''),
+    dam: take('dam', readText(LINE, words.begin.damNeeded)(draft.dam), ''),
+    sire: take('sire', readText(LINE)(draft.sire), ''),
+    name: take('name', readText(LINE)(draft.name), ''),
+    breed: take('breed', readText(LINE)(draft.breed), ''),
     sizeClass: SIZE_CLASSES.find((s) => s === draft.sizeClass) ?? null,
     adultDogKg: take('adultDogKg', readGrownKg(unit)(draft.adultDogKg), null),
     adultBitchKg: take('adultBitchKg', readGrownKg(unit)(draft.adultBitchKg), null),

@@ -8,7 +8,7 @@ import { run } from '../data/query.ts';
 import { changeLitter, changeWhelping } from '../facts/changes.ts';
 import { go } from '../links.ts';
 import { SavedChoice, SavedField } from '../parts/form/fields.tsx';
-import { grownText, readClock, readDate, readGrownKg, readLine } from '../parts/form/read.ts';
+import { grownText, readClock, readDate, readGrownKg, readText } from '../parts/form/read.ts';
 import { useWindow } from '../state/window.ts';
 import { words } from '../state/words.ts';
 import { asksBreedBirth, breedBirthHint, breedBirthText, readBreedBirth } from './breed-birth.ts';
@@ -22,7 +22,7 @@ export function LitterForm({ litter, unit }: { litter: Litter; unit: MassUnit })
       label={label}
       {...(hint === undefined ? {} : { hint })}
       value={litter[field]}
-      read={readLine(LINE)}
+      read={readText(LINE)}
       save={(value) => changeLitter(litter.id, fieldChange(field, value))}
     />
   );
@@ -42,7 +42,7 @@ export function LitterForm({ litter, unit }: { litter: Litter; unit: MassUnit })
         <SavedField
           label={words.begin.dam}
           value={litter.dam}
-          read={readLine(LINE, words.begin.damNeeded)}
+          read={readText(LINE, words.begin.damNeeded)}
           save={(dam) => changeLitter(litter.id, { dam })}
         />
         {text('sire', words.begin.sire)}

@@ -7,14 +7,14 @@ import { MASS_UNITS } from '../../core/units/mass.ts';
 import { now, useToday, utcOffsetMinutes } from '../data/now.ts';
 import { run, useQuery } from '../data/query.ts';
 import { changeHouse } from '../facts/change-house.ts';
-import { knownOf } from '../facts/known.ts';
 import { useHouse, useLitterGrowth } from '../facts/useLitterGrowth.ts';
+import { weighingsCount } from '../facts/weighings-count.ts';
 import { href } from '../links.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
 import { collarLabel } from '../parts/collar-words.ts';
 import { Confirm } from '../parts/form/Confirm.tsx';
 import { SavedChoice, SavedField } from '../parts/form/fields.tsx';
-import { readLine } from '../parts/form/read.ts';
+import { readText } from '../parts/form/read.ts';
 import { LevelMark } from '../parts/LevelMark.tsx';
 import { words } from '../state/words.ts';
 import './litters.css';
@@ -175,7 +175,7 @@ function Now({
   if (growth === null || input === null) return null;
   const levelOf = (p: Puppy): Level => growth.puppies.get(p.id)?.level ?? 'steady';
   const worst = [growth.litter.level, ...puppies.map(levelOf)].reduce((a, b) => (RANK[b] > RANK[a] ? b : a));
-  if (worst === 'steady' && !puppies.some((p) => knownOf(input, p.id) === 'more')) {
+  if (worst === 'steady' && !puppies.some((p) => weighingsCount(input, p.id) === 'more')) {
     return <span className="soft">{words.growth.known.once}</span>;
   }
   const who = worst === 'steady' ? [] : puppies.filter((p) => levelOf(p) === worst).map(puppyName);
@@ -213,7 +213,7 @@ function GoneHome({ gone }: { gone: readonly LitterFacts[] }) {
 }
 
 function GoneRow({ facts }: { facts: LitterFacts }) {
-  const kept = useQuery('homing.kept', { litterId: facts.litter.id });
+  const kept = useQuery('homing.handedOver', { litterId: facts.litter.id });
   return (
     <tr>
       <Parents facts={facts} />
@@ -273,7 +273,7 @@ function FirstRun() {
               hint={words.litters.vetHint}
               inputMode="tel"
               value={house.vetPhone}
-              read={readLine(200)}
+              read={readText(200)}
               save={(vetPhone) => changeHouse({ vetPhone })}
             />
             <SavedChoice

@@ -85,7 +85,7 @@ export function PuppiesPage({ litterId }: { litterId: string }) {
               unit={house.massUnit}
               columns={COLUMNS}
               move={move}
-              say={setSaid}
+              announce={setSaid}
             />
           ))}
         </tbody>
@@ -106,7 +106,7 @@ function focusSoon(id: string): void {
 }
 
 /** Moves a puppy one place in the weigh-in; what had the focus keeps it, though its row was moved in the page. */
-async function arrange(facts: LitterFacts, puppyId: string, step: -1 | 1, say: (text: string) => void): Promise<void> {
+async function arrange(facts: LitterFacts, puppyId: string, step: -1 | 1, announce: (text: string) => void): Promise<void> {
   const ids = facts.puppies.map((p) => p.id);
   const at = ids.indexOf(puppyId);
   const to = at + step;
@@ -117,7 +117,7 @@ async function arrange(facts: LitterFacts, puppyId: string, step: -1 | 1, say: (
   const active = document.activeElement;
   const done = await run('litter.arrange', { litterId: facts.litter.id, puppyIds: ids });
   if (!done.ok) return;
-  say(words.puppies.moved(puppyName(puppy), to + 1, ids.length));
+  announce(words.puppies.moved(puppyName(puppy), to + 1, ids.length));
   requestAnimationFrame(() => {
     if (active instanceof HTMLElement && active.isConnected) active.focus();
   });

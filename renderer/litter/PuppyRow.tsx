@@ -10,7 +10,7 @@ import { changeBirthWeight, changeBorn, changePuppy, changeState } from '../fact
 import type { LitterFacts } from '../facts/useLitter.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
 import { SavedChoice, SavedField } from '../parts/form/fields.tsx';
-import { readClock, readDate, readLine, readMass } from '../parts/form/read.ts';
+import { readClock, readDate, readMass, readText } from '../parts/form/read.ts';
 import { useWindow } from '../state/window.ts';
 import { words } from '../state/words.ts';
 
@@ -25,7 +25,7 @@ interface RowProps {
   readonly unit: MassUnit;
   readonly columns: number;
   readonly move: (puppyId: string, step: -1 | 1) => void;
-  readonly say: (text: string) => void;
+  readonly announce: (text: string) => void;
 }
 
 /** One puppy: what is written at whelping in its row, the rest under "more". Alt with an arrow moves it, from any of its fields. */
@@ -64,7 +64,7 @@ export function PuppyRow(props: RowProps) {
             label={words.puppies.of(puppy.collar.letter, words.puppies.name)}
             className="puppies-name"
             value={puppy.callName}
-            read={readLine(LINE)}
+            read={readText(LINE)}
             save={(callName) => changePuppy(puppy.id, { callName })}
           />
         </td>
@@ -105,7 +105,7 @@ export function PuppyRow(props: RowProps) {
             inCell
             label={words.puppies.of(name, words.puppies.markings)}
             value={puppy.markings}
-            read={readLine(LINE)}
+            read={readText(LINE)}
             save={(markings) => changePuppy(puppy.id, { markings })}
           />
         </td>
@@ -179,13 +179,13 @@ function StateOn({ puppy, name }: { puppy: Puppy; name: string }) {
   );
 }
 
-function More({ puppy, facts, name, say }: RowProps & { name: string }) {
+function More({ puppy, facts, name, announce }: RowProps & { name: string }) {
   const [refused, setRefused] = useState(false);
   const taken = new Set(facts.puppies.filter((p) => p.id !== puppy.id).map((p) => p.collar.letter));
   const wear = (change: Partial<Collar>) => changePuppy(puppy.id, { collar: change });
   const remove = async () => {
     const done = await run('litter.removePuppy', { puppyId: puppy.id }, { quiet: true });
-    if (done.ok) return say(words.puppies.removed(name));
+    if (done.ok) return announce(words.puppies.removed(name));
     if (done.error.code === 'refused') return setRefused(true);
     useWindow.getState().setFailure(done.error);
   };

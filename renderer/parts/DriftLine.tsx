@@ -44,13 +44,13 @@ type Ends = typeof words.drift.litter | typeof words.drift.single;
  */
 export function DriftLine({
   points,
-  middleGrams,
+  medianGrams,
   unit,
   single = false,
   linkTo = puppyHref,
 }: {
   points: readonly DriftPoint[];
-  middleGrams: number | null;
+  medianGrams: number | null;
   unit: MassUnit;
   single?: boolean;
   linkTo?: (puppyId: string) => string;
@@ -77,7 +77,7 @@ export function DriftLine({
           <DriftGround
             layout={layout}
             ends={ends}
-            middle={middleGrams === null ? ends.middleAlone : ends.middle(words.massText(middleGrams, unit))}
+            middle={medianGrams === null ? ends.middleAlone : ends.middle(words.massText(medianGrams, unit))}
             points={points}
             measure={measure}
           />
@@ -98,13 +98,13 @@ function puppyHref(puppyId: string): string {
   return href({ at: 'puppy', puppyId, view: 'notes' });
 }
 
-const whole = (standing: number): number => Math.round(percentOf(standing)) + 0;
+const wholePercent = (standing: number): number => Math.round(percentOf(standing)) + 0;
 
 function driftItem(point: DriftPoint): DriftItem {
   const brief =
     point.before === null
-      ? words.drift.stands(whole(point.standing))
-      : words.drift.moved(whole(point.standing), whole(point.before));
+      ? words.drift.stands(wholePercent(point.standing))
+      : words.drift.moved(wholePercent(point.standing), wholePercent(point.before));
   return {
     id: point.puppyId,
     percent: percentOf(point.standing),
@@ -234,8 +234,8 @@ function DriftTable({ points, ends }: { points: readonly DriftPoint[]; ends: End
             <tr key={p.puppyId}>
               <th scope="row">{collarLabel(p.collar, p.name)}</th>
               <td>{p.tooSoon ?? words.level[p.level]}</td>
-              <td>{words.drift.place(whole(p.standing), ends)}</td>
-              <td>{p.before === null ? words.drift.unknown : words.drift.place(whole(p.before), ends)}</td>
+              <td>{words.drift.place(wholePercent(p.standing), ends)}</td>
+              <td>{p.before === null ? words.drift.unknown : words.drift.place(wholePercent(p.before), ends)}</td>
               <td>
                 {[p.level === 'steady' ? null : p.sentence, p.weighedNow ? null : words.drift.notWeighed]
                   .filter((t) => t !== null)

@@ -38,8 +38,8 @@ export function LitterWeightChart({
   describedBy?: string;
 }) {
   const [ends, watchEnds] = useEnds();
-  const most = Math.max(0, ...lines.flatMap((l) => l.points.map((p) => p.grams)));
-  const axis = useMemo(() => axisUnit(unit, most), [unit, most]);
+  const heaviest = Math.max(0, ...lines.flatMap((l) => l.points.map((p) => p.grams)));
+  const axis = useMemo(() => axisUnit(unit, heaviest), [unit, heaviest]);
   const draw = useMemo<DrawChart>(() => {
     const ages = ageSpan(...lines.map((l) => l.points));
     return (theme) => {
@@ -65,7 +65,7 @@ export function LitterWeightChart({
           interaction: { mode: 'nearest', axis: 'xy', intersect: false },
           scales: {
             x: ageAxis(theme, ages),
-            y: { ...massAxis(theme, axis.figure, { min: 0 }), ...(most === 0 ? { max: NOTHING_YET / axis.grams } : {}) },
+            y: { ...massAxis(theme, axis.figure, { min: 0 }), ...(heaviest === 0 ? { max: NOTHING_YET / axis.grams } : {}) },
           },
           plugins: { ...options.plugins, tooltip },
         },
@@ -76,7 +76,7 @@ export function LitterWeightChart({
         ],
       };
     };
-  }, [lines, unit, picked, most, axis, watchEnds]);
+  }, [lines, unit, picked, heaviest, axis, watchEnds]);
   const places =
     ends === null
       ? []

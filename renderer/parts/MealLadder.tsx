@@ -178,12 +178,12 @@ function outlinePath({ treads, base }: LadderLayout): string {
 
 function pictureWords({ treads }: LadderLayout, unit: MassUnit): string {
   const [first, last] = [treads[0]?.step, treads.at(-1)?.step];
-  const most = Math.max(...treads.map((t) => t.step.dayGrams));
+  const largest = Math.max(...treads.map((t) => t.step.dayGrams));
   if (first === undefined || last === undefined) return words.ladder.table;
   return words.ladder.picture(
     words.foodText(first.dayGrams, unit),
     Object.keys(first.meals).length,
-    words.foodText(most, unit),
+    words.foodText(largest, unit),
     words.foodText(last.dayGrams, unit),
   );
 }

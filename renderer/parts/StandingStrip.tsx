@@ -37,8 +37,8 @@ export function StandingStrip({
   const draw = useMemo<DrawChart>(() => {
     const data = points.map((p) => ({ x: p.ageDays, y: percentOf(p.standing) }));
     const least = Math.min(-5, ...data.map((d) => d.y - 1));
-    const most = Math.max(2, ...data.map((d) => d.y + 1));
-    const step = [5, 10, 20, 50, 100].find((s) => (most - least) / s <= 5) ?? 200;
+    const highest = Math.max(2, ...data.map((d) => d.y + 1));
+    const step = [5, 10, 20, 50, 100].find((s) => (highest - least) / s <= 5) ?? 200;
     return (theme) => {
       const options = baseOptions(theme);
       const tooltip = {
@@ -69,7 +69,7 @@ export function StandingStrip({
             y: {
               ...massAxis(theme, (v) => (v === 0 ? words.chart.middle : words.chart.percent(v)), { step }),
               suggestedMin: least,
-              suggestedMax: most,
+              suggestedMax: highest,
             },
           },
           plugins: { ...options.plugins, tooltip },

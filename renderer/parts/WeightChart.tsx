@@ -19,7 +19,7 @@ export interface WeightPoint {
 interface MatesPoint {
   readonly ageDays: number;
   readonly low: number;
-  readonly middle: number;
+  readonly median: number;
   readonly high: number;
 }
 export interface ForecastPoint {
@@ -37,7 +37,7 @@ export function WeightChart({
   own,
   band,
   forecast = NO_FORECAST,
-  most: mostGrown = NO_POINTS,
+  fastest: fastestPoints = NO_POINTS,
   line = NO_POINTS,
   name,
   collar,
@@ -51,7 +51,7 @@ export function WeightChart({
   band: readonly MatesPoint[];
   forecast?: readonly ForecastPoint[];
   /** The published upper edge of newborn growth, in grams. */
-  most?: readonly WeightPoint[];
+  fastest?: readonly WeightPoint[];
   /** The middle of the breeder's own line, in grams. */
   line?: readonly WeightPoint[];
   name: string;
@@ -63,8 +63,8 @@ export function WeightChart({
   describedBy?: string;
 }) {
   const [ends, watchEnds] = useEnds();
-  const most = Math.max(0, ...own.map((p) => p.grams), ...band.map((p) => p.high), ...forecast.map((p) => p.high));
-  const axis = useMemo(() => axisUnit(unit, most), [unit, most]);
+  const heaviest = Math.max(0, ...own.map((p) => p.grams), ...band.map((p) => p.high), ...forecast.map((p) => p.high));
+  const axis = useMemo(() => axisUnit(unit, heaviest), [unit, heaviest]);
   const draw = useMemo<DrawChart>(() => {
     const at = (ageDays: number, grams: number) => ({ x: ageDays, y: grams / axis.grams });
     const ages = span ?? ageSpan(own, band, forecast);
@@ -105,7 +105,7 @@ export function WeightChart({
             {
               ...ghost,
               order: 2,
-              data: band.map((p) => at(p.ageDays, p.middle)),
+              data: band.map((p) => at(p.ageDays, p.median)),
               borderWidth: 1.5,
               borderColor: theme.soft,
               borderDash: [5, 4],
@@ -121,7 +121,7 @@ export function WeightChart({
             {
               ...ghost,
               order: 2,
-              data: mostGrown.map((p) => at(p.ageDays, p.grams)),
+              data: fastestPoints.map((p) => at(p.ageDays, p.grams)),
               borderWidth: 1.5,
               borderColor: theme.edge,
               borderDash: [8, 3, 2, 3],
@@ -148,7 +148,7 @@ export function WeightChart({
           ...options,
           scales: {
             x: ageAxis(theme, ages),
-            y: { ...massAxis(theme, axis.figure, { min: 0 }), ...(most === 0 ? { max: NOTHING_YET / axis.grams } : {}) },
+            y: { ...massAxis(theme, axis.figure, { min: 0 }), ...(heaviest === 0 ? { max: NOTHING_YET / axis.grams } : {}) },
           },
           plugins: { ...options.plugins, tooltip },
         },
@@ -156,14 +156,14 @@ export function WeightChart({
           groundTexts(theme, (chart) => [
             cornerText(chart, words.chart.weight(axis.name)),
             ...bandTexts(chart, band.length),
-            ...lineText(chart, MOST, mostGrown.length, words.chart.most),
+            ...lineText(chart, MOST, fastestPoints.length, words.chart.most),
             ...lineText(chart, LINE, line.length, words.chart.line),
           ]),
           watchEnds(new Map([[OWN, 'own'], ...(band.length === 0 ? [] : [[MIDDLE, 'middle'] as const])])),
         ],
       };
     };
-  }, [own, band, forecast, mostGrown, line, name, unit, most, marks, span, axis, watchEnds]);
+  }, [own, band, forecast, fastestPoints, line, name, unit, heaviest, marks, span, axis, watchEnds]);
   const last = own.at(-1);
   const label =
     last === undefined

@@ -18,12 +18,14 @@ interface AxisUnit {
 
 const plain = (value: number): string => words.grouped(Math.round(value * 100) / 100, 2);
 
-export function axisUnit(unit: MassUnit, most: number): AxisUnit {
+export function axisUnit(unit: MassUnit, heaviest: number): AxisUnit {
   if (isMetric(unit)) {
-    return unit === 'kg' || most > 20_000 ? { grams: 1000, name: 'kg', figure: plain } : { grams: 1, name: 'g', figure: plain };
+    return unit === 'kg' || heaviest > 20_000
+      ? { grams: 1000, name: 'kg', figure: plain }
+      : { grams: 1, name: 'g', figure: plain };
   }
-  if (unit === 'oz' && most <= 5_000) return { grams: GRAMS_PER_OUNCE, name: 'oz', figure: plain };
-  return most < GRAMS_PER_POUND
+  if (unit === 'oz' && heaviest <= 5_000) return { grams: GRAMS_PER_OUNCE, name: 'oz', figure: plain };
+  return heaviest < GRAMS_PER_POUND
     ? { grams: GRAMS_PER_OUNCE, name: 'oz', figure: plain }
     : { grams: GRAMS_PER_POUND, name: 'lb', figure: plain };
 }

@@ -210,13 +210,13 @@ function placeRemark(
   const { lead, text } = item.remark;
   const leadWidth = measure(lead, REMARK_SIZE, LEAD_WEIGHT) + LEAD_GAP;
   const room = width - start;
-  const whole = leadWidth + measure(text, REMARK_SIZE);
-  if (room >= Math.min(whole, ROOM_FOR_REMARK + leadWidth)) {
+  const needed = leadWidth + measure(text, REMARK_SIZE);
+  if (room >= Math.min(needed, ROOM_FOR_REMARK + leadWidth)) {
     const beside = linesOf(lead, wrapText(text, REMARK_SIZE, room, measure, room - leadWidth), start);
     return { beside, besideLines: beside.length, beneath: [] };
   }
   const clear = (wide: number) => end >= wide && needles.every((x) => x < end - wide - 6 || x > end);
-  if (clear(whole)) return { beside: linesOf(lead, [text], end - whole), besideLines: 1, beneath: [] };
+  if (clear(needed)) return { beside: linesOf(lead, [text], end - needed), besideLines: 1, beneath: [] };
   // Beneath, the sentence stands as near under its band as the width allows.
   const lines = wrapText(text, REMARK_SIZE, width, measure);
   const longest = Math.max(0, ...lines.map((line) => measure(line, REMARK_SIZE)));

@@ -56,8 +56,8 @@ export function ladderLayout(
   const heads = headTexts(zones, xOf, look, texts, measure);
   const base = look.height - 6 - look.age - 4 - (look.date === 0 ? 0 : look.date + 4);
   const peakTop = heads.bottom + 8 + look.figure + 6;
-  const most = Math.max(1, ...steps.map((s) => s.dayGrams));
-  const treads = steps.map((step) => treadOf(step, xOf, base, (base - peakTop) / most));
+  const largest = Math.max(1, ...steps.map((s) => s.dayGrams));
+  const treads = steps.map((step) => treadOf(step, xOf, base, (base - peakTop) / largest));
   const now = nowDay === null ? undefined : treads.find((t) => t.step.fromDay <= nowDay && nowDay < t.step.untilDay);
   const axis = axisTexts(from, until, born, now?.step === first, xOf, base, look, texts, measure);
   return {

@@ -56,8 +56,8 @@ export function weightOf(kind: LadderTextKind): number {
   return { figure: 650, bracket: 600, change: 400, layer: 450, age: 400, date: 400 }[kind];
 }
 
-export function inside(middle: number, width: number, whole: number): number {
-  return Math.min(Math.max(middle, width / 2), whole - width / 2);
+export function inside(center: number, width: number, room: number): number {
+  return Math.min(Math.max(center, width / 2), room - width / 2);
 }
 
 /** Whether two texts come closer than `gap` sideways while they share a height. */

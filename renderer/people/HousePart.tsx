@@ -3,7 +3,7 @@ import { MASS_UNITS } from '../../core/units/mass.ts';
 import { changeHouse } from '../facts/change-house.ts';
 import { useHouse } from '../facts/useLitterGrowth.ts';
 import { type Option, SavedChoice, SavedField } from '../parts/form/fields.tsx';
-import { good, type Read, readClock, readLine, readNumber } from '../parts/form/read.ts';
+import { good, type Read, readClock, readNumber, readText } from '../parts/form/read.ts';
 import { words } from '../state/words.ts';
 
 const LINE = 200;
@@ -20,7 +20,7 @@ export function HousePart() {
       label={words.house[field]}
       inputMode={inputMode}
       value={house[field]}
-      read={readLine(LINE)}
+      read={readText(LINE)}
       save={(text) => changeHouse(houseChange(field, text))}
     />
   );

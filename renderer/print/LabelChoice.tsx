@@ -12,8 +12,8 @@ export interface LabelChoiceProps {
 }
 
 /** The first free label of a sheet that was begun before, from 1. */
-export function readFirst(text: string, most: number) {
-  return readNumber({ low: 1, high: most, whole: true, example: '1' })(text);
+export function readFirst(text: string, places: number) {
+  return readNumber({ low: 1, high: places, integer: true, example: '1' })(text);
 }
 
 /** Small labels or plain paper, and where the first of them goes. */

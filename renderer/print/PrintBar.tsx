@@ -50,7 +50,7 @@ export function PrintBar({ route, papers, paper, fit, labels }: Shown) {
         {papers.length > 0 && <SavePdf papers={papers} paper={paper} ready={ready} />}
         {route.of === 'puppy' && one !== undefined && <HandOver document={one} ready={ready} />}
       </div>
-      {route.of !== 'kept' && <Findings documents={plans} />}
+      {route.of !== 'handed-over' && <Findings documents={plans} />}
       {one !== undefined && <Numbers document={one} />}
     </section>
   );
@@ -81,7 +81,7 @@ function status({ route, papers, paper, fit, labels }: Shown): string {
   if (route.of === 'labels') return labelStatus(n, paper, labels);
   if (first.kind !== 'plan') return words.print.sheets(n);
   const sheets = words.print.fits(n);
-  return route.of === 'kept' ? `${words.print.kept(words.fullDate(first.made))} ${sheets}` : sheets;
+  return route.of === 'handed-over' ? `${words.print.kept(words.fullDate(first.made))} ${sheets}` : sheets;
 }
 
 function labelStatus(n: number, paper: PaperSize, { sheet, isPlaced }: LabelChoiceProps): string {

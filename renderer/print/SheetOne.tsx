@@ -100,9 +100,9 @@ const FIGURE_WIDE = 0.6;
 const UNIT_WIDE = 0.3;
 
 /** The largest size in points, up to `most`, at which a figure with its unit fits a width in mm. */
-function fitting(figure: string, unit: string, mm: number, most: number): number {
+function fitting(figure: string, unit: string, mm: number, max: number): number {
   const wide = figure.length * FIGURE_WIDE + unit.length * UNIT_WIDE;
-  return Math.min(most, Math.floor(mm / (wide * MM_PER_PT)));
+  return Math.min(max, Math.floor(mm / (wide * MM_PER_PT)));
 }
 
 const DAY_MM = 70;

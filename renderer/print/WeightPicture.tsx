@@ -1,7 +1,7 @@
 import type { PlanDocument } from '../../core/homing/document.ts';
 import { GRAMS_PER_POUND } from '../../core/units/mass.ts';
 import { words } from '../state/words.ts';
-import { niceTop, weekTicks } from './scales.ts';
+import { niceTop, weekTicks } from './picture-axes.ts';
 
 /** Millimetres, nearly: the picture is drawn 129 mm wide. */
 const WIDE = 130;
@@ -18,18 +18,18 @@ export function WeightPicture({ document }: { document: PlanDocument }) {
   const grams = document.units.weight === 'kg' ? 1000 : GRAMS_PER_POUND;
   const lastDay = Math.max(last.day, 1);
   const shown = band.filter((b) => b.day <= lastDay + 0.5);
-  const most = Math.max(...own.map((p) => p.grams), ...shown.map((b) => b.high)) / grams;
-  const { top, step } = niceTop(most);
+  const heaviest = Math.max(...own.map((p) => p.grams), ...shown.map((b) => b.high)) / grams;
+  const { top, step } = niceTop(heaviest);
   const x = (day: number) => PLOT.left + (Math.min(day, lastDay) / lastDay) * (PLOT.right - PLOT.left);
   const y = (g: number) => PLOT.base - (g / grams / top) * (PLOT.base - PLOT.top);
   const lastText = document.weights.facts[0]?.figure ?? '';
-  const say = shown.length > 1 ? words.paper.weightsPicture : words.paper.weightsPictureAlone;
+  const sentence = shown.length > 1 ? words.paper.weightsPicture : words.paper.weightsPictureAlone;
   return (
     <svg
       className="weights"
       viewBox={`0 0 ${WIDE} ${HIGH}`}
       role="img"
-      aria-label={say(document.name, lastText, document.units.weight)}
+      aria-label={sentence(document.name, lastText, document.units.weight)}
     >
       {shown.length > 1 && (
         <path

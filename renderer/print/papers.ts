@@ -67,8 +67,8 @@ async function fetchPapers(route: Pick<PrintRoute, 'of' | 'id' | 'day'>, today: 
       return await made([{ kind: 'puppy', puppyId: id, on: today }]);
     case 'litter':
       return await litterPlans(id, today);
-    case 'kept':
-      return await made([{ kind: 'kept', planId: id }]);
+    case 'handed-over':
+      return await made([{ kind: 'handed-over', planId: id }]);
     case 'prep':
       return await made([{ kind: 'prep', litterId: id, day: prepDay(route, today) }]);
     case 'thaw':

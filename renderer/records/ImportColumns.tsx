@@ -55,13 +55,13 @@ function Sentences({ preview }: { preview: Preview }) {
   const { read } = preview.columns;
   const span = spanOf(preview.rows);
   const weights = preview.rows.flatMap((r) => (r.reading === null ? [] : [r.reading.grams])).sort((a, b) => a - b);
-  const middle = weights[Math.floor(weights.length / 2)];
+  const median = weights[Math.floor(weights.length / 2)];
   const sentences = [words.import.headings(read.headingLine)];
   if (span !== null) sentences.push(words.import.span(words.fullDate(span.first), words.fullDate(span.last), span.days));
   if (read.order === 'dmy' || read.order === 'mdy') sentences.push(words.import.orderTold[read.order]);
   if (preview.rows.some((r) => r.reading !== null && r.entry.clockText === '')) sentences.push(words.import.noClocks);
-  if (middle !== undefined && (middle < LIGHT_GRAMS || middle > HEAVY_GRAMS))
-    sentences.push(words.import.unlikely(words.massText(middle, preview.unit)));
+  if (median !== undefined && (median < LIGHT_GRAMS || median > HEAVY_GRAMS))
+    sentences.push(words.import.unlikely(words.massText(median, preview.unit)));
   return <p className="import-sentences">{sentences.join(' ')}</p>;
 }
 

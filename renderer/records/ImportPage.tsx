@@ -6,11 +6,11 @@ import { go, href } from '../links.ts';
 import { PageTitle } from '../parts/PageTitle.tsx';
 import { words } from '../state/words.ts';
 import { ImportColumns } from './ImportColumns.tsx';
+import { ImportExportFile } from './ImportExportFile.tsx';
 import { ImportRows } from './ImportRows.tsx';
 import { ImportSource } from './ImportSource.tsx';
 import { ImportWhere } from './ImportWhere.tsx';
 import { ImportWho } from './ImportWho.tsx';
-import { ImportWhole } from './ImportWhole.tsx';
 import { EMPTY_DRAFT, findingsOf, type ImportDraft, importInput, type Preview, previewOf, takenRows } from './import-draft.ts';
 import './import.css';
 
@@ -34,7 +34,7 @@ export function ImportPage() {
         <a href={href({ at: 'records' })}>{words.import.back}</a>
       </PageTitle>
       <ImportSource draft={draft} write={write} />
-      {draft.whole !== null && <ImportWhole whole={draft.whole} done={() => write(EMPTY_DRAFT)} />}
+      {draft.exportFile !== null && <ImportExportFile whole={draft.exportFile} done={() => write(EMPTY_DRAFT)} />}
       {preview !== null && <Understood draft={draft} preview={preview} put={put} done={() => write(EMPTY_DRAFT)} />}
     </>
   );

@@ -48,7 +48,7 @@ export function ImportRows({ draft, preview, put, findings }: Props) {
 }
 
 function Rows({ rows, draft, preview, put, findings }: Props & { rows: readonly Numbered[] }) {
-  const [most, setMost] = useState(SHOWN);
+  const [shown, setShown] = useState(SHOWN);
   return (
     <>
       <table className="import-rows">
@@ -64,7 +64,7 @@ function Rows({ rows, draft, preview, put, findings }: Props & { rows: readonly 
           </tr>
         </thead>
         <tbody>
-          {rows.slice(0, most).map(({ row, n }) => {
+          {rows.slice(0, shown).map(({ row, n }) => {
             const place = words.import.place(row.entry.line, row.entry.heading);
             const remark = remarkOf(row, findings.get(n), preview);
             const asks = isTaken(row) && (row.state.is === 'doubtful' || findings.has(n));
@@ -101,10 +101,10 @@ function Rows({ rows, draft, preview, put, findings }: Props & { rows: readonly 
           })}
         </tbody>
       </table>
-      {rows.length > most && (
+      {rows.length > shown && (
         <p className="note">
-          {words.import.firstOf(most, rows.length)}{' '}
-          <button type="button" className="link" onClick={() => setMost(rows.length)}>
+          {words.import.firstOf(shown, rows.length)}{' '}
+          <button type="button" className="link" onClick={() => setShown(rows.length)}>
             {words.import.allOf(rows.length)}
           </button>
         </p>

@@ -16,7 +16,7 @@ export function ImportSource({ draft, write }: { draft: ImportDraft; write: (dra
     const read = await readFile(file);
     if (mine !== turn.current) return;
     setReading(false);
-    if (read.is === 'json') write(withSource(draft, { whole: { name: file.name, text: read.text }, pasted: '' }));
+    if (read.is === 'json') write(withSource(draft, { exportFile: { name: file.name, text: read.text }, pasted: '' }));
     else if (read.is === 'fault') write(withSource(draft, { fault: read.fault, pasted: '' }));
     else write(withSource(draft, { source: { name: file.name, tables: read.tables, oldText: read.oldText }, pasted: '' }));
   };
@@ -26,14 +26,14 @@ export function ImportSource({ draft, write }: { draft: ImportDraft; write: (dra
     if (!read.ok) return write(withSource(draft, { pasted, fault: read.fault }));
     write(withSource(draft, { pasted, source: { name: '', tables: [{ name: '', table: read.table }], oldText: false } }));
   };
-  const { source, whole, fault } = draft;
-  const fromFile = (source !== null && source.name !== '') || whole !== null;
+  const { source, exportFile, fault } = draft;
+  const fromFile = (source !== null && source.name !== '') || exportFile !== null;
   return (
     <section className="import-source">
       <h2>{words.import.table}</h2>
       {fromFile ? (
         <p className="line">
-          <span>{words.import.fromFile(source?.name ?? whole?.name ?? '')}</span>
+          <span>{words.import.fromFile(source?.name ?? exportFile?.name ?? '')}</span>
           <button type="button" className="link" onClick={() => write(EMPTY_DRAFT)}>
             {words.import.another}
           </button>

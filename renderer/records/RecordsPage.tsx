@@ -136,10 +136,10 @@ function Elsewhere({ canChoose }: { canChoose: boolean }) {
 
 /** The journal, latest first; what was undone is struck through and said. */
 function WhatWasDone() {
-  const [most, setMost] = useState(FIRST_DONE);
+  const [limit, setLimit] = useState(FIRST_DONE);
   const { massUnit } = useHouse();
   const today = useToday();
-  const done = useQuery('records.done', { most }).value?.done;
+  const done = useQuery('records.done', { limit: limit }).value?.done;
   const status = useQuery('records.status', {}).value;
   const [undo, redo] = [status?.canUndo ?? null, status?.canRedo ?? null];
   return (
@@ -174,8 +174,8 @@ function WhatWasDone() {
           </li>
         ))}
       </ol>
-      {done !== undefined && done.length >= most && most < MOST_DONE && (
-        <button type="button" className="link" onClick={() => setMost(Math.min(MOST_DONE, most * 5))}>
+      {done !== undefined && done.length >= limit && limit < MOST_DONE && (
+        <button type="button" className="link" onClick={() => setLimit(Math.min(MOST_DONE, limit * 5))}>
           {words.records.more}
         </button>
       )}

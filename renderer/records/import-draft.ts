@@ -41,7 +41,7 @@ export interface Source {
 /** The litter it goes into: an id, or `new`; null is what the table itself says. */
 export interface ImportDraft {
   readonly source: Source | null;
-  readonly whole: { readonly name: string; readonly text: string } | null;
+  readonly exportFile: { readonly name: string; readonly text: string } | null;
   readonly fault: TableFault | null;
   readonly pasted: string;
   readonly sheet: number;
@@ -75,14 +75,14 @@ const UNSAID = {
   left: [],
 } as const;
 
-export const EMPTY_DRAFT: ImportDraft = { ...UNSAID, source: null, whole: null, fault: null, pasted: '' };
+export const EMPTY_DRAFT: ImportDraft = { ...UNSAID, source: null, exportFile: null, fault: null, pasted: '' };
 
 /** Another table: what was said of the one before does not hold for it. */
 export function withSource(
   draft: ImportDraft,
-  change: Partial<Pick<ImportDraft, 'source' | 'whole' | 'fault' | 'pasted'>>,
+  change: Partial<Pick<ImportDraft, 'source' | 'exportFile' | 'fault' | 'pasted'>>,
 ): ImportDraft {
-  return { ...draft, ...UNSAID, source: null, whole: null, fault: null, ...change };
+  return { ...draft, ...UNSAID, source: null, exportFile: null, fault: null, ...change };
 }
 
 /** The litter as it stands in the form: what she wrote, else what the table says. */

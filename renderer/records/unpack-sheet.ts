@@ -97,7 +97,7 @@ function endOf(view: DataView): number {
   throw new UnpackError('not-a-sheet');
 }
 
-async function inflated(packed: Uint8Array<ArrayBuffer>, most: number): Promise<Uint8Array<ArrayBuffer>> {
+async function inflated(packed: Uint8Array<ArrayBuffer>, limit: number): Promise<Uint8Array<ArrayBuffer>> {
   const pieces: Uint8Array[] = [];
   let size = 0;
   const reader = new Blob([packed]).stream().pipeThrough(new DecompressionStream('deflate-raw')).getReader();
@@ -106,20 +106,20 @@ async function inflated(packed: Uint8Array<ArrayBuffer>, most: number): Promise<
       const { done, value } = await reader.read();
       if (done) break;
       size += value.length;
-      if (size > most) throw new UnpackError('too-large');
+      if (size > limit) throw new UnpackError('too-large');
       pieces.push(value);
     }
   } catch (error) {
     await reader.cancel().catch(() => undefined);
     throw error instanceof UnpackError ? error : new UnpackError('not-a-sheet');
   }
-  const whole = new Uint8Array(size);
+  const joined = new Uint8Array(size);
   let at = 0;
   for (const piece of pieces) {
-    whole.set(piece, at);
+    joined.set(piece, at);
     at += piece.length;
   }
-  return whole;
+  return joined;
 }
 
 function zipOf(parts: readonly (Part & { readonly content: Uint8Array })[]): ArrayBuffer {

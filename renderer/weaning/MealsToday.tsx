@@ -194,22 +194,22 @@ function mealKeys(
 
 /** In weaning the texture and the food; later what the rotation has for that meal. */
 function whatOf(weaning: Weaning, input: WeaningInput, day: WeaningDay, meal: MealName, grams: number) {
-  const { fed, book, food, order, facts } = weaning;
+  const { fed, catalogue, food, order, facts } = weaning;
   const texture = day.step === null ? null : input.plan.steps[day.step]?.texture;
   if (weaning.plan !== null && texture !== undefined && texture !== null && !day.weaned) {
     const sheet = prepSheet(day, input.plan.atOneBowl, food);
-    const most = Math.max(...sheet.bowls.map((b) => b.puppies.length));
+    const largest = Math.max(...sheet.bowls.map((b) => b.puppies.length));
     return (
       <>
         {words.weaning.weaningMeal(words.weaning.textures[texture], words.foods.nameOf(food))}
         <br />
-        <span className="note">{words.weaning.bowls(sheet.bowls.length, most)}</span>
+        <span className="note">{words.weaning.bowls(sheet.bowls.length, largest)}</span>
       </>
     );
   }
   const bowl = bowlOn(fed.week, weaning.today, meal);
   if (bowl === null) return words.weaning.mealOf(meal, words.foods.nameOf(food));
-  const parts = fillBowl(bowl, grams, order.length, book, food, facts.house.massUnit);
+  const parts = fillBowl(bowl, grams, order.length, catalogue, food, facts.house.massUnit);
   return (
     <>
       {words.weaning.meals[meal]}

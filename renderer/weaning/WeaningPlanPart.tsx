@@ -31,8 +31,8 @@ function refusal(done: Result<unknown>): string | null {
   return words.form.notSaved;
 }
 
-const shareField = () => readNumber({ low: 1, high: 100, whole: true, unit: '%', example: words.weaning.shareExample });
-const daysField = () => readNumber({ low: 1, high: 28, whole: true, example: words.weaning.daysExample });
+const shareField = () => readNumber({ low: 1, high: 100, integer: true, unit: '%', example: words.weaning.shareExample });
+const daysField = () => readNumber({ low: 1, high: 28, integer: true, example: words.weaning.daysExample });
 
 /** The plan as a table that is edited in place; the planning curve stands beside it. */
 export function WeaningPlanPart({
@@ -70,14 +70,14 @@ export function WeaningPlanPart({
           inputMode="numeric"
           value={String(plan.liftMinutes)}
           hint={words.weaning.liftNote(rules.liftAfterMinutes)}
-          read={readNumber({ low: 5, high: 60, whole: true, example: '20' })}
+          read={readNumber({ low: 5, high: 60, integer: true, example: '20' })}
           save={(liftMinutes) => save({ liftMinutes })}
         />
         <SavedField
           label={words.weaning.atOneBowl}
           inputMode="numeric"
           value={String(plan.atOneBowl)}
-          read={readNumber({ low: 1, high: 16, whole: true, example: '4' })}
+          read={readNumber({ low: 1, high: 16, integer: true, example: '4' })}
           save={(atOneBowl) => save({ atOneBowl })}
         />
       </div>

@@ -745,11 +745,11 @@ const CASES: Cases = {
       ['before birth', 'bad-input', (w) => ({ puppyId: other(w), on: dayBefore(w.clock, 30), leaves: false })],
     ],
   },
-  'homing.kept': {
+  'homing.handedOver': {
     good: (w) => ({ litterId: w.litter.id }),
     refused: [['no such litter', 'not-found', () => ({ litterId: NO_ID })]],
   },
-  'homing.keptDocument': {
+  'homing.handedOverDocument': {
     good: (w) => ({ planId: w.planId }),
     refused: [['no such plan', 'not-found', () => ({ planId: NO_ID })]],
   },
@@ -758,7 +758,7 @@ const CASES: Cases = {
     first: (w) => call(w.dispatch, 'weaning.setPlan', { litterId: w.litter.id, plan: weaningPlan(w) }),
     refused: [
       ['no such litter', 'not-found', (w) => ({ of: { kind: 'prep', litterId: NO_ID, day: dayBefore(w.clock, 0) } })],
-      ['no such plan', 'not-found', () => ({ of: { kind: 'kept', planId: NO_ID } })],
+      ['no such plan', 'not-found', () => ({ of: { kind: 'handed-over', planId: NO_ID } })],
       ['no such puppy', 'not-found', (w) => ({ of: { kind: 'puppy', puppyId: NO_ID, on: dayBefore(w.clock, 0) } })],
     ],
   },
@@ -777,7 +777,7 @@ const CASES: Cases = {
         'refused',
         (w) => ({ of: { kind: 'prep', litterId: w.emptyLitter.id, day: dayBefore(w.clock, 0) }, paper: 'letter' }),
       ],
-      ['no such plan', 'not-found', () => ({ of: { kind: 'kept', planId: NO_ID }, paper: 'letter' })],
+      ['no such plan', 'not-found', () => ({ of: { kind: 'handed-over', planId: NO_ID }, paper: 'letter' })],
       ['no such puppy', 'not-found', (w) => ({ of: { kind: 'puppy', puppyId: NO_ID, on: dayBefore(w.clock, 0) }, paper: 'a4' })],
     ],
   },
@@ -802,7 +802,7 @@ const CASES: Cases = {
     }),
   },
   'records.status': { good: () => ({}) },
-  'records.done': { good: () => ({ most: 500 }) },
+  'records.done': { good: () => ({ limit: 500 }) },
   'records.undo': { good: () => ({}), undoable: false },
   'records.redo': { good: () => ({}), undoable: false, first: (w) => call(w.dispatch, 'records.undo', {}) },
   'records.backUp': { good: () => ({}) },
@@ -1087,7 +1087,7 @@ function undoSuite(makeDispatch: MakeDispatch): void {
     await back();
     await call(world().dispatch, 'growth.record', { puppyId: other(world()), reading: now(world()) });
     expect(codeOf(await again())).toBe('nothing-to-redo');
-    const { done } = await call(world().dispatch, 'records.done', { most: 2 });
+    const { done } = await call(world().dispatch, 'records.done', { limit: 2 });
     expect(done.map((d) => [d.operation, d.undone])).toEqual([
       ['growth.record', false],
       ['homing.handOver', true],
@@ -1192,7 +1192,7 @@ function demoSuite(makeDispatch: MakeDispatch): void {
   it('comes, is weighed in, and goes without a trace', async () => {
     const { dispatch, clock } = world();
     const facts = await allFacts(world());
-    const journal = await call(dispatch, 'records.done', { most: 500 });
+    const journal = await call(dispatch, 'records.done', { limit: 500 });
     const demo = { now: clock.local, utcOffsetMinutes: -new Date(clock.instant).getTimezoneOffset() };
     const { litterIds } = await call(dispatch, 'records.addDemo', demo);
     expect(litterIds).toHaveLength(3);
@@ -1207,7 +1207,7 @@ function demoSuite(makeDispatch: MakeDispatch): void {
     await call(dispatch, 'records.removeDemo', {});
     expect((await call(dispatch, 'records.status', {})).demo).toBe(false);
     expect(await allFacts(world())).toEqual(facts);
-    expect(await call(dispatch, 'records.done', { most: 500 })).toEqual(journal);
+    expect(await call(dispatch, 'records.done', { limit: 500 })).toEqual(journal);
     expect((await call(dispatch, 'records.undo', {})).done.operation).toBe('homing.handOver');
     await call(dispatch, 'records.redo', {});
     expect(await allFacts(world())).toEqual(facts);
@@ -1219,7 +1219,7 @@ function papersSuite(makeDispatch: MakeDispatch): void {
 
   it('gives back the PDF that it made, or says that it can make none', async () => {
     const { dispatch, planId } = world();
-    const saved = await dispatch('records.savePaper', { of: { kind: 'kept', planId }, paper: 'a4' });
+    const saved = await dispatch('records.savePaper', { of: { kind: 'handed-over', planId }, paper: 'a4' });
     if (!saved.ok) return expect(saved.error.code).toBe('no-printer');
     const { file } = OPERATIONS['records.savePaper'].output.parse(saved.value);
     expect(file).toMatch(/^Vetch go-home plan \d{4}-\d{2}-\d{2}\.pdf$/);

@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import type { InputOf, OperationName, OutputOf } from '../../core/contract/operations.ts';
 import { DEFAULT_RULES } from '../../core/feeding/rules.ts';
 import { EMPTY_WEEK } from '../../core/food/rotation.ts';
-import { type Reading, stands } from '../../core/litter/litter.ts';
+import { isCurrent, type Reading } from '../../core/litter/litter.ts';
 import { usualPlan } from '../../core/weaning/weaning-plan.ts';
 import {
   allFacts,
@@ -188,7 +188,7 @@ export function togetherSuite(world: () => World): void {
       ask('freezer.changePacks', { packIds: [packIds[0]], change: { price: 2.5 } }),
     ]);
     const now = await stock();
-    expect(now.dogs).toEqual(was.dogs.map((d) => (d.id === dogId ? { ...d, gramsADay: 620.5, meals: 3 } : d)));
+    expect(now.eaters).toEqual(was.eaters.map((d) => (d.id === dogId ? { ...d, gramsADay: 620.5, meals: 3 } : d)));
     expect(now.starters).toEqual(was.starters.map((s) => (s.id === starterId ? { ...s, grams: 908, who: 'Mallow' } : s)));
     expect(now.settings).toEqual({ ...was.settings, money: '€', roomGrams: 12_000 });
     expect(now.packs).toEqual(was.packs.map((p) => (p.id === packIds[0] ? { ...p, place: 'chest', price: 2.5 } : p)));
@@ -247,13 +247,13 @@ export function oneActSuite(world: () => World): void {
     const was = (await mine()).find((r) => r.session === 'birth');
     const { local: bornAt, instant: bornInstant } = before(clock, 19, 7);
     await oneStep('litter.changePuppy', { puppyId, change: { bornAt, bornInstant } });
-    const births = (await mine()).filter((r) => r.session === 'birth' && stands(r));
+    const births = (await mine()).filter((r) => r.session === 'birth' && isCurrent(r));
     expect(births).toMatchObject([
       { grams: was?.grams, typed: was?.typed, at: bornAt, instant: bornInstant, supersedes: was?.id },
     ]);
     expect((await mine()).find((r) => r.id === was?.id)).toMatchObject({ supersededBy: births[0]?.id, withdrawn: false });
     // A weight after the birth stays where it was.
-    expect((await mine()).filter((r) => r.session !== 'birth' && !stands(r))).toEqual([]);
+    expect((await mine()).filter((r) => r.session !== 'birth' && !isCurrent(r))).toEqual([]);
   });
 
   it('all births moved, each with its birth weight', async () => {
@@ -263,7 +263,7 @@ export function oneActSuite(world: () => World): void {
       return { puppyId: p.id, bornAt: local, bornInstant: instant };
     });
     await oneStep('litter.moveBirths', { litterId: litter.id, births });
-    const standing = (await readingsOf(litter.id)).filter((r) => r.session === 'birth' && stands(r));
+    const standing = (await readingsOf(litter.id)).filter((r) => r.session === 'birth' && isCurrent(r));
     for (const { puppyId, bornAt } of births)
       expect(standing.filter((r) => r.puppyId === puppyId).map((r) => r.at)).toEqual([bornAt]);
   });
@@ -273,7 +273,7 @@ export function oneActSuite(world: () => World): void {
     const at = before(clock, 0, 40);
     const given = puppies.map((p, i) => ({ puppyId: p.id, reading: readingFields(at, 1010 + i) }));
     await oneStep('growth.recordWeighing', { litterId: litter.id, readings: given });
-    const fresh = (await readingsOf(litter.id)).filter((r) => r.at === at.local && stands(r));
+    const fresh = (await readingsOf(litter.id)).filter((r) => r.at === at.local && isCurrent(r));
     expect(fresh.map((r) => r.puppyId).toSorted()).toEqual(puppies.map((p) => p.id).toSorted());
 
     const [first] = fresh;
@@ -285,7 +285,7 @@ export function oneActSuite(world: () => World): void {
       litterId: litter.id,
       corrections: fresh.map((r) => ({ readingId: r.id, change: moved })),
     });
-    const standing = (await readingsOf(litter.id)).filter((r) => r.at === then.local && stands(r));
+    const standing = (await readingsOf(litter.id)).filter((r) => r.at === then.local && isCurrent(r));
     const said = (all: readonly Reading[]) => all.map((r) => [r.puppyId, r.grams, r.typed, r.unit, r.session]).toSorted();
     expect(said(standing)).toEqual(said(fresh));
     // What she said is right stays so at its new time, and only that.

@@ -8,7 +8,7 @@ import type { Label } from '../../core/food/label.ts';
 import type { FoodFields } from '../../core/food/own-food.ts';
 import type { Week } from '../../core/food/rotation.ts';
 import { USUAL_COLLARS } from '../../core/litter/collar.ts';
-import { type Litter, type Puppy, type Reading, stands } from '../../core/litter/litter.ts';
+import { isCurrent, type Litter, type Puppy, type Reading } from '../../core/litter/litter.ts';
 
 /** As main/service/dispatch.ts has it; said again so that the suite leans on no host. */
 export type Dispatch = (name: string, input: unknown) => Promise<Result<unknown>>;
@@ -275,9 +275,9 @@ export async function allFacts({ dispatch, clock }: Pick<World, 'dispatch' | 'cl
   const perLitter = [];
   for (const { litter, puppies } of litters) {
     const { readings } = await call(dispatch, 'growth.readings', { litterId: litter.id });
-    const { plans } = await call(dispatch, 'homing.kept', { litterId: litter.id });
+    const { plans } = await call(dispatch, 'homing.handedOver', { litterId: litter.id });
     const kept = [];
-    for (const plan of plans) kept.push(await call(dispatch, 'homing.keptDocument', { planId: plan.id }));
+    for (const plan of plans) kept.push(await call(dispatch, 'homing.handedOverDocument', { planId: plan.id }));
     const today = [];
     for (const puppy of puppies) today.push(await call(dispatch, 'homing.plan', { puppyId: puppy.id, on }));
     const weaning = await call(dispatch, 'weaning.plan', { litterId: litter.id });
@@ -286,7 +286,7 @@ export async function allFacts({ dispatch, clock }: Pick<World, 'dispatch' | 'cl
       litter,
       puppies,
       readings: readings.filter((r) => !r.withdrawn),
-      standing: readings.filter(stands).length,
+      standing: readings.filter(isCurrent).length,
       plans,
       kept,
       today,

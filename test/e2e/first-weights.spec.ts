@@ -60,7 +60,7 @@ test('a puppy that died keeps its record and is promised nothing', async ({ page
   await expect(said.getByRole('heading', { name: 'Meal ladder' })).toHaveCount(0);
   await expect(said.getByRole('heading', { name: 'Forecast' })).toHaveCount(0);
   // What was said of it while it was weighed here still stands, with the reason.
-  await expect(page.locator('.seen tbody tr').first()).toContainText('act');
+  await expect(page.locator('.puppy-log tbody tr').first()).toContainText('act');
   await expect(said).not.toContainText('No longer weighed here');
 });
 

@@ -87,7 +87,7 @@ test('markup, formulas, directions and marks of no width are shown and printed a
   });
   expect(saved.file).toMatch(/^script window.pwned = 1 script go-home plan \d{4}-\d{2}-\d{2}\.pdf$/);
   expect(readdirSync(saved.folder)).toContain(saved.file);
-  await call(dispatch, 'homing.keptDocument', { planId });
+  await call(dispatch, 'homing.handedOverDocument', { planId });
   expect(existsSync(join(house.folder, 'x'))).toBe(false);
 });
 

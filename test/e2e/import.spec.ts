@@ -147,11 +147,11 @@ test('a workbook is read, large or small, and doubtful weights can be left out',
     ...puppies.map((name, p) => [text(name), ...days.map((d) => ({ value: weight(p, d), type: Number }))]),
   ];
   const filler = Array.from({ length: 4_000 }, (_, i) => [text(`remark ${i} ${'x'.repeat(40)}${i * 7}`), text(`${i}`)]);
-  const book = await writeXlsx([
+  const catalogue = await writeXlsx([
     { sheet: 'weights', data },
     { sheet: 'remarks', data: filler },
   ]).toBuffer();
-  await choose(page, 'litter.xlsx', book);
+  await choose(page, 'litter.xlsx', catalogue);
   await expect(page.getByLabel('sheet')).toHaveValue('0');
   await page.getByLabel('dam', { exact: true }).fill('Teasel');
   await page.getByLabel('whelped on').fill(ago(12).iso);

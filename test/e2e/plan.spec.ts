@@ -83,7 +83,7 @@ test('a plan is handed over, and reprinted exactly as it was after the rules and
   await expect(page.locator('html')).toHaveAttribute('data-ready', 'true');
   expect(await page.locator('.sheet').allInnerTexts()).not.toEqual(printed);
   await page.goBack();
-  await page.locator('main a[href*="/print/kept/"]').first().click();
+  await page.locator('main a[href*="/print/handed-over/"]').first().click();
   await expect(page.locator('html')).toHaveAttribute('data-ready', 'true');
   expect(await page.locator('.sheet').allInnerTexts()).toEqual(printed);
 });

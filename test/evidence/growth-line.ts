@@ -1,8 +1,8 @@
 /** A breeder's own line: curves fitted, places in a line, mixed models. Row numbers are those of the project's check table. */
-import { conditionalGain } from '../../core/growth/line/conditional-gain.ts';
-import { type CurveShape, fitCurve } from '../../core/growth/line/fit-curve.ts';
-import { asNormal, lmsValue, lmsZ, percentileOf, plainLmsZ } from '../../core/growth/line/lms.ts';
-import { fitRandomIntercept, type Group } from '../../core/growth/line/mixed-model.ts';
+import { conditionalGain } from '../../core/growth/own-line/conditional-gain.ts';
+import { type CurveShape, fitCurve } from '../../core/growth/own-line/fit-curve.ts';
+import { asNormal, lmsValue, lmsZ, percentileOf, plainLmsZ } from '../../core/growth/own-line/lms.ts';
+import { fitRandomIntercept, type Group } from '../../core/growth/own-line/mixed-model.ts';
 import R from '../fixtures/r/growth-line.json' with { type: 'json' };
 import { WILSON } from '../fixtures/wilson-dog.ts';
 import { type EvidenceRow, row } from './row.ts';

@@ -3,7 +3,7 @@ import { fromLocalMinutes, localMinutes, localTime } from '../../core/calendar/c
 import { growthEnergyKlein, growthEnergyNrc } from '../../core/feeding/energy.ts';
 import { assessLitter } from '../../core/growth/assess.ts';
 import { birthClass, breedBirthWeight, deathsToDay21, twoThirds, veryLowBelow } from '../../core/growth/birth-class.ts';
-import { gompertz, gompertzPeakGain, logistic, logisticScale, mostGrowth, scaledRate } from '../../core/growth/curves.ts';
+import { fastestGrowth, gompertz, gompertzPeakGain, logistic, logisticScale, scaledRate } from '../../core/growth/curves.ts';
 import { firstDaysGrowth, firstDaysLevel, isUnderBirth } from '../../core/growth/first-days.ts';
 import { classOfAdult, forecastWeight } from '../../core/growth/forecast.ts';
 import { roundedDifferencePercent, tooCoarse } from '../../core/growth/noise.ts';
@@ -11,7 +11,7 @@ import { referenceGain } from '../../core/growth/reference-gain.ts';
 import { gainsOf, type SeriesPoint, seriesOf } from '../../core/growth/series.ts';
 import { BREED_BIRTH_WEIGHTS } from '../../core/reference/growth/birth-weight.ts';
 import { BEAGLE, GREAT_DANE, GROWTH_CURVES, LABRADOR, POSADA_LARGE, POSADA_SMALL } from '../../core/reference/growth/curves.ts';
-import { middle, middleDistance } from '../../core/statistics/median.ts';
+import { mad, median } from '../../core/statistics/median.ts';
 import R from '../fixtures/r/growth.json' with { type: 'json' };
 import { TYHURST, tyhurst } from '../fixtures/tyhurst-litter.ts';
 import { WILSON } from '../fixtures/wilson-dog.ts';
@@ -103,7 +103,7 @@ interface Chicks {
 function robustZ({ chicks, grams, of }: Chicks): number {
   const logs = grams.map(Math.log);
   const own = logs[chicks.indexOf(of)] ?? Number.NaN;
-  return (own - middle(logs)) / (1.4826 * middleDistance(logs));
+  return (own - median(logs)) / (1.4826 * mad(logs));
 }
 
 /** Mean number of normal values until the first alarm; `alarm` gives its place in a list, or -1. */
@@ -173,7 +173,7 @@ export const growthRows: readonly EvidenceRow[] = [
     known: 'computed',
     run: (names) => {
       const ratios = names.map(ownRatio);
-      return [middle(ratios), Math.min(...ratios), Math.max(...ratios)];
+      return [median(ratios), Math.min(...ratios), Math.max(...ratios)];
     },
   }),
   row({
@@ -261,7 +261,7 @@ export const growthRows: readonly EvidenceRow[] = [
     tolerance: 0.5,
     source: ALVES,
     known: 'seen',
-    run: (d) => d.map((x) => 400 * mostGrowth(x)),
+    run: (d) => d.map((x) => 400 * fastestGrowth(x)),
   }),
   row({
     id: 'growth 8',
@@ -271,7 +271,7 @@ export const growthRows: readonly EvidenceRow[] = [
     tolerance: 0.001,
     source: `${ALVES}; days computed`,
     known: 'computed',
-    run: (d) => d.map(mostGrowth),
+    run: (d) => d.map(fastestGrowth),
   }),
   row({
     id: 'growth 9',
@@ -496,8 +496,8 @@ export const growthRows: readonly EvidenceRow[] = [
     source: GAUSS,
     known: 'computed',
     run: (g) => {
-      const scaled = 1.4826 * middleDistance(g);
-      return [middle(g), middleDistance(g), scaled, (330 - middle(g)) / scaled];
+      const scaled = 1.4826 * mad(g);
+      return [median(g), mad(g), scaled, (330 - median(g)) / scaled];
     },
   }),
   row({

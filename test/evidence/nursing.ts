@@ -15,7 +15,7 @@ import { DEFAULT_RULES } from '../../core/feeding/rules.ts';
 import { earliestGoHome, GO_HOME_RULES } from '../../core/homing/go-home-day.ts';
 import { HAND_REARING, LACTATION_SHORTCUT } from '../../core/reference/feeding/nursing.ts';
 import { GRAMS_PER_OUNCE } from '../../core/units/mass.ts';
-import { feedsFor, handbookFeeds, milkGrossEnergy, mostAFeed, neonateNeed, topUp } from '../../core/weaning/hand-rearing.ts';
+import { feedLimit, feedsFor, handbookFeeds, milkGrossEnergy, neonateNeed, topUp } from '../../core/weaning/hand-rearing.ts';
 import { curveOn } from '../../core/weaning/weaning-findings.ts';
 import { stepOnPlanDay, usualPlan } from '../../core/weaning/weaning-plan.ts';
 import { type EvidenceRow, row } from './row.ts';
@@ -205,7 +205,7 @@ export const nursingRows: readonly EvidenceRow[] = [
     tolerance: 0,
     source: 'National Research Council 2006: 25 kcal in 100 g; stomach 4 mL in 100 g',
     known: 'computed',
-    run: (g) => [neonateNeed(g), mostAFeed(g)],
+    run: (g) => [neonateNeed(g), feedLimit(g)],
   }),
   row({
     id: 'feeding 22',
@@ -228,7 +228,7 @@ export const nursingRows: readonly EvidenceRow[] = [
     tolerance: 0.1,
     source: ORPHANS,
     known: 'second-hand',
-    run: (oz) => mostAFeed(oz * GRAMS_PER_OUNCE),
+    run: (oz) => feedLimit(oz * GRAMS_PER_OUNCE),
   }),
   row({
     id: 'feeding 23',

@@ -208,7 +208,7 @@ export const standardsRows: readonly EvidenceRow[] = [
     source: 'Hampel rule, Pearson 2002 (IEEE Trans Control Syst Technol 10:55), from memory: |x − median| > 3 × 1.4826 × MAD',
     known: 'computed',
     run: (values) => {
-      const { middle, limit, rejected } = sift(values);
+      const { median: middle, limit, rejected } = sift(values);
       return [middle, limit, ...rejected];
     },
   }),

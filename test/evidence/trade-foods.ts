@@ -5,7 +5,7 @@ import { moveAheadHours } from '../../core/feeding/keeping.ts';
 import { rationOn } from '../../core/feeding/ration.ts';
 import { DEFAULT_RULES } from '../../core/feeding/rules.ts';
 import { weekFindings } from '../../core/feeding/week-findings.ts';
-import { foodBook } from '../../core/food/catalogue.ts';
+import { foodCatalogue } from '../../core/food/catalogue.ts';
 import { calciumPer1000Kcal, DEFAULT_FOOD, ingredientFood, PLAIN_FOOD, per1000Kcal } from '../../core/food/food.ts';
 import { type FoodFields, foodOf, type StoredFood } from '../../core/food/own-food.ts';
 import { portionGrams } from '../../core/food/portion.ts';
@@ -22,7 +22,7 @@ function stored(id: string, form: FoodFields['form'], kcalPer100g: number): Stor
   return { id, fields: { ...fields, form, bone: null }, retired: false };
 }
 
-const book = foodBook([
+const catalogue = foodCatalogue([
   stored('food-freeze', 'freeze-dried', 500),
   stored('food-dehyd', 'dehydrated', 420),
   stored('food-dry-1', 'dry', 380),
@@ -35,7 +35,7 @@ const bowl = (...parts: readonly (readonly [string, number])[]): Bowl => ({
 const every = (b: Bowl): Week => EMPTY_WEEK.map(() => ({ morning: b, midday: b, evening: b }));
 
 function found(week: Week): string[] {
-  const summary = weekSummary(week, { count: 1, meals }, book, DEFAULT_FOOD);
+  const summary = weekSummary(week, { count: 1, meals }, catalogue, DEFAULT_FOOD);
   return summary === null ? [] : weekFindings({ summary, rules: DEFAULT_RULES, energy: null, growth: null }).map((f) => f.code);
 }
 
@@ -68,7 +68,7 @@ export const tradeFoodRows: readonly EvidenceRow[] = [
     run: (portionsPerPack) => {
       const portion = portionGrams({ grams: toGrams(GRAMS_PER_POUND), portions: portionsPerPack });
       const fish = bowl([DEFAULT_FOOD.id, 1 - 1 / portionsPerPack], ['usda-10219', 1 / portionsPerPack]);
-      return [portion, fillBowl(fish, 450, 1, book, DEFAULT_FOOD, 'g')[1]?.grams ?? 0];
+      return [portion, fillBowl(fish, 450, 1, catalogue, DEFAULT_FOOD, 'g')[1]?.grams ?? 0];
     },
   }),
   row({
@@ -99,11 +99,11 @@ export const tradeFoodRows: readonly EvidenceRow[] = [
     run: ({ pieces, grams, puppies }) => {
       const tips: Bowl = { kind: 'bone', foodId: 'usda-05100', pieces, pieceGrams: grams };
       const week = EMPTY_WEEK.map((_, d): Week[number] => (d === 0 ? { evening: tips } : {}));
-      const sum = weekSummary(week, { count: puppies, meals }, book, DEFAULT_FOOD);
+      const sum = weekSummary(week, { count: puppies, meals }, catalogue, DEFAULT_FOOD);
       return [
         sum?.meals.all ?? 0,
         sum?.meals.bones ?? 0,
-        fillBowl(tips, meals.evening, puppies, book, DEFAULT_FOOD, 'g')[0]?.grams ?? 0,
+        fillBowl(tips, meals.evening, puppies, catalogue, DEFAULT_FOOD, 'g')[0]?.grams ?? 0,
       ];
     },
   }),
@@ -128,7 +128,7 @@ export const tradeFoodRows: readonly EvidenceRow[] = [
       const even = days.map((day, d): Week[number] =>
         d === 6 ? { morning: bowl([complete, 1]), midday: bowl([plain, 1]), evening: bowl([plain, 1]) } : day,
       );
-      const sum = weekSummary(even, { count: 1, meals }, book, DEFAULT_FOOD);
+      const sum = weekSummary(even, { count: 1, meals }, catalogue, DEFAULT_FOOD);
       return [sum?.complete ?? 0, sum?.plain ?? 0, found(even).includes('mixes-apart')];
     },
   }),

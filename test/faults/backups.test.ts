@@ -15,7 +15,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { DEFAULT_HOUSE } from '../../core/people/house.ts';
 import type { Program } from '../../main/service/program.ts';
-import { isWhole } from '../../main/store/file.ts';
+import { isIntact } from '../../main/store/file.ts';
 import { allFacts, before, call, machineClock, makeWorld, readingFields, type World } from '../contract/world.ts';
 import { openOn, scratchFolder } from '../main/open.ts';
 import { onlyWhere } from '../only-where.ts';
@@ -56,7 +56,7 @@ describe('a copy on a stick', () => {
     expect(two.backup.file).not.toBe(one.backup.file);
     expect(readFileSync(join(stick, one.backup.file))).toEqual(bytes);
     for (const name of readdirSync(stick)) {
-      expect(isWhole(join(stick, name)), name).toBe(true);
+      expect(isIntact(join(stick, name)), name).toBe(true);
       if (process.platform !== 'win32') expect(statSync(join(stick, name)).mode & 0o077, name).toBe(0);
     }
     const { backups } = await call(program.dispatch, 'records.backupsIn', { folder: stick });
@@ -66,14 +66,14 @@ describe('a copy on a stick', () => {
 
   it('takes the house to another machine, every fact and every undo with it', async () => {
     const here = await facts(program);
-    const { done } = await call(program.dispatch, 'records.done', { most: 500 });
+    const { done } = await call(program.dispatch, 'records.done', { limit: 500 });
     const { backup } = await call(program.dispatch, 'records.backUpTo', { folder: stick });
     program.close();
     const other = openOn(join(stick, '..', 'another machine'));
     const { counts } = await call(other.dispatch, 'records.restore', { folder: stick, file: backup.file });
     expect(counts).toMatchObject({ litters: 2, puppies: 4 });
     expect(await facts(other)).toEqual(here);
-    expect((await call(other.dispatch, 'records.done', { most: 500 })).done).toEqual(done);
+    expect((await call(other.dispatch, 'records.done', { limit: 500 })).done).toEqual(done);
     expect((await other.dispatch('records.undo', {})).ok).toBe(true);
     other.close();
     program = openOn(join(stick, '..', 'another machine'));
@@ -189,7 +189,7 @@ describe.runIf(hasModes)('who may read', () => {
       program = openOn(folder);
       world = await makeWorld(program.dispatch);
       await call(program.dispatch, 'records.backUp', {});
-      await call(program.dispatch, 'records.savePaper', { of: { kind: 'kept', planId: world.planId }, paper: 'a4' });
+      await call(program.dispatch, 'records.savePaper', { of: { kind: 'handed-over', planId: world.planId }, paper: 'a4' });
       const { backups } = await call(program.dispatch, 'records.status', {});
       await call(program.dispatch, 'records.restore', { folder: null, file: backups[0]?.file ?? '' });
       await weigh();

@@ -202,8 +202,8 @@ async function everythingReads(dispatch: Dispatch): Promise<void> {
   const { litters } = await call(dispatch, 'litter.all', {});
   for (const { litter } of litters) {
     await call(dispatch, 'growth.readings', { litterId: litter.id });
-    const { plans } = await call(dispatch, 'homing.kept', { litterId: litter.id });
-    for (const { id } of plans) await call(dispatch, 'homing.keptDocument', { planId: id });
+    const { plans } = await call(dispatch, 'homing.handedOver', { litterId: litter.id });
+    for (const { id } of plans) await call(dispatch, 'homing.handedOverDocument', { planId: id });
   }
   await call(dispatch, 'feeding.rules', {});
   await call(dispatch, 'people.house', {});

@@ -219,7 +219,7 @@ it('a mistake of the program leaves a dated line that Records shows, private, sm
   };
   const program = openOn(folder, { paper, onFault: () => undefined });
   const world = await makeWorld(program.dispatch);
-  const save = () => program.dispatch('records.savePaper', { of: { kind: 'kept', planId: world.planId }, paper: 'a4' });
+  const save = () => program.dispatch('records.savePaper', { of: { kind: 'handed-over', planId: world.planId }, paper: 'a4' });
   expect(await save()).toMatchObject({ ok: false, error: { code: 'internal', message: 'the program made a mistake' } });
   const { file, lines } = await call(program.dispatch, 'records.faults', {});
   expect(lines).toEqual([

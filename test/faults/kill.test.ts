@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import { setTimeout as later } from 'node:timers/promises';
 import Database from 'better-sqlite3';
 import { expect, it } from 'vitest';
-import { isWhole } from '../../main/store/file.ts';
+import { isIntact } from '../../main/store/file.ts';
 import {
   before,
   call,
@@ -166,7 +166,7 @@ it(`keeps every acknowledged command over ${ROUNDS} kills of the host`, async ()
     expect(acknowledged.readings.length, 'the host was at work').toBeGreaterThan(house / 2);
     const copies = existsSync(join(folder, 'backups')) ? readdirSync(join(folder, 'backups')) : [];
     for (const file of copies.filter((name) => name.endsWith('.sqlite')))
-      expect(isWhole(join(folder, 'backups', file)), file).toBe(true);
+      expect(isIntact(join(folder, 'backups', file)), file).toBe(true);
     remove();
   }
   report({ what: 'killed while it works', rounds: ROUNDS, lost, silent, recovered });

@@ -234,7 +234,7 @@ describe('a clock that is set back', () => {
     await call(program.dispatch, 'records.backUp', {});
     const { readings } = await call(program.dispatch, 'growth.readings', { litterId: world.litter.id });
     expect(readings.some((r) => r.id === late.reading.id)).toBe(true);
-    const { done } = await call(program.dispatch, 'records.done', { most: 2 });
+    const { done } = await call(program.dispatch, 'records.done', { limit: 2 });
     expect(done.map((d) => d.operation)).toEqual(['feeding.setRules', 'growth.record']);
     for (const [n, name] of copies.entries()) expect(readFileSync(join(folder, 'backups', name))).toEqual(bytes[n]);
 

@@ -312,7 +312,7 @@ class Pair {
       house: (await call(dispatch, 'people.house', {})).house.breederName,
     };
     for (const { litter, puppies } of litters) {
-      const { plans } = await call(dispatch, 'homing.kept', { litterId: litter.id });
+      const { plans } = await call(dispatch, 'homing.handedOver', { litterId: litter.id });
       const own = puppies.map((p) => ({
         id: p.id,
         letter: p.collar.letter,

@@ -10,7 +10,7 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { backUp, listBackups } from '../../main/store/backup.ts';
-import { isWhole } from '../../main/store/file.ts';
+import { isIntact } from '../../main/store/file.ts';
 import { logPageSize, readLog } from '../../main/store/log.ts';
 import { openStore } from '../../main/store/open.ts';
 import {
@@ -230,7 +230,7 @@ it('power lost while a copy is made: a half copy has no name of its own and is g
     writeFileSync(join(folder, 'backups', 'whelpside.part'), bytes.subarray(0, length));
     expect(listBackups(folder).filter((b) => !b.checked)).toEqual([]);
     const { file } = backUp(store.db, folder, clock, 'by-hand');
-    expect(isWhole(join(folder, 'backups', file))).toBe(true);
+    expect(isIntact(join(folder, 'backups', file))).toBe(true);
     expect(existsSync(join(folder, 'backups', 'whelpside.part'))).toBe(false);
   }
   store.close();

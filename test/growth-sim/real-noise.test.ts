@@ -4,7 +4,7 @@
  * 1.8 % on days 2-14 and 1.0 % on days 15-29 (computed from that data, status C).
  */
 import { describe, expect, it } from 'vitest';
-import { middle } from '../../core/statistics/median.ts';
+import { median } from '../../core/statistics/median.ts';
 import { simulate } from './simulate.ts';
 
 const OUNCE = 28.349523125;
@@ -27,10 +27,10 @@ function residualNoise(days: readonly number[], weights: readonly (readonly numb
     const later = (b - a) / (c - a);
     const ln = (row: number, i: number) => Math.log(weights[row]?.[i] ?? Number.NaN);
     const off = (weights[k] ?? []).map((_, i) => ln(k, i) - (1 - later) * ln(k - 1, i) - later * ln(k + 1, i));
-    const common = middle(off);
+    const common = median(off);
     for (const e of off) sizes.push(Math.abs(e - common) / Math.sqrt(1 + later ** 2 + (1 - later) ** 2));
   }
-  return 1.4826 * middle(sizes);
+  return 1.4826 * median(sizes);
 }
 
 /** The middle noise of invented litters of six large puppies on the same scale on the same mornings. */
@@ -49,7 +49,7 @@ function invented(days: readonly number[]): number {
     if (!weights.flat().some(Number.isNaN)) found.push(residualNoise(days, weights));
   }
   expect(found.length).toBeGreaterThan(15);
-  return middle(found);
+  return median(found);
 }
 
 describe('noise of the invented litters, beside a real one', () => {

@@ -2,7 +2,7 @@
 import type { GrowthInput } from '../../core/growth/input.ts';
 import { referenceGain } from '../../core/growth/reference-gain.ts';
 import { sessionsOf } from '../../core/growth/sessions.ts';
-import { middle } from '../../core/statistics/median.ts';
+import { median } from '../../core/statistics/median.ts';
 import type { Method, Seen } from './measure.ts';
 
 /** z of each value against the plain mean and standard deviation of all. */
@@ -37,7 +37,7 @@ interface Weighing {
   readonly age: number;
   readonly grams: number;
   /** Middle and mean of the littermates at the same session; null without any. */
-  readonly middle: number | null;
+  readonly median: number | null;
   readonly mean: number | null;
   readonly lightest: boolean;
 }
@@ -53,7 +53,7 @@ function weighings(input: GrowthInput): Map<string, Weighing[]> {
         instant: row.reading.instant,
         age: row.ageDays,
         grams: row.reading.grams,
-        middle: others.length === 0 ? null : middle(others),
+        median: others.length === 0 ? null : median(others),
         mean: others.length === 0 ? null : others.reduce((a, b) => a + b, 0) / others.length,
         lightest: others.length > 0 && row.reading.grams < Math.min(...others),
       });
@@ -106,7 +106,7 @@ function slips(list: readonly Weighing[]): number[] {
     const days = (w.instant - b.instant) / DAY;
     const own = Math.log(w.grams / b.grams);
     const theirs =
-      w.middle === null || b.middle === null ? reference.since(w.age) - reference.since(b.age) : Math.log(w.middle / b.middle);
+      w.median === null || b.median === null ? reference.since(w.age) - reference.since(b.age) : Math.log(w.median / b.median);
     const sd = Math.sqrt(2 * WEIGHING_SD ** 2 + (RATE_SD * reference.pace(w.age)) ** 2 * days);
     return Math.max(-3, Math.min(3, (theirs - own) / sd));
   });

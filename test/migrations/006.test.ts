@@ -49,7 +49,7 @@ async function facts({ dispatch }: Program): Promise<object> {
   const plans = [];
   const weights = [];
   for (const { litter } of litters.filter((l) => !l.litter.demo)) {
-    plans.push((await call(dispatch, 'homing.kept', { litterId: litter.id })).plans);
+    plans.push((await call(dispatch, 'homing.handedOver', { litterId: litter.id })).plans);
     const { readings } = await call(dispatch, 'growth.readings', { litterId: litter.id });
     weights.push(readings.map((r) => [r.id, r.grams, r.supersededBy]));
   }
@@ -57,7 +57,7 @@ async function facts({ dispatch }: Program): Promise<object> {
     litters: litters.map(({ litter: l, puppies }) => [l.id, l.name, l.dam, l.sire, l.demo, puppies.length]),
     dams: (await call(dispatch, 'dogs.dams', {})).dams,
     fed: await call(dispatch, 'food.feedings', {}),
-    dogs: stock.dogs,
+    dogs: stock.eaters,
     starters: stock.starters,
     packs: stock.packs.length,
     house: (await call(dispatch, 'people.house', {})).house,

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { PlanDocument, PlanRow } from '../../core/homing/document.ts';
 import { planDocument } from '../../core/words/plan-paper.ts';
 import { evenSplit, halves, type NoteSplit, noteColumns, noteSplit } from '../../renderer/print/arrange.ts';
-import { niceTop, weekTicks } from '../../renderer/print/scales.ts';
+import { niceTop, weekTicks } from '../../renderer/print/picture-axes.ts';
 import { planFacts } from '../core/homing/facts.ts';
 
 type Group = PlanDocument['table']['groups'][number];

@@ -79,8 +79,8 @@ export function layoutOf(fields: readonly ReportField[]): ReportLayout | null {
   if (status === undefined || unit === undefined || exponent === undefined || weight === undefined || weightBytes === undefined) {
     return null;
   }
-  const whole = [status, unit, exponent, weight, weightBytes].every(Number.isInteger) && weightBytes >= 1 && weightBytes <= 4;
-  return whole ? { status, unit, exponent, weight, weightBytes } : null;
+  const complete = [status, unit, exponent, weight, weightBytes].every(Number.isInteger) && weightBytes >= 1 && weightBytes <= 4;
+  return complete ? { status, unit, exponent, weight, weightBytes } : null;
 }
 
 /** A report as the browser hands it over: without its number. Longer reports are read as far as they are known. */

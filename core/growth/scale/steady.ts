@@ -2,26 +2,26 @@
  * One figure out of a few seconds of a wriggling puppy. Outliers by the Hampel rule (Pearson 2002, from memory: further from
  * the median than three times 1.4826 times the median absolute deviation), then the median of what is left.
  */
-import { middle } from '../../statistics/median.ts';
+import { median } from '../../statistics/median.ts';
 
 const HAMPEL_LIMIT = 3 * 1.4826;
 
 export interface Sifted {
-  readonly middle: number;
-  /** Further than this from the middle is rejected. */
+  readonly median: number;
+  /** Further than this from the median is rejected. */
   readonly limit: number;
-  readonly kept: readonly number[];
+  readonly accepted: readonly number[];
   readonly rejected: readonly number[];
 }
 
 /** `values` holds at least one. */
 export function sift(values: readonly number[]): Sifted {
-  const m = middle(values);
-  const limit = HAMPEL_LIMIT * middle(values.map((v) => Math.abs(v - m)));
+  const m = median(values);
+  const limit = HAMPEL_LIMIT * median(values.map((v) => Math.abs(v - m)));
   return {
-    middle: m,
+    median: m,
     limit,
-    kept: values.filter((v) => Math.abs(v - m) <= limit),
+    accepted: values.filter((v) => Math.abs(v - m) <= limit),
     rejected: values.filter((v) => Math.abs(v - m) > limit),
   };
 }
@@ -36,17 +36,17 @@ export function quantile(values: readonly number[], share: number): number {
 }
 
 export interface Figure {
-  /** A weight that the scale did show: the kept one nearest to the middle of the kept. */
+  /** A weight that the scale did show: the accepted one nearest to the median of them. */
   readonly grams: number;
-  /** From the 10th to the 90th percentile of the kept, in grams. */
+  /** From the 10th to the 90th percentile of the accepted, in grams. */
   readonly spread: number;
 }
 
 export function figureOf(values: readonly number[]): Figure {
-  const { kept } = sift(values);
-  const m = middle(kept);
-  const grams = kept.reduce((a, b) => (Math.abs(b - m) < Math.abs(a - m) ? b : a));
-  return { grams, spread: quantile(kept, 0.9) - quantile(kept, 0.1) };
+  const { accepted } = sift(values);
+  const m = median(accepted);
+  const grams = accepted.reduce((a, b) => (Math.abs(b - m) < Math.abs(a - m) ? b : a));
+  return { grams, spread: quantile(accepted, 0.9) - quantile(accepted, 0.1) };
 }
 
 /** How far apart a steady scale may be: two steps, or one per cent of the weight where that is more. Our own choice. */

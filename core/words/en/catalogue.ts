@@ -18,7 +18,7 @@ import {
 } from './dates.ts';
 import { damWords } from './dogs.ts';
 import { choiceWords, houseWords, mealWords, reckonedWords, rulesWords, ruleWords, unitShort, unitWords } from './feeding.ts';
-import { sayLine } from './feeding-explain.ts';
+import { explainedLine } from './feeding-explain.ts';
 import { bandSource, findingWords, OFFICIAL_PLACES, treatWords } from './feeding-findings.ts';
 import { capital, fixed, grouped, numberWord, percentText, plain, rangeText } from './figures.ts';
 import { foodsWords, foodWords } from './food.ts';
@@ -81,7 +81,7 @@ export const ENGLISH = {
   foods: foodsWords,
   food: foodWords,
   finding: findingWords,
-  explainedLine: sayLine,
+  explainedLine: explainedLine,
   bandSource,
   officialPlace: OFFICIAL_PLACES,
   treat: treatWords,

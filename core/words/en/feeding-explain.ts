@@ -92,7 +92,7 @@ const SAYS: { [C in ExplainedLine['code']]: Says<C> } = {
 };
 
 /** A line of the sum, with weights and bowls in her units. */
-export function sayLine(line: ExplainedLine, unit: MassUnit): SaidLine {
+export function explainedLine(line: ExplainedLine, unit: MassUnit): SaidLine {
   const says = SAYS[line.code] as (l: ExplainedLine, unit: MassUnit) => SaidLine;
   return says(line, unit);
 }

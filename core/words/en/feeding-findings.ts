@@ -102,7 +102,7 @@ const SAYS: { [C in FindingCode]: (f: Finding<C>, unit: MassUnit) => Said } = {
 };
 
 /** What a finding says, what mends it and where it stands; amounts of food in the unit of her bowls. */
-export function sayFinding(finding: Finding, unit: MassUnit): SaidFinding {
+export function findingText(finding: Finding, unit: MassUnit): SaidFinding {
   const says = SAYS[finding.code] as (f: Finding, unit: MassUnit) => Said;
   return { ...says(finding, unit), source: sourceOf(finding) };
 }
@@ -189,7 +189,7 @@ function thawing({ numbers: n }: Finding<'thaw-long' | 'thaw-short'>): string {
 const SEVERITIES: Record<Finding['severity'], string> = { note: 'Note', caution: 'Caution', warning: 'Warning' };
 
 export const findingWords = {
-  say: sayFinding,
+  say: findingText,
   title: 'Beside the published numbers',
   severities: SEVERITIES,
   mend: (what: string) => `${what}, for this litter`,

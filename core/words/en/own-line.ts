@@ -1,6 +1,7 @@
 /** What a place in the line means, in plain words: a note, never a level, and never a reason to feed more. */
-import { LINE_NEEDS, type LinePlace } from '../../growth/line/line-curve.ts';
-import type { NoPlace } from '../../growth/line/no-place.ts';
+
+import type { NoPlace } from '../../growth/own-line/no-place.ts';
+import { LINE_NEEDS, type LinePlace } from '../../growth/own-line/own-line.ts';
 import { pronouns } from '../../litter/pronouns.ts';
 import type { Sex } from '../../reference/classes.ts';
 import type { MassUnit } from '../../units/mass.ts';
@@ -49,7 +50,7 @@ function gainSentence(place: LinePlace, sex: Sex): string | null {
 /** Where the figure comes from. */
 function placeHow(place: LinePlace, grams: number, unit: MassUnit): string {
   const { table } = place;
-  return `${massText(grams, unit)}, where the middle of your line for this birth weight is ${massText(place.middleGrams, unit)}: ${table.m.toFixed(2)} times birth weight, spread ${(100 * table.s).toFixed(0)} %, z ${place.z.toFixed(2)}. From ${table.puppies} puppies of ${table.litters} earlier litters of the same breed at this age; litters count alike (mixed model), the place by the LMS method (Cole 1990, from memory), with the fewness of the litters reckoned in. Puppies that died or lost a tenth in the first days are left out.`;
+  return `${massText(grams, unit)}, where the middle of your line for this birth weight is ${massText(place.medianGrams, unit)}: ${table.m.toFixed(2)} times birth weight, spread ${(100 * table.s).toFixed(0)} %, z ${place.z.toFixed(2)}. From ${table.puppies} puppies of ${table.litters} earlier litters of the same breed at this age; litters count alike (mixed model), the place by the LMS method (Cole 1990, from memory), with the fewness of the litters reckoned in. Puppies that died or lost a tenth in the first days are left out.`;
 }
 
 /** Why there is no place to tell. */

@@ -50,10 +50,10 @@ const CLIPPED: Record<PaperDocument['kind'], (where: string) => string> = {
 
 const NO_PLAN = 'No puppy of this litter is waiting for its plan.';
 /** What is said when there is nothing to print, by what was asked for. */
-const NOTHING: Record<'puppy' | 'litter' | 'kept' | 'slot' | 'prep' | 'thaw' | 'labels', string> = {
+const NOTHING: Record<'puppy' | 'litter' | 'handed-over' | 'slot' | 'prep' | 'thaw' | 'labels', string> = {
   puppy: NO_PLAN,
   litter: NO_PLAN,
-  kept: NO_PLAN,
+  'handed-over': NO_PLAN,
   slot: NO_PLAN,
   prep: 'Nothing is fed from bowls on that day, so there is nothing to print.',
   thaw: 'Nothing has to come out in the next seven days.',

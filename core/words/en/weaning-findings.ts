@@ -12,7 +12,7 @@ export function hold(share: number, sex: Sex): string {
 }
 
 /** A finding in words, with where its bound stands. */
-export function sayWeaning(f: WeaningFinding): { sentence: string; mend: string | null; source: string } {
+export function weaningFindingText(f: WeaningFinding): { sentence: string; mend: string | null; source: string } {
   const source = f.source ?? ('boundDays' in f ? `our own bound of ${f.boundDays} days` : '');
   switch (f.code) {
     case 'starts-early':
@@ -66,7 +66,7 @@ const WEIGH_THEM =
   'Weigh them first. A puppy that is dull, thin, vomiting or has loose stools is not a poor eater: call your vet.';
 
 /** What the last meals suggest. The caution goes with it, and is never left out. */
-export function saySuggestion(s: Suggestion): { sentence: string; caution: string | null } {
+export function suggestionText(s: Suggestion): { sentence: string; caution: string | null } {
   switch (s.code) {
     case 'restore':
       return {

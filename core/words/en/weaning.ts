@@ -8,7 +8,7 @@ import type { Texture } from '../../weaning/texture.ts';
 import { fullDate, longDate, weekdayName } from './dates.ts';
 import { OFFICIAL_PLACES } from './feeding-findings.ts';
 import { capital, listed, numberWord, percentText, placeWord } from './figures.ts';
-import { hold, STOOL_HINTS, saySuggestion, sayWeaning } from './weaning-findings.ts';
+import { hold, STOOL_HINTS, suggestionText, weaningFindingText } from './weaning-findings.ts';
 
 const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth', 'tenth'];
 
@@ -32,8 +32,8 @@ const MEALS: Record<MealName, string> = { morning: 'morning', midday: 'midday', 
 export const weaningWords = {
   title: 'Weaning',
   hold,
-  finding: sayWeaning,
-  suggestion: saySuggestion,
+  finding: weaningFindingText,
+  suggestion: suggestionText,
   suggestionSource: 'house rules; common practice, no source',
   stoolHints: STOOL_HINTS,
   textures: TEXTURES,

@@ -25,13 +25,13 @@ export function ScaleLine({ house, isNow }: { house: House; isNow: boolean }) {
   const connect = async (chosen: ScaleWay, baudRate: number) => {
     const found = await connectScale(chosen, baudRate);
     if (found === null) return;
-    const known = {
+    const remembered = {
       way: chosen,
       name: found.slice(0, 200),
       baudRate,
       unit: house.scale?.way === chosen ? house.scale.unit : null,
     };
-    if (JSON.stringify(known) !== JSON.stringify(house.scale)) await changeHouse({ scale: known });
+    if (JSON.stringify(remembered) !== JSON.stringify(house.scale)) await changeHouse({ scale: remembered });
     done();
   };
   if (status === 'on' && way !== null) {

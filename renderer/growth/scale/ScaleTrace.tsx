@@ -15,7 +15,7 @@ export function ScaleTrace() {
   const { grams } = figureOf(samples.map((s) => s.grams));
   const band = steadyBand(grams, step);
   // A puppy laid down, or a kick, may run off the picture: the band is what it is about.
-  const most = Math.max(
+  const reach = Math.max(
     1.5 * band,
     quantile(
       samples.map((s) => Math.abs(s.grams - grams)),
@@ -23,7 +23,7 @@ export function ScaleTrace() {
     ),
   );
   const x = (at: number) => WIDTH * (1 - (last.at - at) / (SECONDS * 1000));
-  const y = (value: number) => HEIGHT / 2 - Math.max(-1, Math.min(1, (value - grams) / most)) * (HEIGHT / 2 - 3);
+  const y = (value: number) => HEIGHT / 2 - Math.max(-1, Math.min(1, (value - grams) / reach)) * (HEIGHT / 2 - 3);
   const points = samples.map((s) => `${x(s.at).toFixed(1)},${y(s.grams).toFixed(1)}`).join(' ');
   return (
     <svg className="scale-trace" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} preserveAspectRatio="none" aria-hidden="true">

@@ -84,16 +84,16 @@ export async function connectScale(way: ScaleWay, baudRate: number): Promise<str
 }
 
 /** Opens the scale of last time without asking, if it is there. */
-export async function findScale(known: KnownScale): Promise<void> {
+export async function findScale(remembered: KnownScale): Promise<void> {
   if (link !== null || useScaleStore.getState().status === 'opening') return;
   const before = useScaleStore.getState().status;
   set({ status: 'opening' });
-  const found = await (known.way === 'usb'
-    ? knownHid(known.name).then((d) => (d === null ? null : openHid(d, hearing)))
-    : knownPort(known.name).then((p) => (p === null ? null : openPort(p, known.baudRate, () => said.unit, hearing)))
+  const found = await (remembered.way === 'usb'
+    ? knownHid(remembered.name).then((d) => (d === null ? null : openHid(d, hearing)))
+    : knownPort(remembered.name).then((p) => (p === null ? null : openPort(p, remembered.baudRate, () => said.unit, hearing)))
   ).catch(() => null);
   if (found === null) set({ status: before });
-  else await connected(known.way, Promise.resolve(found));
+  else await connected(remembered.way, Promise.resolve(found));
 }
 
 /** Hears of scales that are plugged in or switched on. Answers how to stop. */

@@ -111,11 +111,11 @@ function nameOf(weighIn: WeighIn, id: string | null): string {
 
 /** The scale of last time is opened when the page is, when it is plugged in, and when it is switched on again. */
 function useFindScale({ house }: LitterGrowthFacts): void {
-  const known = house.scale;
+  const remembered = house.scale;
   useEffect(() => {
-    if (known === null) return;
-    const find = () => void findScale(known);
+    if (remembered === null) return;
+    const find = () => void findScale(remembered);
     find();
     return onPlugged(find);
-  }, [known]);
+  }, [remembered]);
 }

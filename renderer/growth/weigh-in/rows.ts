@@ -62,18 +62,18 @@ export function doubtIn(
   const { at, instant, grams } = of;
   const [before, after] = [readingBefore(readings, puppyId, instant), readingAfter(readings, puppyId, instant)];
   if (liesBetween(grams, before, after)) return null;
-  const known = asOf(input, time);
-  const others = without === null ? known : { ...known, readings: known.readings.filter((r) => r.id !== without) };
+  const past = asOf(input, time);
+  const others = without === null ? past : { ...past, readings: past.readings.filter((r) => r.id !== without) };
   return doubtAbout(others, puppyId, instant, at, grams, unit);
 }
 
 export function rowOf(facts: RowFacts, puppy: Puppy, reading: Reading | null, unwritten: Unwritten | null): WeighInRow {
   const { readings, time } = facts;
-  const stands = unwritten?.reading ?? reading;
-  const instant = stands?.instant ?? instantOf(takenAt(time, now().local));
+  const current = unwritten?.reading ?? reading;
+  const instant = current?.instant ?? instantOf(takenAt(time, now().local));
   const row: WeighInRow = {
     puppy,
-    grams: stands?.grams ?? null,
+    grams: current?.grams ?? null,
     reading,
     unwritten,
     before: readingBefore(readings, puppy.id, instant),
@@ -81,9 +81,9 @@ export function rowOf(facts: RowFacts, puppy: Puppy, reading: Reading | null, un
     doubt: null,
   };
   const held = unwritten === null ? (reading?.held ?? false) : unwritten.reading.held && !unwritten.keep;
-  if (!held || stands === null) return row;
-  const doubt = doubtIn(facts, puppy.id, stands, reading?.id ?? null);
-  return { ...row, doubt: stands.source === 'scale' ? ofScale(doubt) : doubt };
+  if (!held || current === null) return row;
+  const doubt = doubtIn(facts, puppy.id, current, reading?.id ?? null);
+  return { ...row, doubt: current.source === 'scale' ? ofScale(doubt) : doubt };
 }
 
 /** A scale makes no slip of the hand: no guess, but perhaps another puppy. */

@@ -14,11 +14,11 @@ export function bad(sentence: string): { ok: false; sentence: string } {
 }
 
 /** A line of text, spaces at its ends left off. */
-export function readLine(most: number, needed?: string): (text: string) => Read<string> {
+export function readText(max: number, needed?: string): (text: string) => Read<string> {
   return (text) => {
-    const line = text.trim();
-    if (line === '' && needed !== undefined) return bad(needed);
-    return line.length > most ? bad(words.form.tooLong(most)) : good(line);
+    const trimmed = text.trim();
+    if (trimmed === '' && needed !== undefined) return bad(needed);
+    return trimmed.length > max ? bad(words.form.tooLong(max)) : good(trimmed);
   };
 }
 
@@ -26,7 +26,7 @@ export function readLine(most: number, needed?: string): (text: string) => Read<
 export function readNumber(bounds: {
   low: number;
   high: number;
-  whole?: boolean;
+  integer?: boolean;
   unit?: string;
   example: string;
 }): (text: string) => Read<number> {
@@ -35,7 +35,7 @@ export function readNumber(bounds: {
     if (bounds.unit !== undefined && t.endsWith(bounds.unit)) t = t.slice(0, -bounds.unit.length).trim();
     if (!/^(\d+([.,]\d*)?|[.,]\d+)$/.test(t)) return bad(words.form.notNumber(bounds.example));
     const n = Number(t.replace(',', '.'));
-    if (bounds.whole === true && !Number.isInteger(n)) return bad(words.form.notWhole);
+    if (bounds.integer === true && !Number.isInteger(n)) return bad(words.form.notWhole);
     if (n < bounds.low || n > bounds.high) return bad(words.form.between(String(bounds.low), String(bounds.high)));
     return good(n);
   };

@@ -6,7 +6,7 @@
 import { DEFAULT_RULES } from '../../../core/feeding/rules.ts';
 import { weekFindings } from '../../../core/feeding/week-findings.ts';
 import { MEAL_NAMES } from '../../../core/food/bowls.ts';
-import { foodBook, SHIPPED_FOODS } from '../../../core/food/catalogue.ts';
+import { foodCatalogue, SHIPPED_FOODS } from '../../../core/food/catalogue.ts';
 import { DEFAULT_FOOD } from '../../../core/food/food.ts';
 import type { RecipePart, StoredFood } from '../../../core/food/own-food.ts';
 import { type Bowl, EMPTY_WEEK, type Week, weekSummary } from '../../../core/food/rotation.ts';
@@ -77,12 +77,16 @@ const next = numbers(20_261_125);
 const stored = ownFoods(next);
 const ids = [...SHIPPED_FOODS.map((f) => f.id), ...stored.map((f) => f.id)];
 const weeks = Array.from({ length: WEEKS }, () => anyWeek(ids, next));
-const book = foodBook(stored);
+const catalogue = foodCatalogue(stored);
 console.log(`${WEEKS} weeks of 28 bowls, ${ids.length} foods`);
-const naive = timed('simplest: kcal alone', weeks, (week) => simplest(week, book.find));
-const ours = timed('week summary', weeks, (week) => weekSummary(week, { count: 1, meals: MEALS }, book, DEFAULT_FOOD)?.kcal ?? 0);
-timed('week summary with findings, new book of foods', weeks, (week) => {
-  const summary = weekSummary(week, { count: 1, meals: MEALS }, foodBook(stored), DEFAULT_FOOD);
+const naive = timed('simplest: kcal alone', weeks, (week) => simplest(week, catalogue.find));
+const ours = timed(
+  'week summary',
+  weeks,
+  (week) => weekSummary(week, { count: 1, meals: MEALS }, catalogue, DEFAULT_FOOD)?.kcal ?? 0,
+);
+timed('week summary with findings, new catalogue of foods', weeks, (week) => {
+  const summary = weekSummary(week, { count: 1, meals: MEALS }, foodCatalogue(stored), DEFAULT_FOOD);
   if (summary === null) return 0;
   return weekFindings({ summary, rules: DEFAULT_RULES, energy: null, growth: { size: 'usual', stage: 'early' } }).length;
 });

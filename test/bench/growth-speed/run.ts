@@ -6,7 +6,7 @@ import { assessLitter } from '../../../core/growth/assess.ts';
 import { doubtAbout } from '../../../core/growth/doubt.ts';
 import type { GrowthInput } from '../../../core/growth/input.ts';
 import { sessionsOf } from '../../../core/growth/sessions.ts';
-import { middle } from '../../../core/statistics/median.ts';
+import { median } from '../../../core/statistics/median.ts';
 import { HAND_RULES } from '../../growth-sim/rules.ts';
 import { simulate } from '../../growth-sim/simulate.ts';
 
@@ -17,13 +17,13 @@ const [puppy] = input.puppies;
 const last = sessions.at(-1)?.rows.at(-1)?.reading;
 if (puppy === undefined || last === undefined) throw new Error('the litter is empty');
 
-function median(what: (run: number) => unknown): string {
+function medianTime(what: (run: number) => unknown): string {
   const times = Array.from({ length: RUNS }, (_, run) => {
     const started = performance.now();
     what(run);
     return performance.now() - started;
   });
-  return `${middle(times).toFixed(2)} ms`.padStart(12);
+  return `${median(times).toFixed(2)} ms`.padStart(12);
 }
 
 /** Other facts each time, so that nothing is remembered. */
@@ -34,9 +34,9 @@ const oneMore = (run: number): GrowthInput => ({
 });
 
 console.log(`${input.puppies.length} puppies, ${sessions.length} sessions, ${input.readings.length} weights`);
-console.log(`  loss against yesterday, all weights   ${median(() => HAND_RULES['less than yesterday by 3 %']?.(input))}`);
-console.log(`  assessment, nothing remembered        ${median((run) => assessLitter(fresh(run)))}`);
-console.log(`  assessment after one more weight      ${median((run) => assessLitter(oneMore(run)))}`);
+console.log(`  loss against yesterday, all weights   ${medianTime(() => HAND_RULES['less than yesterday by 3 %']?.(input))}`);
+console.log(`  assessment, nothing remembered        ${medianTime((run) => assessLitter(fresh(run)))}`);
+console.log(`  assessment after one more weight      ${medianTime((run) => assessLitter(oneMore(run)))}`);
 const [only] = input.puppies;
 const [birth] = input.readings;
 /** Ten thousand weights of one puppy in eight weeks. */
@@ -50,7 +50,7 @@ const dense = (run: number): GrowthInput => ({
   }),
 });
 const dense10 = Array.from({ length: RUNS }, (_, run) => dense(run));
-console.log(`  10,000 weights of one puppy           ${median((run) => assessLitter(dense10[run] ?? input))}`);
+console.log(`  10,000 weights of one puppy           ${medianTime((run) => assessLitter(dense10[run] ?? input))}`);
 console.log(
-  `  doubt at a key press                  ${median((run) => doubtAbout(input, puppy.id, last.instant + 3 * 3_600_000, last.at, 100 * (run + 1)))}`,
+  `  doubt at a key press                  ${medianTime((run) => doubtAbout(input, puppy.id, last.instant + 3 * 3_600_000, last.at, 100 * (run + 1)))}`,
 );

@@ -1,7 +1,7 @@
 /** Back-test of the forecast on the published weights of one dog: what was said at each weight, and what it came to weigh. */
 import { logistic } from '../../../core/growth/curves.ts';
 import { forecastWeight } from '../../../core/growth/forecast.ts';
-import { type CurveShape, fitCurve } from '../../../core/growth/line/fit-curve.ts';
+import { type CurveShape, fitCurve } from '../../../core/growth/own-line/fit-curve.ts';
 import { GROWTH_CURVES } from '../../../core/reference/growth/curves.ts';
 import { WILSON } from '../../fixtures/wilson-dog.ts';
 

@@ -3,7 +3,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { growthOf, nutrientFindings, vitaminAFinding } from '../../../core/feeding/nutrient-findings.ts';
-import { foodBook, foodOrDefault, SHIPPED_FOODS } from '../../../core/food/catalogue.ts';
+import { foodCatalogue, foodOrDefault, SHIPPED_FOODS } from '../../../core/food/catalogue.ts';
 import {
   boneShareOf,
   calciumPer1000Kcal,
@@ -38,7 +38,7 @@ const dry = (change: Partial<Label> = {}) => labelChecks({ ...PACK, ...change },
 const codes = (checks: readonly { code: string; severity: string }[]) => checks.map((c) => `${c.severity} ${c.code}`);
 const sentenceOf = (check: FoodCheck | undefined) => (check === undefined ? null : ENGLISH.food.check(check));
 const own = (id: string, fields: FoodFields, retired = false): StoredFood => ({ id, fields, retired });
-const book = (...stored: StoredFood[]) => foodBook(stored);
+const catalogue = (...stored: StoredFood[]) => foodCatalogue(stored);
 
 describe('a pack', () => {
   it('says the same as fed, in dry matter and per 1000 kcal', () => {
@@ -185,7 +185,7 @@ describe('a recipe', () => {
         [DEFAULT_FOOD.id, 0.5],
         ['usda-13325', 0.5],
       ]),
-      book().find,
+      catalogue().find,
     );
     const liver = ingredientFood('13325');
     expect(half?.kcalPer100g).toBeCloseTo((DEFAULT_FOOD.kcalPer100g + liver.kcalPer100g) / 2, 9);
@@ -204,12 +204,12 @@ describe('a recipe', () => {
         [PLAIN_FOOD.id, 0.4],
       ]),
     );
-    expect(book(a, b).find('food-bbbb')?.kcalPer100g).toBeGreaterThan(100);
+    expect(catalogue(a, b).find('food-bbbb')?.kcalPer100g).toBeGreaterThan(100);
     const circle = recipeFields([['food-bbbb', 1]]);
-    const { find, uses } = book(a, b);
+    const { find, uses } = catalogue(a, b);
     expect(codes(foodChecks('food-aaaa', circle, find, uses))).toContain('stop part-itself');
     expect(codes(foodChecks('food-aaaa', recipeFields([['food-aaaa', 1]]), find, uses))).toContain('stop part-itself');
-    const broken = book(own('food-aaaa', circle), b);
+    const broken = catalogue(own('food-aaaa', circle), b);
     expect(broken.find('food-bbbb')).toBeNull();
     expect(foodOrDefault(broken, 'food-bbbb')).toBe(DEFAULT_FOOD);
   });
@@ -234,7 +234,7 @@ describe('a recipe', () => {
     ],
     [[['food-none', 1]], 'stop part-gone', /not among/],
   ] as const)('%j is %s', (parts, code, sentence) => {
-    const { find, uses } = book();
+    const { find, uses } = catalogue();
     const checks = foodChecks(null, recipeFields(parts), find, uses);
     expect(codes(checks)).toContain(code);
     expect(checks.map((c) => sentenceOf(c)?.replaceAll('\u00a0', ' ')).join(' ')).toMatch(sentence);

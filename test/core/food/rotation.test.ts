@@ -7,7 +7,7 @@ import { THREE_MEALS } from '../../../core/feeding/meals.ts';
 import { DEFAULT_RULES } from '../../../core/feeding/rules.ts';
 import { grownEnergy, type WeekFindingsInput, weekFindings } from '../../../core/feeding/week-findings.ts';
 import { MEAL_NAMES } from '../../../core/food/bowls.ts';
-import { foodBook } from '../../../core/food/catalogue.ts';
+import { foodCatalogue } from '../../../core/food/catalogue.ts';
 import { DEFAULT_FOOD, ingredientFood, PLAIN_FOOD } from '../../../core/food/food.ts';
 import {
   type Bowl,
@@ -32,7 +32,7 @@ const freezeDried = {
     bone: null,
   },
 };
-const book = foodBook([freezeDried]);
+const catalogue = foodCatalogue([freezeDried]);
 const foods = (...parts: [string, number][]): Bowl => ({
   kind: 'foods',
   parts: parts.map(([foodId, share]) => ({ foodId, share })),
@@ -40,7 +40,7 @@ const foods = (...parts: [string, number][]): Bowl => ({
 const wings: Bowl = { kind: 'bone', foodId: 'usda-05100', pieces: 3, pieceGrams: 90 };
 const meals = { morning: 90, midday: 90, evening: 90 };
 const every = (bowl: Bowl): Week => EMPTY_WEEK.map(() => ({ morning: bowl, midday: bowl, evening: bowl }));
-const sum = (week: Week | null, eaters = 1) => weekSummary(week, { count: eaters, meals }, book, DEFAULT_FOOD);
+const sum = (week: Week | null, eaters = 1) => weekSummary(week, { count: eaters, meals }, catalogue, DEFAULT_FOOD);
 const found = (week: Week | null, change: Partial<WeekFindingsInput> = {}) => {
   const summary = sum(week);
   if (summary === null) throw new Error('nobody eats');
@@ -117,7 +117,7 @@ describe('the sum of a week', () => {
   });
 
   it('is nothing when nobody eats', () => {
-    expect(weekSummary(null, { count: 0, meals: {} }, book, DEFAULT_FOOD)).toBeNull();
+    expect(weekSummary(null, { count: 0, meals: {} }, catalogue, DEFAULT_FOOD)).toBeNull();
   });
 });
 
@@ -130,7 +130,14 @@ describe('a bowl', () => {
         fc.constantFrom('g', 'oz'),
         (n, share, unit) => {
           const meal = unit === 'g' ? n : n * (GRAMS_PER_OUNCE / 4);
-          const parts = fillBowl(foods([DEFAULT_FOOD.id, share], ['usda-13325', 1 - share]), meal, 4, book, DEFAULT_FOOD, unit);
+          const parts = fillBowl(
+            foods([DEFAULT_FOOD.id, share], ['usda-13325', 1 - share]),
+            meal,
+            4,
+            catalogue,
+            DEFAULT_FOOD,
+            unit,
+          );
           expect(parts.reduce((a, p) => a + p.grams, 0)).toBeCloseTo(meal, 6);
           for (const p of parts) expect(p.grams).toBeGreaterThan(0);
         },
@@ -139,7 +146,9 @@ describe('a bowl', () => {
   });
 
   it('of bones is counted: so many pieces to each', () => {
-    expect(fillBowl(wings, 90, 8, book, DEFAULT_FOOD, 'g')).toEqual([{ food: ingredientFood('05100'), pieces: 3, grams: 2160 }]);
+    expect(fillBowl(wings, 90, 8, catalogue, DEFAULT_FOOD, 'g')).toEqual([
+      { food: ingredientFood('05100'), pieces: 3, grams: 2160 },
+    ]);
   });
 
   it('is found by the day of the week', () => {
@@ -158,17 +167,17 @@ describe('what is fed', () => {
     expect(feedingOf([house, { litterId: 'litter-1', foodId: 'food-freeze', week: null, dogs: [] }], 'litter-1').foodId).toBe(
       'food-freeze',
     );
-    expect(reckonedFood({ foodId: 'food-gone-1', week: null }, book, THREE_MEALS)).toBe(DEFAULT_FOOD);
+    expect(reckonedFood({ foodId: 'food-gone-1', week: null }, catalogue, THREE_MEALS)).toBe(DEFAULT_FOOD);
   });
 
   it('is reckoned with the mean of the week when there is one', () => {
     const mean = reckonedFood(
       { foodId: null, week: EMPTY_WEEK.map(() => ({ morning: foods([PLAIN_FOOD.id, 1]) })) },
-      book,
+      catalogue,
       THREE_MEALS,
     );
     expect(mean.kcalPer100g).toBeCloseTo((PLAIN_FOOD.kcalPer100g + 2 * DEFAULT_FOOD.kcalPer100g) / 3, 9);
-    expect(reckonedFood({ foodId: PLAIN_FOOD.id, week: EMPTY_WEEK }, book, THREE_MEALS)).toBe(PLAIN_FOOD);
+    expect(reckonedFood({ foodId: PLAIN_FOOD.id, week: EMPTY_WEEK }, catalogue, THREE_MEALS)).toBe(PLAIN_FOOD);
   });
 });
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { localTime } from '../../../core/calendar/clock.ts';
 import { addDays, date } from '../../../core/calendar/day.ts';
 import { DEFAULT_RULES, type HouseRules } from '../../../core/feeding/rules.ts';
-import { type Demand, dogDemand } from '../../../core/freezer/demand.ts';
+import { type Demand, eaterDemand } from '../../../core/freezer/demand.ts';
 import { DEFAULT_FREEZER, type Pack, packSchema, type Thaw } from '../../../core/freezer/pack.ts';
 import { meatKinds, porkDaysLeft } from '../../../core/freezer/parasites.ts';
 import { type PlanInput, planFreezer, wasteWithin } from '../../../core/freezer/plan.ts';
@@ -171,7 +171,7 @@ describe('the thaw list', () => {
       fromDay: TODAY,
       untilDay: null,
     };
-    const demand = dogDemand([dog], () => DEFAULT_RULES, TODAY, addDays(TODAY, 27));
+    const demand = eaterDemand([dog], () => DEFAULT_RULES, TODAY, addDays(TODAY, 27));
     const whole = planFreezer(input({ demand, packs: packs(20, { grams: toGrams(454) }) }));
     const cut = planFreezer(input({ demand, packs: packs(20, { grams: toGrams(454), portions: 4 }) }));
     expect(wasteWithin(whole, NOW, 7)).toBeGreaterThan(1000);

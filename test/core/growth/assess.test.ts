@@ -149,6 +149,6 @@ describe('nothing yet', () => {
     const growth = assessLitter({ ...make(SIX, { days: 0 }), readings: [] });
     expect(growth.puppies.size).toBe(6);
     expect(sentence(growth.puppies.get('Ash'))).toBe('Not weighed yet.');
-    expect(growth.middleGrams).toBeNull();
+    expect(growth.medianGrams).toBeNull();
   });
 });

@@ -3,8 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { localTime } from '../../../core/calendar/clock.ts';
 import { veryLowBelow } from '../../../core/growth/birth-class.ts';
 import { birthNote } from '../../../core/growth/birth-note.ts';
+import { levelChanges } from '../../../core/growth/level-changes.ts';
 import { milestonesOf } from '../../../core/growth/milestones.ts';
-import { seenOf } from '../../../core/growth/seen.ts';
 import { seriesOf } from '../../../core/growth/series.ts';
 import { BREED_BIRTH_WEIGHTS } from '../../../core/reference/growth/birth-weight.ts';
 import { growthFindingWords as say } from '../../../core/words/en/growth-findings.ts';
@@ -106,7 +106,7 @@ describe('milestones', () => {
 describe('what was seen', () => {
   test('a fading puppy: each change of level once, in order, with what was said then; its littermates nothing', () => {
     const litter = make(sixWith('Dock', { drift: (age) => (age < 6 ? 0 : -0.06 * (age - 6)) }), { days: 10 });
-    const seen = seenOf(litter, 'Dock').flatMap((s) => (s.about === 'puppy' ? [s] : []));
+    const seen = levelChanges(litter, 'Dock').flatMap((s) => (s.about === 'puppy' ? [s] : []));
     expect(seen.length).toBeGreaterThan(0);
     expect(seen.at(-1)?.level).toBe('act');
     expect(seen.every((s) => /\d+ g a day|losing|No gain/.test(say.puppy(s.finding, 'g').replaceAll('\u00a0', ' ')))).toBe(true);
@@ -115,14 +115,14 @@ describe('what was seen', () => {
     seen.slice(1).forEach((s, i) => {
       expect(s.level).not.toBe(seen[i]?.level);
     });
-    expect(seenOf(litter, 'Briar').filter((s) => s.about === 'puppy')).toEqual([]);
+    expect(levelChanges(litter, 'Briar').filter((s) => s.about === 'puppy')).toEqual([]);
   });
 
   test('it never looks ahead: cut at a session, the record is the beginning of the whole one', () => {
     const litter = make(sixWith('Dock', { drift: (age) => (age < 6 ? 0 : -0.06 * (age - 6)) }), { days: 10 });
-    const whole = seenOf(litter, 'Dock');
+    const whole = levelChanges(litter, 'Dock');
     const day8 = (litter.puppies[0]?.bornInstant ?? 0) + 8.5 * 86_400_000;
-    const cut = seenOf({ ...litter, readings: litter.readings.filter((r) => r.instant < day8) }, 'Dock');
+    const cut = levelChanges({ ...litter, readings: litter.readings.filter((r) => r.instant < day8) }, 'Dock');
     expect(cut).toEqual(whole.slice(0, cut.length));
   });
 });

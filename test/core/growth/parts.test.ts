@@ -10,7 +10,7 @@ import { inferredStep } from '../../../core/growth/noise.ts';
 import { referenceGain } from '../../../core/growth/reference-gain.ts';
 import { sessionsOf } from '../../../core/growth/sessions.ts';
 import { GROWTH_CURVES } from '../../../core/reference/growth/curves.ts';
-import { middle } from '../../../core/statistics/median.ts';
+import { median } from '../../../core/statistics/median.ts';
 import { growthFindingWords as say } from '../../../core/words/en/growth-findings.ts';
 import { make, SIX, sixWith } from './make.ts';
 
@@ -247,7 +247,7 @@ describe('a very low birth weight in a breed that the study does not have', () =
 
 describe('the middle', () => {
   it('is the median', () => {
-    expect(middle([412, 398, 405, 421, 330, 409])).toBe(407);
-    expect(Number.isNaN(middle([]))).toBe(true);
+    expect(median([412, 398, 405, 421, 330, 409])).toBe(407);
+    expect(Number.isNaN(median([]))).toBe(true);
   });
 });

@@ -128,7 +128,7 @@ describe('series', () => {
   it('the band leaves the puppy itself out; the standing is ln of weight over its littermates', () => {
     const band = bandOf(input, 'Cedar');
     const birth = band[0];
-    expect([birth?.low, birth?.middle, birth?.high]).toEqual([380, 402, 418]);
+    expect([birth?.low, birth?.median, birth?.high]).toEqual([380, 402, 418]);
     expect(standingsOf(input, 'Cedar')[0]?.standing).toBeCloseTo(Math.log(430 / 402), 9);
   });
 });

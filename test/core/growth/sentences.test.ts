@@ -1,6 +1,6 @@
 /** What is said beside the numbers it is said of: nothing reassures falsely. */
 import { describe, expect, it } from 'vitest';
-import { assessLitter, growthAsKnown } from '../../../core/growth/assess.ts';
+import { assessLitter, growthAt } from '../../../core/growth/assess.ts';
 import { historyOf } from '../../../core/growth/history.ts';
 import type { GrowthInput } from '../../../core/growth/input.ts';
 import { growthFindingWords as say } from '../../../core/words/en/growth-findings.ts';
@@ -12,7 +12,7 @@ const plain = (text: string) => text.replaceAll('\u00a0', ' ');
 /** Everything that was said of puppies and litter, weighing by weighing, with the weights it was said of. */
 function said(input: GrowthInput) {
   return historyOf(input).flatMap((known) => {
-    const growth = growthAsKnown(input, known);
+    const growth = growthAt(input, known);
     const rows = known.cleaned.sessions.at(-1)?.rows ?? [];
     return rows.flatMap((row) => {
       const a = growth.puppies.get(row.puppy.id);

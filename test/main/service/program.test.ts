@@ -100,7 +100,7 @@ describe('plans', () => {
 
   it('stay as they were handed over, whatever changes after', async () => {
     const { clock, puppies, planId } = await makeWorld(program.dispatch);
-    const before = await call(program.dispatch, 'homing.keptDocument', { planId });
+    const before = await call(program.dispatch, 'homing.handedOverDocument', { planId });
     const today = await call(program.dispatch, 'homing.plan', { puppyId: before.document.puppyId, on: dayBefore(clock, 0) });
     expect(today).toEqual(before);
     await call(program.dispatch, 'growth.record', { puppyId: puppies[0]?.id ?? '', reading: readingFields(clock, 1400) });
@@ -110,7 +110,7 @@ describe('plans', () => {
       change: { ...DEFAULT_RULES, shareYoung: 0.07 },
     });
     reopen();
-    expect(await call(program.dispatch, 'homing.keptDocument', { planId })).toEqual(before);
+    expect(await call(program.dispatch, 'homing.handedOverDocument', { planId })).toEqual(before);
     const changed = await call(program.dispatch, 'homing.plan', { puppyId: before.document.puppyId, on: dayBefore(clock, 0) });
     expect(changed).not.toEqual(before);
   });
@@ -140,13 +140,13 @@ describe('papers', () => {
   it('need an engine', async () => {
     reopen({ paper: null });
     const { planId } = await makeWorld(program.dispatch);
-    const result = await program.dispatch('records.savePaper', { of: { kind: 'kept', planId }, paper: 'a4' });
+    const result = await program.dispatch('records.savePaper', { of: { kind: 'handed-over', planId }, paper: 'a4' });
     expect(result).toMatchObject({ ok: false, error: { code: 'no-printer' } });
   });
 
   it('are what the engine made of the document, on the paper asked for', async () => {
     const { planId, puppies, clock } = await makeWorld(program.dispatch);
-    const kept = await call(program.dispatch, 'records.savePaper', { of: { kind: 'kept', planId }, paper: 'letter' });
+    const kept = await call(program.dispatch, 'records.savePaper', { of: { kind: 'handed-over', planId }, paper: 'letter' });
     expect(readFileSync(join(kept.folder, kept.file), 'utf8')).toBe('%PDF-1.7 Vetch on letter');
     const of = { kind: 'puppy', puppyId: puppies[1]?.id ?? '', on: dayBefore(clock, -3) } as const;
     const made = await call(program.dispatch, 'records.savePaper', { of, paper: 'a4' });
@@ -157,7 +157,7 @@ describe('papers', () => {
   it('leave nothing behind when the engine fails', async () => {
     reopen({ paper: { print: () => Promise.reject(new Error('no ink at /dev/printer')) }, onFault: () => undefined });
     const { planId } = await makeWorld(program.dispatch);
-    const result = await program.dispatch('records.savePaper', { of: { kind: 'kept', planId }, paper: 'a4' });
+    const result = await program.dispatch('records.savePaper', { of: { kind: 'handed-over', planId }, paper: 'a4' });
     expect(result).toEqual({ ok: false, error: { code: 'internal', message: 'the program made a mistake' } });
     expect(await program.dispatch('records.paperFile', { file: 'Vetch.pdf' })).toMatchObject({
       ok: false,

@@ -305,7 +305,7 @@ describe('weights of a table', () => {
       readings: [reading('k0', 10, 600), reading('k1', 10, 610), reading('k0', 9, 640)],
     });
     expect([litter.dam, puppies.map((p) => p.place), readings]).toEqual(['Sorrel', [0, 1], 3]);
-    const { done } = await call(program.dispatch, 'records.done', { most: 1 });
+    const { done } = await call(program.dispatch, 'records.done', { limit: 1 });
     expect(done[0]).toMatchObject({ operation: 'records.import', who: 'Sorrel', litterId: litter.id });
     await call(program.dispatch, 'records.undo', {});
     expect(await allFacts(world)).toEqual(facts);

@@ -1,6 +1,6 @@
 /** The form of a food: what is typed is read, or answered with a sentence beside its field. */
 import { describe, expect, it } from 'vitest';
-import { foodBook } from '../../../core/food/catalogue.ts';
+import { foodCatalogue } from '../../../core/food/catalogue.ts';
 import { DEFAULT_FOOD } from '../../../core/food/food.ts';
 import {
   type DraftField,
@@ -14,7 +14,7 @@ import {
 } from '../../../renderer/food/food-form.ts';
 import { foodFields, recipeFields } from '../../contract/world.ts';
 
-const book = foodBook([]);
+const catalogue = foodCatalogue([]);
 const pack = draftOf(foodFields('Lean mix'));
 const typed = (figures: Partial<FoodDraft['figures']>, more: Partial<FoodDraft> = {}): FoodDraft => ({
   ...pack,
@@ -23,7 +23,7 @@ const typed = (figures: Partial<FoodDraft['figures']>, more: Partial<FoodDraft> 
 });
 const said = (draft: FoodDraft, field: DraftField) => {
   const read = readDraft(draft);
-  return sentenceFor(field, read, draftChecks(null, read, book))?.replaceAll('\u00a0', ' ') ?? null;
+  return sentenceFor(field, read, draftChecks(null, read, catalogue))?.replaceAll('\u00a0', ' ') ?? null;
 };
 
 describe('the form', () => {

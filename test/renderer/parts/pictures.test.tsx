@@ -35,7 +35,7 @@ function rows(markup: string): string[][] {
 
 describe('the pictures for those who do not see them', () => {
   it('says where each puppy stands, stood, and why', () => {
-    const table = rows(renderToStaticMarkup(<DriftLine points={[heath, dock]} middleGrams={2312} unit="g" />));
+    const table = rows(renderToStaticMarkup(<DriftLine points={[heath, dock]} medianGrams={2312} unit="g" />));
     expect(table.slice(1)).toEqual([
       ['H, Heath, pink zigzag', 'steady', '11\u00a0% under the middle', '12\u00a0% under the middle', ''],
       [
@@ -49,12 +49,12 @@ describe('the pictures for those who do not see them', () => {
   });
 
   it('holds a single puppy against its own line', () => {
-    const table = rows(renderToStaticMarkup(<DriftLine points={[{ ...dock, before: 0 }]} middleGrams={612} unit="g" single />));
+    const table = rows(renderToStaticMarkup(<DriftLine points={[{ ...dock, before: 0 }]} medianGrams={612} unit="g" single />));
     expect(table[1]?.slice(2, 4)).toEqual(['6\u00a0% under its line', 'on its line']);
   });
 
   it('says so when nobody can be placed', () => {
-    expect(renderToStaticMarkup(<DriftLine points={[]} middleGrams={null} unit="g" />)).toContain('weigh the puppies first');
+    expect(renderToStaticMarkup(<DriftLine points={[]} medianGrams={null} unit="g" />)).toContain('weigh the puppies first');
   });
 
   it('lists every tread of the ladder on screen; on paper the plan has its own table', () => {

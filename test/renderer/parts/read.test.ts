@@ -5,9 +5,9 @@ import {
   readClock,
   readDate,
   readGrownKg,
-  readLine,
   readMass,
   readNumber,
+  readText,
 } from '../../../renderer/parts/form/read.ts';
 
 test('a clock is read as people write it', () => {
@@ -52,11 +52,11 @@ test('a birth weight keeps what was typed; empty is none; a letter is named', ()
 });
 
 test('numbers, dates and lines are refused with a sentence', () => {
-  const count = readNumber({ low: 0, high: 16, whole: true, example: '8' });
+  const count = readNumber({ low: 0, high: 16, integer: true, example: '8' });
   expect(count('8')).toEqual({ ok: true, value: 8 });
   for (const text of ['', '3x', '-1', '17', '1.5']) expect(count(text).ok, text).toBe(false);
   expect(readDate('2026-02-29').ok).toBe(false);
-  expect(readLine(5)('  dam ')).toEqual({ ok: true, value: 'dam' });
-  expect(readLine(5)('too long').ok).toBe(false);
-  expect(readLine(5, 'needed')(' ')).toEqual({ ok: false, sentence: 'needed' });
+  expect(readText(5)('  dam ')).toEqual({ ok: true, value: 'dam' });
+  expect(readText(5)('too long').ok).toBe(false);
+  expect(readText(5, 'needed')(' ')).toEqual({ ok: false, sentence: 'needed' });
 });

@@ -38,7 +38,7 @@ export interface LineAge extends Lms {
   readonly degrees: number;
 }
 
-export interface Line {
+export interface OwnLineCurve {
   /** Earlier litters with a puppy that could be used, and such puppies. */
   readonly litters: number;
   readonly puppies: number;
@@ -69,7 +69,7 @@ interface Grown {
 }
 
 /** The line of litters of one breed. */
-export function lineOf(litters: readonly EarlierLitter[]): Line {
+export function ownLineOf(litters: readonly EarlierLitter[]): OwnLineCurve {
   const grown = litters.flatMap((litter, i) => litter.puppies.flatMap((puppy) => grownOf(puppy, litter, i) ?? []));
   const days = Array.from({ length: LINE_DAYS }, (_, i) => i + 1);
   const ages = days.flatMap((day) => {
@@ -209,7 +209,7 @@ export interface LinePlace {
   readonly ageDays: number;
   readonly table: LineAge;
   /** The line's middle for this puppy's birth weight, in grams. */
-  readonly middleGrams: number;
+  readonly medianGrams: number;
   readonly z: number;
   /** How many of 100 puppies of the line are lighter for their birth weight. */
   readonly percentile: number;
@@ -221,7 +221,7 @@ export interface LinePlace {
 const LAST_DAYS = { about: 5, from: 4, to: 7 } as const;
 
 /** Null without a birth weight or when the line has no table for its age. `series` is in order and in grams. */
-export function placeInLine(line: Line, series: readonly LinePoint[]): LinePlace | null {
+export function placeInLine(line: OwnLineCurve, series: readonly LinePoint[]): LinePlace | null {
   const last = series.at(-1);
   const birth = birthIn(series);
   if (birth === null || last === undefined) return null;
@@ -231,14 +231,14 @@ export function placeInLine(line: Line, series: readonly LinePoint[]): LinePlace
   return {
     ageDays: last.ageDays,
     table,
-    middleGrams: birth * table.m,
+    medianGrams: birth * table.m,
     z,
     percentile: percentileOf(asNormal(z, table.degrees)),
     gain: gainInLine(line, series, birth, z),
   };
 }
 
-function gainInLine(line: Line, series: readonly LinePoint[], birth: number, z: number): LinePlace['gain'] {
+function gainInLine(line: OwnLineCurve, series: readonly LinePoint[], birth: number, z: number): LinePlace['gain'] {
   const last = series.at(-1)?.ageDays ?? 0;
   const off = (p: LinePoint) => Math.abs(last - p.ageDays - LAST_DAYS.about);
   const then = series

@@ -2,12 +2,12 @@
 import type { LocalTime } from '../../core/calendar/clock.ts';
 import type { Level } from '../../core/growth/assess.ts';
 import type { GrowthInput } from '../../core/growth/input.ts';
-import { type Seen, seenOf } from '../../core/growth/seen.ts';
+import { type LevelChange, levelChanges } from '../../core/growth/level-changes.ts';
 import type { Reading } from '../../core/litter/litter.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
 import { words } from '../state/words.ts';
 
-export interface SeenEntry {
+export interface LogEntry {
   readonly at: LocalTime;
   /** Null for a question about a weight. */
   readonly level: Level | null;
@@ -15,22 +15,26 @@ export interface SeenEntry {
 }
 
 /** Latest first. `readings` holds those that were replaced or taken back too. */
-export function seenEntries(input: GrowthInput, readings: readonly Reading[], puppyId: string, unit: MassUnit): SeenEntry[] {
+export function logEntries(input: GrowthInput, readings: readonly Reading[], puppyId: string, unit: MassUnit): LogEntry[] {
   const answers = readings
     .filter((r) => r.puppyId === puppyId)
-    .flatMap((r): SeenEntry[] => {
+    .flatMap((r): LogEntry[] => {
       const sentence = answerOf(r, readings, unit);
       return sentence === null ? [] : [{ at: r.at, level: null, sentence }];
     });
-  return [...seenOf(asWeighedHere(input, puppyId), puppyId).map((s) => seenEntry(s, unit)), ...answers].toSorted((a, b) =>
+  return [...levelChanges(asWeighedHere(input, puppyId), puppyId).map((s) => logEntry(s, unit)), ...answers].toSorted((a, b) =>
     a.at < b.at ? 1 : a.at > b.at ? -1 : 0,
   );
 }
 
-function seenEntry(seen: Seen, unit: MassUnit): SeenEntry {
-  const { at, level } = seen;
-  const say = words.growthFinding;
-  return { at, level, sentence: seen.about === 'puppy' ? say.puppy(seen.finding, unit) : say.litter(seen.finding, unit) };
+function logEntry(change: LevelChange, unit: MassUnit): LogEntry {
+  const { at, level } = change;
+  const finding = words.growthFinding;
+  return {
+    at,
+    level,
+    sentence: change.about === 'puppy' ? finding.puppy(change.finding, unit) : finding.litter(change.finding, unit),
+  };
 }
 
 /** What was said while it was weighed here is not unsaid because it has left or died. */

@@ -1,6 +1,3 @@
-import type { HouseRules } from '../../core/feeding/rules.ts';
-import { EIGHT_WEEKS } from '../../core/litter/ages.ts';
-import { rationOf } from '../facts/ration.ts';
 /** Where a ration parts from the published numbers, with the one action that mends it: on a puppy's page, and on Today for a weaned litter. */
 
 import { dateOf } from '../../core/calendar/clock.ts';
@@ -9,10 +6,13 @@ import { explainRation } from '../../core/feeding/explain.ts';
 import type { Finding, RuleChange } from '../../core/feeding/finding.ts';
 import { type FindingsInput, findings } from '../../core/feeding/findings.ts';
 import { rationOn } from '../../core/feeding/ration.ts';
+import type { HouseRules } from '../../core/feeding/rules.ts';
 import type { Food } from '../../core/food/food.ts';
+import { EIGHT_WEEKS } from '../../core/litter/ages.ts';
 import { type Puppy, puppyName } from '../../core/litter/litter.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
 import { run } from '../data/query.ts';
+import { rationOf } from '../facts/ration.ts';
 import { useFoodOn } from '../facts/useFoods.ts';
 import type { LitterGrowthFacts } from '../facts/useLitterGrowth.ts';
 import { useRules } from '../facts/useRules.ts';
@@ -37,7 +37,7 @@ function reckonedAt(input: FindingsInput, facts: LitterGrowthFacts, today: Civil
 }
 
 /** The day's amount of one puppy, how it came about, and what is found about it. */
-export function PuppyBeside({
+export function PuppyRation({
   facts,
   puppy,
   rules,
@@ -55,7 +55,7 @@ export function PuppyBeside({
   const ration = input === null ? null : rationOn(input);
   const found = input === null ? [] : findings(input);
   return (
-    <section className="part puppy-beside">
+    <section className="part puppy-ration">
       <h2>{words.finding.title}</h2>
       {input === null || ration === null ? (
         <p className="line soft">{words.finding.noWeight}</p>
@@ -65,7 +65,7 @@ export function PuppyBeside({
             {reckonedAt(input, facts, today)} {words.finding.withFood(words.foods.nameOf(food))}{' '}
             <a href={href({ at: 'foods' })}>{words.finding.foodLink}</a>
           </p>
-          <p className="puppy-beside-amount">
+          <p className="puppy-ration-amount">
             <Why
               explanation={{
                 figure: words.finding.amount(words.foodText(ration.dayGrams, unit)),
@@ -125,7 +125,15 @@ function gathered(all: readonly { name: string; found: readonly Finding[] }[], u
 }
 
 /** What is found about the rations of a weaned litter; nothing before that. */
-export function LitterBeside({ facts, order, today }: { facts: LitterGrowthFacts; order: readonly Puppy[]; today: CivilDate }) {
+export function LitterRationFindings({
+  facts,
+  order,
+  today,
+}: {
+  facts: LitterGrowthFacts;
+  order: readonly Puppy[];
+  today: CivilDate;
+}) {
   const { litter } = facts;
   const rules = useRules(today, litter?.id ?? null);
   if (litter === null || order.length === 0) return null;

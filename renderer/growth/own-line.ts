@@ -1,11 +1,12 @@
 /** The middle of the breeder's own line for one puppy, for the chart and its table. */
-import type { Line } from '../../core/growth/line/line-curve.ts';
+
 import { birthIn } from '../../core/growth/milestones.ts';
+import type { OwnLineCurve } from '../../core/growth/own-line/own-line.ts';
 import type { SeriesPoint } from '../../core/growth/series.ts';
 import type { WeightPoint } from '../parts/WeightChart.tsx';
 
 /** A point a day as far as the puppy has come; none without a birth weight or without a line. */
-export function linePoints(line: Line | null, series: readonly SeriesPoint[]): WeightPoint[] {
+export function linePoints(line: OwnLineCurve | null, series: readonly SeriesPoint[]): WeightPoint[] {
   const birth = birthIn(series);
   const until = series.at(-1)?.ageDays ?? 0;
   if (birth === null || line === null) return [];
@@ -13,7 +14,7 @@ export function linePoints(line: Line | null, series: readonly SeriesPoint[]): W
 }
 
 /** The same at each weight that counts, in grams by reading. */
-export function lineByReading(line: Line | null, series: readonly SeriesPoint[]): ReadonlyMap<string, number> {
+export function lineByReading(line: OwnLineCurve | null, series: readonly SeriesPoint[]): ReadonlyMap<string, number> {
   const birth = birthIn(series);
   if (birth === null || line === null) return new Map();
   return new Map(

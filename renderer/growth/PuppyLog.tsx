@@ -5,10 +5,10 @@ import type { Reading } from '../../core/litter/litter.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
 import { LevelMark } from '../parts/LevelMark.tsx';
 import { words } from '../state/words.ts';
-import { seenEntries } from './seen.ts';
+import { logEntries } from './puppy-log.ts';
 
 /** What was seen of one puppy, latest first. */
-export function SeenPart({
+export function PuppyLog({
   input,
   readings,
   puppyId,
@@ -20,7 +20,7 @@ export function SeenPart({
   unit: MassUnit;
 }) {
   const id = useId();
-  const entries = useMemo(() => seenEntries(input, readings, puppyId, unit), [input, readings, puppyId, unit]);
+  const entries = useMemo(() => logEntries(input, readings, puppyId, unit), [input, readings, puppyId, unit]);
   return (
     <section className="part">
       <h2 id={id}>{words.puppyNote.seen}</h2>
@@ -29,7 +29,7 @@ export function SeenPart({
       ) : (
         <>
           <p className="note">{words.puppyNote.seenNote}</p>
-          <table className="seen" aria-labelledby={id}>
+          <table className="puppy-log" aria-labelledby={id}>
             <thead>
               <tr>
                 <th scope="col">{words.puppyNote.seenDay}</th>

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { localTime } from '../../../core/calendar/clock.ts';
 import type { GrowthInput, GrowthReading } from '../../../core/growth/input.ts';
 import type { Session } from '../../../core/litter/litter.ts';
-import { knownOf } from '../../../renderer/facts/known.ts';
+import { weighingsCount } from '../../../renderer/facts/weighings-count.ts';
 
 const HOUR = 3_600_000;
 
@@ -20,21 +20,21 @@ const of = (...readings: GrowthReading[]): GrowthInput => ({
 
 describe('how much is known of a puppy', () => {
   it('is nothing without a weight of its own, or with one in question only', () => {
-    expect(knownOf(of(), 'a')).toBe('none');
-    expect(knownOf(of(weight(8, 'morning', false, 'b')), 'a')).toBe('none');
-    expect(knownOf(of(weight(8, 'morning', true)), 'a')).toBe('none');
+    expect(weighingsCount(of(), 'a')).toBe('none');
+    expect(weighingsCount(of(weight(8, 'morning', false, 'b')), 'a')).toBe('none');
+    expect(weighingsCount(of(weight(8, 'morning', true)), 'a')).toBe('none');
   });
 
   it('is one weight until the second that counts', () => {
-    expect(knownOf(of(weight(8)), 'a')).toBe('once');
-    expect(knownOf(of(weight(0, 'birth')), 'a')).toBe('once');
-    expect(knownOf(of(weight(8), weight(20, 'evening', true)), 'a')).toBe('once');
-    expect(knownOf(of(weight(8), weight(20, 'evening')), 'a')).toBe('more');
+    expect(weighingsCount(of(weight(8)), 'a')).toBe('once');
+    expect(weighingsCount(of(weight(0, 'birth')), 'a')).toBe('once');
+    expect(weighingsCount(of(weight(8), weight(20, 'evening', true)), 'a')).toBe('once');
+    expect(weighingsCount(of(weight(8), weight(20, 'evening')), 'a')).toBe('more');
   });
 
   it('takes a birth weight for a first one in the first days, not weeks later', () => {
-    expect(knownOf(of(weight(0, 'birth'), weight(12)), 'a')).toBe('more');
-    expect(knownOf(of(weight(0, 'birth'), weight(55 * 24)), 'a')).toBe('once');
-    expect(knownOf(of(weight(0, 'birth'), weight(55 * 24), weight(56 * 24)), 'a')).toBe('more');
+    expect(weighingsCount(of(weight(0, 'birth'), weight(12)), 'a')).toBe('more');
+    expect(weighingsCount(of(weight(0, 'birth'), weight(55 * 24)), 'a')).toBe('once');
+    expect(weighingsCount(of(weight(0, 'birth'), weight(55 * 24), weight(56 * 24)), 'a')).toBe('more');
   });
 });

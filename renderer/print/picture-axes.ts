@@ -5,12 +5,12 @@ const STEPS = [0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50] as const;
 const MOST_LINES = 5;
 
 /** The end of a scale that holds `most` and a line beyond for the unit, in at most five or six even steps. */
-export function niceTop(most: number): { top: number; step: number } {
+export function niceTop(highest: number): { top: number; step: number } {
   for (const step of STEPS) {
-    const lines = Math.ceil(most / step + 1e-9);
+    const lines = Math.ceil(highest / step + 1e-9);
     if (lines <= MOST_LINES) return { top: Math.max(1, lines) * step, step };
   }
-  return { top: most, step: most };
+  return { top: highest, step: highest };
 }
 
 const MOST_TICKS = 9;

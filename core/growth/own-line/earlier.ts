@@ -1,8 +1,8 @@
 /** Which litters a line is made of, and which of their weights. */
 import { sameBreed } from '../../litter/breed.ts';
-import { type Litter, type Reading, stands } from '../../litter/litter.ts';
+import { isCurrent, type Litter, type Reading } from '../../litter/litter.ts';
 import { DAY } from '../sessions.ts';
-import { LINE_DAYS } from './line-curve.ts';
+import { LINE_DAYS } from './own-line.ts';
 
 /** As many as a line takes: older ones are another generation of the kennel. */
 export const MOST_LITTERS = 24;
@@ -24,6 +24,6 @@ export function lineReadings(
 ): Pick<Reading, 'puppyId' | 'instant' | 'grams'>[] {
   const until = litter.whelpedInstant + REACH_DAYS * DAY;
   return readings
-    .filter((r) => stands(r) && !r.held && r.instant <= until)
+    .filter((r) => isCurrent(r) && !r.held && r.instant <= until)
     .map(({ puppyId, instant, grams }) => ({ puppyId, instant, grams }));
 }

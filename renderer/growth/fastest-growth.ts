@@ -1,5 +1,5 @@
 /** The published upper edge of a newborn's growth from its own birth weight, for the chart. */
-import { mostGrowth } from '../../core/growth/curves.ts';
+import { fastestGrowth } from '../../core/growth/curves.ts';
 import { birthIn } from '../../core/growth/milestones.ts';
 import type { SeriesPoint } from '../../core/growth/series.ts';
 import type { WeightPoint } from '../parts/WeightChart.tsx';
@@ -8,9 +8,9 @@ import type { WeightPoint } from '../parts/WeightChart.tsx';
 const LAST_DAY = 21;
 
 /** A point a day as far as the puppy has come; none without a birth weight. */
-export function mostPoints(series: readonly SeriesPoint[]): WeightPoint[] {
+export function fastestPoints(series: readonly SeriesPoint[]): WeightPoint[] {
   const birth = birthIn(series);
   const until = Math.min(LAST_DAY, Math.ceil(series.at(-1)?.ageDays ?? 0));
   if (birth === null) return [];
-  return Array.from({ length: until + 1 }, (_, day) => ({ ageDays: day, grams: birth * mostGrowth(day) }));
+  return Array.from({ length: until + 1 }, (_, day) => ({ ageDays: day, grams: birth * fastestGrowth(day) }));
 }

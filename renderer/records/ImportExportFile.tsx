@@ -5,13 +5,19 @@ import { href } from '../links.ts';
 import { words } from '../state/words.ts';
 
 /** An export of a whole house, for a data file where nothing is written yet. */
-export function ImportWhole({ whole, done }: { whole: { readonly name: string; readonly text: string }; done: () => void }) {
+export function ImportExportFile({
+  whole: exportFile,
+  done,
+}: {
+  whole: { readonly name: string; readonly text: string };
+  done: () => void;
+}) {
   const [sending, setSending] = useState(false);
   const [said, setSaid] = useState('');
   const [taken, setTaken] = useState(false);
   const take = async () => {
     setSending(true);
-    const answer = await run('records.takeIn', { text: whole.text }, { quiet: true });
+    const answer = await run('records.takeIn', { text: exportFile.text }, { quiet: true });
     setSending(false);
     setTaken(answer.ok);
     setSaid(
@@ -21,7 +27,7 @@ export function ImportWhole({ whole, done }: { whole: { readonly name: string; r
   return (
     <section className="part">
       <h2>{words.import.whole}</h2>
-      <p>{words.import.wholeLead(whole.name)}</p>
+      <p>{words.import.wholeLead(exportFile.name)}</p>
       <p className="import-take">
         {!taken && (
           <button type="button" className="button main" disabled={sending} onClick={() => void take()}>

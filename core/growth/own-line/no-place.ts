@@ -1,6 +1,6 @@
 /** Why there is no place in the breeder's own line to tell: too few litters, no birth weight, or none of the line's weights then. */
 import { birthIn } from '../milestones.ts';
-import { LINE_NEEDS, type Line, type LinePoint } from './line-curve.ts';
+import { LINE_NEEDS, type LinePoint, type OwnLineCurve } from './own-line.ts';
 
 export type NoPlace =
   | { readonly code: 'no-breed' | 'no-earlier-litter' | 'no-weights' | 'no-birth-weight' | 'few-weights-alike' }
@@ -8,7 +8,7 @@ export type NoPlace =
   /** Days of life that the line reaches from and to. */
   | { readonly code: 'out-of-reach'; readonly first: number; readonly last: number };
 
-export function noPlace(line: Line, breed: string, series: readonly LinePoint[]): NoPlace {
+export function noPlace(line: OwnLineCurve, breed: string, series: readonly LinePoint[]): NoPlace {
   const { litters, puppies } = line;
   if (breed.trim() === '') return { code: 'no-breed' };
   if (puppies === 0) return { code: 'no-earlier-litter' };

@@ -5,7 +5,7 @@ import { SHORT_COUNTS, type State, type Task } from './walk.ts';
  * States that were reached before. Of two that are at the same meal with the same portions gone, the one that wasted less also lacks that much
  * less, and can do all that the other can: it is no worse.
  */
-export class Seen {
+export class VisitedStates {
   private readonly byNeed: Map<number | string, number>[];
   private readonly radix: readonly number[];
   private readonly isSmall: boolean;
@@ -18,12 +18,12 @@ export class Seen {
 
   /** Whether such a state was reached at no greater cost. Remembers it when not. */
   isNoBetter(s: State): boolean {
-    const known = this.byNeed[s.need];
-    if (known === undefined) return false;
+    const costs = this.byNeed[s.need];
+    if (costs === undefined) return false;
     const key = this.keyOf(s);
-    const before = known.get(key);
+    const before = costs.get(key);
     if (before !== undefined && before <= s.cost) return true;
-    known.set(key, s.cost);
+    costs.set(key, s.cost);
     return false;
   }
 

@@ -1,11 +1,11 @@
 /** The breeder's own line: who is in it, how litters weigh, and what it says of one puppy. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { fitCurve, onCurve } from '../../../../core/growth/line/fit-curve.ts';
-import { type EarlierLitter, lineOf, placeInLine } from '../../../../core/growth/line/line-curve.ts';
-import { lmsValue, lmsZ, percentileOf } from '../../../../core/growth/line/lms.ts';
-import { fitRandomIntercept } from '../../../../core/growth/line/mixed-model.ts';
-import { noPlace } from '../../../../core/growth/line/no-place.ts';
+import { fitCurve, onCurve } from '../../../../core/growth/own-line/fit-curve.ts';
+import { lmsValue, lmsZ, percentileOf } from '../../../../core/growth/own-line/lms.ts';
+import { fitRandomIntercept } from '../../../../core/growth/own-line/mixed-model.ts';
+import { noPlace } from '../../../../core/growth/own-line/no-place.ts';
+import { type EarlierLitter, ownLineOf, placeInLine } from '../../../../core/growth/own-line/own-line.ts';
 import { ownLineWords } from '../../../../core/words/en/own-line.ts';
 import { random } from '../../../growth-sim/random.ts';
 
@@ -37,11 +37,11 @@ const series = (pace: number, days: number, birth = 400) =>
 
 describe('a line', () => {
   test('needs three litters and twelve puppies at an age', () => {
-    expect(lineOf(THREE)).toMatchObject({ litters: 3, puppies: 12 });
-    expect(lineOf(THREE).ages.map((a) => a.day)).toEqual(Array.from({ length: 56 }, (_, i) => i + 1));
-    expect(lineOf(THREE.slice(0, 2)).ages).toEqual([]);
-    expect(lineOf([litter('a', FOUR), litter('b', FOUR), litter('c', FOUR.slice(1))]).ages).toEqual([]);
-    expect(lineOf([...THREE.slice(1), litter('short', FOUR, 20)]).ages.map((a) => a.day)).toEqual(
+    expect(ownLineOf(THREE)).toMatchObject({ litters: 3, puppies: 12 });
+    expect(ownLineOf(THREE).ages.map((a) => a.day)).toEqual(Array.from({ length: 56 }, (_, i) => i + 1));
+    expect(ownLineOf(THREE.slice(0, 2)).ages).toEqual([]);
+    expect(ownLineOf([litter('a', FOUR), litter('b', FOUR), litter('c', FOUR.slice(1))]).ages).toEqual([]);
+    expect(ownLineOf([...THREE.slice(1), litter('short', FOUR, 20)]).ages.map((a) => a.day)).toEqual(
       Array.from({ length: 20 }, (_, i) => i + 1),
     );
   });
@@ -49,7 +49,7 @@ describe('a line', () => {
   test('leaves out who died, lost a tenth, or was not weighed at birth, and a weight that is mistyped', () => {
     const [first, ...rest] = THREE;
     if (first === undefined) throw new Error('no litter');
-    const without = (change: (l: EarlierLitter) => EarlierLitter) => lineOf([change(first), ...rest, litter('d', FOUR)]);
+    const without = (change: (l: EarlierLitter) => EarlierLitter) => ownLineOf([change(first), ...rest, litter('d', FOUR)]);
     expect(without((l) => l).puppies).toBe(16);
     expect(without((l) => ({ ...l, puppies: l.puppies.map((p, i) => (i === 0 ? { ...p, state: 'died' } : p)) })).puppies).toBe(
       15,
@@ -74,7 +74,7 @@ describe('a line', () => {
       'big',
       Array.from({ length: 12 }, (_, i) => 0.8 + 0.001 * i),
     );
-    const line = lineOf([big, litter('a', FOUR), litter('b', FOUR), litter('c', FOUR)]);
+    const line = ownLineOf([big, litter('a', FOUR), litter('b', FOUR), litter('c', FOUR)]);
     const puppyMean = (12 * 0.8055 + 12 * 1) / 24;
     const middle = Math.log(line.at(30)?.m ?? 0) / Math.log(multiple(30));
     expect(middle).toBeGreaterThan(puppyMean + 0.03);
@@ -83,7 +83,7 @@ describe('a line', () => {
   });
 
   test('is null outside its days, and between them follows the way', () => {
-    const line = lineOf(THREE);
+    const line = ownLineOf(THREE);
     expect(line.at(0.5)).toBeNull();
     expect(line.at(56.1)).toBeNull();
     expect(line.at(30.5)?.m).toBeGreaterThan(line.at(30)?.m ?? 0);
@@ -93,8 +93,8 @@ describe('a line', () => {
 });
 
 describe('a puppy beside it', () => {
-  const line = lineOf(THREE);
-  const long = lineOf(Array.from({ length: 12 }, (_, i) => litter(`l${i}`, FOUR)));
+  const line = ownLineOf(THREE);
+  const long = ownLineOf(Array.from({ length: 12 }, (_, i) => litter(`l${i}`, FOUR)));
   const at = (pace: number, beside = line) => {
     const place = placeInLine(beside, series(pace, 30));
     if (place === null) throw new Error('no place');
@@ -135,7 +135,7 @@ describe('a puppy beside it', () => {
       };
       let [outer, all] = [0, 0];
       for (let run = 0; run < 80; run += 1) {
-        const known = lineOf(Array.from({ length: litters }, (_, i) => litter(`l${i}`, paces(), 22)));
+        const known = ownLineOf(Array.from({ length: litters }, (_, i) => litter(`l${i}`, paces(), 22)));
         for (const pace of paces()) {
           const told = placeInLine(known, series(pace, 20))?.percentile ?? Number.NaN;
           all += 1;
@@ -152,9 +152,9 @@ describe('a puppy beside it', () => {
     expect(noPlaceSaid(line, 'Mudi', series(1, 30).slice(1))).toBe('This puppy has no birth weight to go by.');
     expect(placeInLine(line, series(1, 70))).toBeNull();
     expect(noPlaceSaid(line, 'Mudi', series(1, 70))).toBe('Your earlier litters have enough weights from day 1 to day 56 only.');
-    expect(noPlaceSaid(lineOf([]), ' ', [])).toContain('Write down the breed');
-    expect(noPlaceSaid(lineOf([]), 'Mudi', [])).toContain('No earlier litter of this breed');
-    expect(noPlaceSaid(lineOf(THREE.slice(0, 1)), 'Mudi', [])).toBe(
+    expect(noPlaceSaid(ownLineOf([]), ' ', [])).toContain('Write down the breed');
+    expect(noPlaceSaid(ownLineOf([]), 'Mudi', [])).toContain('No earlier litter of this breed');
+    expect(noPlaceSaid(ownLineOf(THREE.slice(0, 1)), 'Mudi', [])).toBe(
       'There is 1 earlier litter of this breed with 4 puppies weighed from birth; your own line needs 3 litters and 12 puppies weighed from birth.',
     );
   });
