@@ -1,8 +1,8 @@
 /** Pages that show parts of several features are put together here, so that no feature knows another. */
 import { DamExpecting } from '../dogs/DamExpecting.tsx';
 import { DamPart } from '../dogs/DamPart.tsx';
-import { LitterRationFindings } from '../feeding/RationFindings.tsx';
 import { PuppyFeeding } from '../feeding/PuppyFeeding.tsx';
+import { LitterRationFindings } from '../feeding/RationFindings.tsx';
 import { RulesPage } from '../feeding/RulesPage.tsx';
 import { FoodPart } from '../food/FoodPart.tsx';
 import { ThawToday } from '../freezer/ThawToday.tsx';
