@@ -25,9 +25,11 @@ export interface ServerOptions {
   readonly slots: PaperSlots;
   /** 0 takes a free one. */
   readonly port: number;
-  /** Of one call's body; 1 MB and 10 s unless said otherwise. An operation of the contract may take more bytes. */
   /** A key was used: there is another address now. */
   readonly onEntered?: () => void;
+  /** How long a connection may be open before its request's head is there; 10 s unless said otherwise. */
+  readonly headMilliseconds?: number;
+  /** Of one call's body; 1 MB and 10 s unless said otherwise. An operation of the contract may take more bytes. */
   readonly limits?: { readonly bytes: number; readonly milliseconds: number };
 }
 
@@ -211,13 +213,25 @@ function refuseUnreadable(socket: Duplex): void {
   socket.end(`HTTP/1.1 400 Bad Request\r\n${headers.map(([name, value]) => `${name}: ${value}\r\n`).join('')}\r\n`);
 }
 
+/**
+ * A connection that was open too long without a request, by the clock. When the host itself was held up, the request may
+ * lie unread behind it, so what is there is read first. It is closed without an answer: browsers open connections ahead,
+ * and would take a word said into one for the answer to what they are just sending.
+ */
+function hangUpUnlessSpoken(socket: Duplex): void {
+  const read = socket instanceof Socket ? socket.bytesRead : 0;
+  setImmediate(() => {
+    if (!(socket instanceof Socket) || socket.bytesRead === read) socket.destroy();
+  });
+}
+
 /** Listens on 127.0.0.1. Rejects with Node's own error (`EADDRINUSE`, `EACCES`) when the port cannot be had. */
 export async function createServer(options: ServerOptions): Promise<Served> {
   const secrets = newSecrets();
   const carrier = new Carrier(options, secrets);
   // Node would answer a missing Host by itself, without our headers; the gate refuses it as a foreign one.
   const server = createHttpServer({ requireHostHeader: false, connectionsCheckingInterval: 2_000 });
-  server.headersTimeout = 10_000;
+  server.headersTimeout = options.headMilliseconds ?? 10_000;
   server.requestTimeout = 30_000;
   server.on('request', (request, response) => {
     carrier.answer(request, response).catch(() => response.destroy());
@@ -225,7 +239,10 @@ export async function createServer(options: ServerOptions): Promise<Served> {
   server.on('checkContinue', (_request, response) => {
     response.writeHead(417, { ...securityHeaders(null), 'content-length': '0', connection: 'close' }).end();
   });
-  server.on('clientError', (_error, socket) => refuseUnreadable(socket));
+  server.on('clientError', (error: NodeJS.ErrnoException, socket) => {
+    if (error.code === 'ERR_HTTP_REQUEST_TIMEOUT') hangUpUnlessSpoken(socket);
+    else refuseUnreadable(socket);
+  });
 
   const port = await new Promise<number>((resolve, reject) => {
     server.once('error', reject);

@@ -21,7 +21,7 @@ let used = '';
 beforeAll(async () => {
   old = await serve();
   await old.close();
-  s = await serve(LIMITS);
+  s = await serve({ limits: LIMITS });
   used = s.served.address.split('#')[1] ?? '';
   await enter(s.served.address);
 });

@@ -39,16 +39,24 @@ export interface Serving {
   close(): Promise<void>;
 }
 
-export async function serve(limits?: { bytes: number; milliseconds: number }): Promise<Serving> {
+interface Settings {
+  readonly limits?: { readonly bytes: number; readonly milliseconds: number };
+  readonly headMilliseconds?: number;
+  /** Called in the middle of each operation. */
+  readonly whileAnswering?: () => void;
+}
+
+export async function serve({ whileAnswering = () => undefined, ...settings }: Settings = {}): Promise<Serving> {
   const folder = makeWindowFolder();
   const reached: (readonly [string, unknown])[] = [];
   const slots = new PaperSlots(() => performance.now());
   const dispatch = async (name: string, input: unknown): Promise<Result<unknown>> => {
     reached.push([name, input]);
+    whileAnswering();
     return { ok: true, value: { heard: input }, changed: [] };
   };
   const files = readWindowFiles(join(folder, 'window'));
-  const served = await createServer({ dispatch, files, slots, port: 0, ...(limits === undefined ? {} : { limits }) });
+  const served = await createServer({ dispatch, files, slots, port: 0, ...settings });
   const { cookie, secret: header } = await enter(served.address);
   const close = async (): Promise<void> => {
     await served.close();
