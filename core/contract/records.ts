@@ -43,9 +43,24 @@ const rescueSchema = z.strictObject({
   /**
    * `damaged` not whole, or no data file at all · `changed` whole, but not as the program left it · `older` whole, but without
    * what was answered last or what a backup holds · `lost` not there, but something of it is · `newer` of a newer version ·
-   * `foreign` says that it is another program's · `update` can't be brought to this version.
+   * `foreign` says that it is another program's · `update` can't be brought to this version. What only stands in the way:
+   * `locked` open in another window · `read-only` the folder can't be written · `disk-full` · `no-folder` the folder can't be
+   * made or is not there · `stranger` another program's file, where none of hers lay.
    */
-  problem: z.enum(['damaged', 'changed', 'older', 'lost', 'newer', 'foreign', 'update']),
+  problem: z.enum([
+    'damaged',
+    'changed',
+    'older',
+    'lost',
+    'newer',
+    'foreign',
+    'update',
+    'locked',
+    'read-only',
+    'disk-full',
+    'no-folder',
+    'stranger',
+  ]),
   file: z.string(),
   bytes: z.number().int(),
   /** What can still be read of it; null when nothing can. */
@@ -58,6 +73,10 @@ const rescueSchema = z.strictObject({
     z.strictObject({ backup: backupSchema, counts: countsSchema.nullable(), missing: z.number().int().nullable() }),
   ),
   canChooseFolder: z.boolean(),
+  /** Whether the data file can be taken along into another folder. */
+  canTakeAlong: z.boolean(),
+  /** The folder that is usual on this computer, where the house is kept in another; else null. */
+  usualFolder: z.string().nullable(),
 });
 export type Rescue = z.infer<typeof rescueSchema>;
 
@@ -174,6 +193,19 @@ export const RECORDS_OPERATIONS = {
   }),
   /** Goes on with a file that is whole but not as the program left it, or older. Refused otherwise. */
   'records.takeAsItIs': op({ kind: 'act', input: nothing, output: nothing, tags: TAGS }),
+  /** Looks once more whether the data file can be opened. Refused while it is open. */
+  'records.tryAgain': op({ kind: 'act', input: nothing, output: z.strictObject({ open: z.boolean() }), tags: TAGS }),
+  /**
+   * Goes on in another folder that is there, with the data file taken along or with what lies there (nothing: an empty
+   * house). `conflict` when a file is to be taken along to where one is; `remembered`: the next start looks there too.
+   * Refused while a file is open.
+   */
+  'records.elsewhere': op({
+    kind: 'act',
+    input: z.strictObject({ folder: folderSchema, takeAlong: z.boolean() }),
+    output: z.strictObject({ remembered: z.boolean() }),
+    tags: TAGS,
+  }),
   /** Begins with an empty file; what stands in its place is kept beside. Refused when the file is in order. */
   'records.beginAnew': op({ kind: 'act', input: nothing, output: z.strictObject({ kept: z.string() }), tags: TAGS }),
   /** The program's own mistakes, newest first, one dated line each, and the file they stand in. */

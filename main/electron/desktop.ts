@@ -1,16 +1,16 @@
 /** The desktop host's life: claims the data folder, opens the data, opens the window, closes in order. */
-import { mkdirSync } from 'node:fs';
+import { existsSync, mkdirSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { app, type BrowserWindow, dialog, protocol, session } from 'electron';
 import { newId, now } from '../hosting/clock.ts';
 import { beginWithDemo } from '../hosting/demo.ts';
 import { readWindowFiles } from '../hosting/files.ts';
-import { dataFolder } from '../hosting/folder.ts';
+import { type House, houseOf } from '../hosting/folder.ts';
 import { PaperSlots } from '../hosting/slots.ts';
 import { noteFault } from '../service/fault-log.ts';
-import { openProgramOrRescue, type Program } from '../service/program.ts';
-import { sentenceFor, startFault } from '../service/refusals.ts';
+import { openProgramOrRescue } from '../service/program.ts';
+import { startFault } from '../service/refusals.ts';
 import type { DesktopArguments } from './arguments.ts';
 import { chooseDevices } from './devices.ts';
 import { carryCalls, tellWindows } from './ipc.ts';
@@ -31,29 +31,21 @@ export interface DesktopOptions {
 }
 
 /** The data of both hosts is in the same place; what Chromium keeps for itself goes into a folder of its own. */
-function setFolders(args: DesktopArguments): string {
-  const folder = args.data ?? dataFolder({ platform: process.platform, env: process.env, home: homedir() });
+function setFolders(args: DesktopArguments): House {
+  const house = houseOf(args.data, { platform: process.platform, env: process.env, home: homedir() });
+  const { folder } = house;
+  // On a stick that is not in, nothing is made in its place.
+  if (house.mustExist && !existsSync(folder)) return house;
   const own = join(folder, 'chromium');
   try {
     mkdirSync(own, { recursive: true, mode: 0o700 });
   } catch {
-    // Opening the data says why, in a sentence.
-    return folder;
+    // Opening the data says why, in the window.
+    return house;
   }
   app.setPath('userData', folder);
   app.setPath('sessionData', own);
-  return folder;
-}
-
-function openOrSayWhy(folder: string, open: () => Program): Program | null {
-  try {
-    return open();
-  } catch (error) {
-    const sentence = sentenceFor(error, folder);
-    if (sentence === null) throw error;
-    dialog.showErrorBox('Whelpside', sentence);
-    return null;
-  }
+  return house;
 }
 
 /** A mistake while it starts: written down, and said in a sentence. */
@@ -79,7 +71,8 @@ async function chooseFolder(): Promise<string | null> {
 /** Starts the program. Must be called before the app is ready; resolves when the window shows the page. */
 export async function startDesktop({ args, windowFolder, preload }: DesktopOptions): Promise<void> {
   let window: BrowserWindow | null = null;
-  const folder = setFolders(args);
+  const house = setFolders(args);
+  const { folder } = house;
   if (!claimInstance(() => window)) return app.quit();
   noteUncaught(folder);
   app.enableSandbox();
@@ -91,10 +84,7 @@ export async function startDesktop({ args, windowFolder, preload }: DesktopOptio
   const paper = windowPaper(preload, slots);
   await app.whenReady();
   const version = app.getVersion();
-  const program = openOrSayWhy(folder, () =>
-    openProgramOrRescue({ folder, now, newId, paper, version, chooseFolder, onChanged: tellWindows }),
-  );
-  if (program === null) return app.exit(1);
+  const program = openProgramOrRescue({ ...house, now, newId, paper, version, chooseFolder, onChanged: tellWindows });
 
   // `quit` and not `will-quit`: that one is left out when the program has to end at once.
   app.once('quit', () => program.close());

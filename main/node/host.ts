@@ -8,10 +8,10 @@ import pack from '../../package.json' with { type: 'json' };
 import { newId, now } from '../hosting/clock.ts';
 import { beginWithDemo } from '../hosting/demo.ts';
 import { readWindowFiles } from '../hosting/files.ts';
-import { dataFolder } from '../hosting/folder.ts';
+import { type House, houseOf } from '../hosting/folder.ts';
 import { PaperSlots } from '../hosting/slots.ts';
 import { faultFile, noteFault } from '../service/fault-log.ts';
-import { openProgramOrRescue, type Program } from '../service/program.ts';
+import { openProgramOrRescue } from '../service/program.ts';
 import { sentenceFor, startFault } from '../service/refusals.ts';
 import { type HostArguments, readArguments, USAGE } from './arguments.ts';
 import { lastPort, rememberPort } from './last-port.ts';
@@ -30,16 +30,6 @@ const files = () => {
     throw new Halt("The window's files are not there. Start with npm start, which builds them.");
   }
 };
-
-function opened(folder: string, open: () => Program): Program {
-  try {
-    return open();
-  } catch (error) {
-    const sentence = sentenceFor(error, folder);
-    if (sentence === null) throw error;
-    throw new Halt(sentence);
-  }
-}
 
 const isTaken = (error: unknown): boolean =>
   error instanceof Error && 'code' in error && (error.code === 'EADDRINUSE' || error.code === 'EACCES');
@@ -80,7 +70,7 @@ function closeOnSignal(close: () => Promise<void>): void {
   }
 }
 
-async function host(args: HostArguments, folder: string): Promise<void> {
+async function host(args: HostArguments, house: House): Promise<void> {
   const window = files();
   const slots = new PaperSlots(() => performance.now());
   const browser = await printingBrowser();
@@ -90,9 +80,14 @@ async function host(args: HostArguments, folder: string): Promise<void> {
     return server;
   };
   const paper = browser === null ? null : chromiumPaper(browser, slots, place);
-  const program = opened(folder, () =>
-    openProgramOrRescue({ folder, now, newId, paper, version: pack.version, onChanged: (tags) => server?.tell(tags) }),
-  );
+  const program = openProgramOrRescue({
+    ...house,
+    now,
+    newId,
+    paper,
+    version: pack.version,
+    onChanged: (tags) => server?.tell(tags),
+  });
   let letter: Letter | null = null;
   const onEntered = (): void => {
     letter?.remove();
@@ -101,10 +96,11 @@ async function host(args: HostArguments, folder: string): Promise<void> {
   };
   try {
     if (args.demo && !program.isRescue()) await beginWithDemo(program.dispatch);
-    server = await served(args.port, lastPort(folder), (port) =>
+    server = await served(args.port, lastPort(house.folder), (port) =>
       createServer({ dispatch: program.dispatch, files: window, slots, port, onEntered }),
     );
-    rememberPort(folder, server.port);
+    // A folder that is open elsewhere, or not hers, keeps what it has.
+    if (program.barredBy() === null) rememberPort(house.folder, server.port);
   } catch (error) {
     program.close();
     throw error;
@@ -116,7 +112,10 @@ async function host(args: HostArguments, folder: string): Promise<void> {
     await close();
     program.close();
   });
-  if (program.isRescue()) console.log('The data file is not in order. Nothing was changed; the window names the ways on.');
+  if (program.isRescue()) {
+    const why = sentenceFor(program.barredBy(), house.folder) ?? 'The data file is not in order.';
+    console.log(`${why} Nothing was changed; the window names the ways on.`);
+  }
   console.log(`Whelpside is open at ${address}`);
   if (args.open) letter = openBrowser(address);
 }
@@ -137,10 +136,11 @@ if (typeof args === 'string') {
   console.error(`${args}\n${USAGE}`);
   process.exitCode = 2;
 } else {
-  const folder = args.data ?? dataFolder({ platform: process.platform, env: process.env, home: homedir() });
+  const house = houseOf(args.data, { platform: process.platform, env: process.env, home: homedir() });
+  const { folder } = house;
   printFaults(folder);
   try {
-    await host(args, folder);
+    await host(args, house);
   } catch (error) {
     console.error(error instanceof Halt ? error.message : startFault(error, folder, { now: now(), version: pack.version }));
     process.exitCode = 1;

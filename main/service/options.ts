@@ -1,5 +1,6 @@
 /** What a program is given and what it is, whoever opens it. */
 import type { Tag } from '../../core/contract/result.ts';
+import type { StoreError } from '../store/fault.ts';
 import type { Timestamp } from '../store/timestamp.ts';
 import type { Dispatch } from './dispatch.ts';
 import type { PaperPort } from './handlers.ts';
@@ -15,6 +16,12 @@ export interface ProgramOptions {
   readonly version: string;
   /** Asks for a folder with a dialog; left out or null where the host has none. Answers null when she chose none. */
   readonly chooseFolder?: (() => Promise<string | null>) | null;
+  /** A house was kept there before: where nothing is, it is asked for and not begun anew. */
+  readonly mustExist?: boolean;
+  /** The folder that is usual on this computer, where `folder` is another. */
+  readonly usualFolder?: string;
+  /** She goes on in another folder from now on; answers whether the next start will know. */
+  readonly onMoved?: (folder: string) => boolean;
   /** Hears what each command or act changed. */
   readonly onChanged?: (tags: readonly Tag[]) => void;
   /** Hears of each `internal` error, for the host's log; the answer itself holds no details. */
@@ -23,7 +30,9 @@ export interface ProgramOptions {
 
 export interface Program {
   readonly dispatch: Dispatch;
-  /** Whether the data file is not in order, so that only the ways to rescue it are carried. */
+  /** Whether the data file can't be opened, so that only the ways on are carried. */
   isRescue(): boolean;
+  /** What stands in the way of opening it while nothing is wrong with the file; else null. */
+  barredBy(): StoreError | null;
   close(): void;
 }

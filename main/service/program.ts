@@ -1,4 +1,5 @@
 /** The program without a host: a data folder, a clock and a way to make paper in; one dispatch out. */
+import { StoreError } from '../store/fault.ts';
 import { makeFolder } from '../store/file.ts';
 import { lockFolder } from '../store/lock.ts';
 import { openStore, type Store } from '../store/open.ts';
@@ -17,28 +18,28 @@ import { litterHandlers } from './litter.ts';
 import type { Program, ProgramOptions } from './options.ts';
 import { peopleHandlers } from './people.ts';
 import { recordsHandlers } from './records.ts';
-import { canBeRescued, openRescue } from './rescue.ts';
+import { type GoingOn, openRescue } from './rescue.ts';
 import { weaningHandlers } from './weaning.ts';
 
 export type { PaperPort, Program, ProgramOptions };
 
 /** Opens the program on its folder. Throws StoreError, with a code and a plain message, when the file can't be opened. */
 export function openProgram(options: ProgramOptions): Program {
-  return keptOpen(options.folder, (reopening) => openFacts(options, reopening, false));
+  return keptOpen(options, (at, { reopening }, asItIs) => openFacts(at, reopening, asItIs));
 }
 
-/** As `openProgram`, but a file that is damaged opens too: then the program carries the ways to rescue it, and nothing else. */
+/** As `openProgram`, but what can't be opened is a program too, which carries the ways on and nothing else. */
 export function openProgramOrRescue(options: ProgramOptions): Program {
-  return keptOpen(options.folder, (reopening, asItIs) => {
+  return keptOpen(options, (at, on, asItIs) => {
     try {
-      return openFacts(options, reopening, asItIs);
+      return openFacts(at, on.reopening, asItIs);
     } catch (error) {
-      if (!canBeRescued(error, options.folder)) throw error;
-      return openRescue(options, reopening, error.code, {
+      if (!(error instanceof StoreError)) throw error;
+      return openRescue(at, on, error, {
         beforeCommand: () => undefined,
         afterwards: () => undefined,
         onChanged: (tags) => options.onChanged?.(tags),
-        onFault: faultsOn(options),
+        onFault: faultsOn(at),
       });
     }
   });
@@ -60,8 +61,8 @@ function faultsOn({ folder, now, version, onFault }: ProgramOptions): (operation
 const MINUTE = 60_000;
 
 function openFacts(options: ProgramOptions, reopening: Reopening, asItIs: boolean): Opened {
-  const { folder, now, newId, paper, version, chooseFolder = null, onChanged } = options;
-  const store = openStore({ folder, now, asItIs });
+  const { folder, now, newId, paper, version, chooseFolder = null, onChanged, mustExist = false } = options;
+  const store = openStore({ folder, now, asItIs, mustExist });
   const copies = new DayCopies(store, now);
   if (!store.isNew) copies.beforeCommand();
   const context = { store, now, newId, paper, version, chooseFolder, reopening };
@@ -86,7 +87,7 @@ function openFacts(options: ProgramOptions, reopening: Reopening, asItIs: boolea
     if (store.db.open && store.isThere()) copies.atClose();
     store.close();
   };
-  return { dispatch, isRescue: () => false, putBackIfGone: () => putBackIfGone(options, store), close };
+  return { dispatch, isRescue: () => false, barredBy: () => null, putBackIfGone: () => putBackIfGone(options, store), close };
 }
 
 function putBackIfGone(options: ProgramOptions, store: Store): boolean {
@@ -99,31 +100,43 @@ function putBackIfGone(options: ProgramOptions, store: Store): boolean {
   return true;
 }
 
+type Open = (at: ProgramOptions, on: GoingOn, asItIs: boolean) => Program | Opened;
+
 /**
- * One program over several openings of its file. When it can't be opened again after it was worked on, each further
- * call tries once more and answers why it can't.
+ * One program over several openings of its file, and over another folder when she goes on there. When it can't be opened
+ * again after it was worked on, each further call tries once more and answers why it can't.
  */
-function keptOpen(folder: string, open: (reopening: Reopening, asItIs: boolean) => Program | Opened): Program {
+function keptOpen(options: ProgramOptions, open: Open): Program {
+  let at = options;
   let inside: Program | Opened | null = null;
   let closed = false;
-  const reopening: Reopening = (work, asItIs = false) => {
+  const letGo = (): void => {
     inside?.close();
     inside = null;
-    const unlock = lockFolder(folder);
+  };
+  const reopening: Reopening = (work, asItIs = false) => {
+    letGo();
+    const unlock = lockFolder(at.folder);
     try {
       return work();
     } finally {
       unlock();
-      inside = open(reopening, asItIs);
+      inside = open(at, on, asItIs);
     }
   };
+  const again = (folder = at.folder): boolean => {
+    letGo();
+    if (folder !== at.folder) at = { ...at, folder, mustExist: false };
+    inside = open(at, on, false);
+    return !inside.isRescue();
+  };
+  const on = { reopening, again };
   /** Nothing is answered that is not there: a file that is gone is put back first, and opened again. */
   const keptThere = (): Program => {
-    inside ??= open(reopening, false);
+    inside ??= open(at, on, false);
     if ('putBackIfGone' in inside && inside.putBackIfGone()) {
-      inside.close();
-      inside = null;
-      inside = open(reopening, false);
+      letGo();
+      inside = open(at, on, false);
     }
     return inside;
   };
@@ -137,10 +150,11 @@ function keptOpen(folder: string, open: (reopening: Reopening, asItIs: boolean) 
       return failure(errorOf(error));
     }
   };
-  inside = open(reopening, false);
+  inside = open(at, on, false);
   return {
     dispatch,
     isRescue: () => inside?.isRescue() === true,
+    barredBy: () => inside?.barredBy() ?? null,
     close: () => {
       closed = true;
       try {

@@ -70,6 +70,8 @@ export function recordsHandlers(c: Context): HandlersOf<'records'> {
     'records.salvage': () => inOrder(),
     'records.takeAsItIs': () => inOrder(),
     'records.beginAnew': () => inOrder(),
+    'records.tryAgain': () => inOrder(),
+    'records.elsewhere': () => inOrder(),
     'records.faults': () => faultsOf(folder),
 
     'records.addDemo': ({ now, utcOffsetMinutes }) => {

@@ -1,4 +1,4 @@
-/** What she reads when the program can't open, one sentence for each reason. */
+/** What stands on the terminal when the data file can't be opened, one sentence for each reason; the window says more. */
 
 import { type StoreCode, StoreError } from '../store/fault.ts';
 import type { Timestamp } from '../store/timestamp.ts';

@@ -1,9 +1,9 @@
 /**
- * The program over a data file that is not in order: it says what is wrong, names the copies to go back to and what can still be
- * read, and does what she chooses. Until then it carries nothing else and changes nothing.
+ * The program over a data file that can't be opened: it says what is wrong, names the copies to go back to and what can still be
+ * read, or the other ways on, and does what she chooses. Until then it carries nothing else and changes nothing.
  */
 
-import { statSync } from 'node:fs';
+import { accessSync, constants, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { OPERATIONS } from '../../core/contract/operations.ts';
 import type { Backup, Counts, Rescue } from '../../core/contract/records.ts';
@@ -15,21 +15,25 @@ import { isIntact } from '../store/file.ts';
 import { lockFolder } from '../store/lock.ts';
 import { dataFile, hadOwnFile } from '../store/look.ts';
 import { fileBytes } from '../store/records.ts';
-import { goBackTo, replaceByNew, replaceBySalvage, type Salvageable, salvageable } from '../store/replace.ts';
+import { goBackTo, replaceByNew, replaceBySalvage, type Salvageable, salvageable, takeFileAlong } from '../store/replace.ts';
 import { type DispatchHooks, dispatcher } from './dispatch.ts';
 import { faultsOf } from './fault-log.ts';
 import { chosenFolder, foundBackup, usable } from './folders.ts';
 import type { Handlers, HandlersOf, Reopening } from './handlers.ts';
 import type { Program, ProgramOptions } from './options.ts';
 
-const CODES = ['damaged', 'changed', 'older', 'newer', 'foreign', 'update'] as const;
-type RescueCode = (typeof CODES)[number];
-type Rescuable = StoreError & { readonly code: RescueCode };
+/** What is wrong with the file itself, and this program's to mend. */
+const MENDABLE = ['damaged', 'changed', 'older', 'newer', 'foreign', 'update'] as const;
+type Mendable = (typeof MENDABLE)[number];
+type Problem = Rescue['problem'];
 
-/** Whether the file can't be opened because of what is in it, and is this program's to mend. */
-export function canBeRescued(error: unknown, folder: string): error is Rescuable {
-  if (!(error instanceof StoreError) || !CODES.some((code) => code === error.code)) return false;
-  return error.code !== 'foreign' || hadOwnFile(folder);
+/** The error of a start, as the problem it is: a stranger's file is none of hers to mend. */
+function problemOf({ code }: StoreError, folder: string): Problem {
+  return code === 'foreign' && !hadOwnFile(folder) ? 'stranger' : code;
+}
+
+function isMendable(problem: Problem): problem is Mendable {
+  return MENDABLE.some((code) => code === problem);
 }
 
 type Ways = Pick<
@@ -38,24 +42,63 @@ type Ways = Pick<
   | 'records.restore'
   | 'records.salvage'
   | 'records.takeAsItIs'
+  | 'records.tryAgain'
+  | 'records.elsewhere'
   | 'records.beginAnew'
   | 'records.faults'
   | 'records.backupsIn'
   | 'records.chooseFolder'
 >;
 
-/** Holds the folder's lock and carries the ways on. StoreError `locked` when another program has the folder. */
-export function openRescue(options: ProgramOptions, reopening: Reopening, code: RescueCode, hooks: DispatchHooks): Program {
-  const { folder, now, chooseFolder = null } = options;
+/** How the program goes on: `again` opens the same folder, or another, and answers whether the file is open now. */
+export interface GoingOn {
+  readonly reopening: Reopening;
+  readonly again: (folder?: string) => boolean;
+}
+
+/** Carries the ways on, over a file that is not in order with its folder's lock held. Throws no StoreError. */
+export function openRescue(options: ProgramOptions, on: GoingOn, error: StoreError, hooks: DispatchHooks): Program {
+  const problem = problemOf(error, options.folder);
+  if (!isMendable(problem)) return openBarred(options, on, error, problem, hooks);
+  let unlock: () => void;
+  try {
+    unlock = lockFolder(options.folder);
+  } catch (barred) {
+    if (!(barred instanceof StoreError)) throw barred;
+    return openBarred(options, on, barred, problemOf(barred, options.folder), hooks);
+  }
+  const ways = { ...waysOn(options, on, problem), ...mendingWays(options, on.reopening, problem) };
+  const refuse = new ContractFailure('damaged', 'the data file is not in order');
+  return {
+    dispatch: dispatcher({ ...refusals(refuse), ...ways }, hooks),
+    isRescue: () => true,
+    barredBy: () => null,
+    close: unlock,
+  };
+}
+
+/** Something stands in the way, and nothing is wrong with a file of hers. */
+function openBarred(options: ProgramOptions, on: GoingOn, error: StoreError, problem: Problem, hooks: DispatchHooks): Program {
+  const notNow = (): never => {
+    throw new ContractFailure('refused', 'the data file can not be reached');
+  };
+  const ways: Ways = {
+    ...waysOn(options, on, problem),
+    'records.restore': notNow,
+    'records.salvage': notNow,
+    'records.takeAsItIs': notNow,
+    'records.beginAnew': notNow,
+  };
+  const dispatch = dispatcher({ ...refusals(error), ...ways }, hooks);
+  return { dispatch, isRescue: () => true, barredBy: () => error, close: () => undefined };
+}
+
+type Mending = 'records.restore' | 'records.salvage' | 'records.takeAsItIs' | 'records.beginAnew';
+
+function mendingWays({ folder, now }: ProgramOptions, reopening: Reopening, code: Mendable): Pick<Ways, Mending> {
   const file = dataFile(folder);
   const place = () => ({ folder, file, now: now() });
-  const unlock = lockFolder(folder);
-  let found: Rescue | null = null;
-  const ways: Ways = {
-    'records.rescue': () => {
-      found ??= rescueOf(options, file, code);
-      return { rescue: found };
-    },
+  return {
     'records.restore': ({ folder: from, file: name }) => {
       const copy = foundBackup(folder, from, name);
       return reopening(() => goBackTo(copy, { folder, file }, now()));
@@ -66,31 +109,83 @@ export function openRescue(options: ProgramOptions, reopening: Reopening, code: 
       return reopening(() => ({}), true);
     },
     'records.beginAnew': () => reopening(() => replaceByNew(place())),
+  };
+}
+
+function waysOn(options: ProgramOptions, { again }: GoingOn, problem: Problem): Omit<Ways, Mending> {
+  const { folder, chooseFolder = null } = options;
+  let found: Rescue | null = null;
+  return {
+    'records.rescue': () => {
+      found ??= rescueOf(options, problem);
+      return { rescue: found };
+    },
+    'records.tryAgain': () => ({ open: again() }),
+    'records.elsewhere': ({ folder: to, takeAlong }) => {
+      goElsewhere(folder, usable(to), takeAlong ? problem : null);
+      again(to);
+      return { remembered: options.onMoved?.(to) ?? false };
+    },
     'records.faults': () => faultsOf(folder),
     'records.backupsIn': ({ folder: from }) => ({ backups: backupsIn(usable(from)) }),
     'records.chooseFolder': async () => ({ folder: await chosenFolder(chooseFolder) }),
   };
-  return { dispatch: dispatcher({ ...refusals(), ...ways }, hooks), isRescue: () => true, close: unlock };
 }
 
-function refusals(): Handlers {
+/** Makes the other folder ready, or throws why it can't be one; nothing is touched then. */
+function goElsewhere(folder: string, to: string, takenAlong: Problem | null): void {
+  lockFolder(to)();
+  if (takenAlong === null) return;
+  const file = dataFile(folder);
+  if (!canTakeAlong(file, takenAlong)) throw new ContractFailure('refused', 'the data file can not be taken along');
+  if (statSync(dataFile(to), { throwIfNoEntry: false }) !== undefined)
+    throw new ContractFailure('conflict', 'a data file is there');
+  takeFileAlong(file, dataFile(to));
+}
+
+/** One that is open in another window would go on in two places. */
+function canTakeAlong(file: string, problem: Problem): boolean {
+  return (problem === 'read-only' || problem === 'disk-full') && mayBeRead(file);
+}
+
+function mayBeRead(file: string): boolean {
+  try {
+    accessSync(file, constants.R_OK);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+function refusals(why: Error): Handlers {
   const refuse = (): never => {
-    throw new ContractFailure('damaged', 'the data file is not in order');
+    throw why;
   };
   return Object.fromEntries(Object.keys(OPERATIONS).map((name) => [name, refuse])) as unknown as Handlers;
 }
 
-function rescueOf({ folder, chooseFolder = null }: ProgramOptions, file: string, code: RescueCode): Rescue {
-  const isThere = statSync(file, { throwIfNoEntry: false }) !== undefined;
-  const found = salvageable({ folder, file });
+function rescueOf({ folder, chooseFolder = null, usualFolder }: ProgramOptions, problem: Problem): Rescue {
+  const file = dataFile(folder);
+  const isThere = isFile(file);
+  const found = isMendable(problem) ? salvageable({ folder, file }) : null;
   return {
-    problem: isThere ? code : 'lost',
+    problem: isThere || !isMendable(problem) ? problem : 'lost',
     file,
     bytes: isThere ? fileBytes(file) : 0,
     readable: found?.counts ?? null,
     backups: listBackups(folder).map((backup) => lookedThrough(folder, backup, found)),
     canChooseFolder: chooseFolder !== null,
+    canTakeAlong: canTakeAlong(file, problem),
+    usualFolder: usualFolder === undefined || usualFolder === folder ? null : usualFolder,
   };
+}
+
+function isFile(path: string): boolean {
+  try {
+    return statSync(path, { throwIfNoEntry: false }) !== undefined;
+  } catch {
+    return false; // a part of the path is a file, or may not be entered
+  }
 }
 
 function lookedThrough(folder: string, backup: Backup, found: Salvageable | null): Rescue['backups'][number] {

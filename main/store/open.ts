@@ -5,7 +5,7 @@
 import { existsSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { acceptBackups } from './accepted.ts';
-import { backUp } from './backup.ts';
+import { backUp, backupsFolder } from './backup.ts';
 import { StoreError, storeCodeOf } from './fault.ts';
 import { makeFolder, makePrivate, placeDurably } from './file.ts';
 import { Keeper } from './keeper.ts';
@@ -37,6 +37,8 @@ export interface StoreOptions {
   readonly now: () => Timestamp;
   /** Takes a file as it is that is whole but not as the program left it. */
   readonly asItIs?: boolean;
+  /** A house was kept there before: StoreError `no-folder` where no file is, and nothing is made. */
+  readonly mustExist?: boolean;
   /** The steps to the newest shape; another list only in tests. */
   readonly migrations?: readonly Migration[];
 }
@@ -44,6 +46,8 @@ export interface StoreOptions {
 /** Opens the data file of a folder, making or migrating it as needed. Throws StoreError; see its codes. */
 export function openStore(options: StoreOptions): Store {
   const { folder } = options;
+  if (options.mustExist === true && !isHouse(folder))
+    throw new StoreError('no-folder', `${folder} or its data file is not there`);
   prepareFolder(folder);
   const unlock = guarded(folder, () => lockFolder(folder));
   try {
@@ -52,6 +56,12 @@ export function openStore(options: StoreOptions): Store {
     unlock();
     throw error;
   }
+}
+
+/** Whether a data file, or anything that says that there was one, lies there. */
+function isHouse(folder: string): boolean {
+  const file = dataFile(folder);
+  return [file, `${file}-wal`, `${file}.seal`, `${file}.mark`, backupsFolder(folder)].some((path) => existsSync(path));
 }
 
 function prepareFolder(folder: string): void {

@@ -3,7 +3,7 @@
  * there is kept beside under a name of its own, with its log, before anything is touched. The folder's lock must be held.
  */
 
-import { copyFileSync, existsSync, renameSync, rmSync, statSync } from 'node:fs';
+import { copyFileSync, existsSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { clockOf, dateOf } from '../../core/calendar/clock.ts';
@@ -165,6 +165,21 @@ export function replaceByNew(at: Place): { kept: string } {
     makeFile(fresh);
     return {};
   });
+}
+
+/**
+ * Copies a closed data file, whole or not, with all that belongs to it, to where none is: the file itself last, so that a cut
+ * leaves none. What it is copied from is only read.
+ */
+export function takeFileAlong(file: string, to: string): void {
+  for (const end of ['-wal', '-journal', '.mark', '.accepted', '.seal', '']) {
+    if (!existsSync(file + end)) continue;
+    const part = `${to}${end}.part`;
+    rmSync(part, { force: true });
+    makePrivate(part);
+    writeFileSync(part, readFileSync(file + end));
+    placeDurably(part, to + end);
+  }
 }
 
 /** What an open connection holds, as a file beside. */

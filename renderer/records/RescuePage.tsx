@@ -1,4 +1,3 @@
-import { useState } from 'react';
 import type { Counts, Rescue } from '../../core/contract/records.ts';
 import type { Result } from '../../core/contract/result.ts';
 import { localOf, useToday } from '../data/now.ts';
@@ -9,10 +8,16 @@ import { words } from '../state/words.ts';
 import { ElsewherePart } from './ElsewherePart.tsx';
 import { FactsTable } from './FactsTable.tsx';
 import { GoBack, goBackTo } from './GoBack.tsx';
+import { OtherFolderPart } from './OtherFolderPart.tsx';
+import { Way } from './Way.tsx';
 import './rescue.css';
 
-/** The whole window while the data file is not in order: what is wrong, and every way on. Nothing is lost by any of them. */
+/** What only stands in the way: nothing is wrong with a file of hers. */
+const BARRED: readonly Rescue['problem'][] = ['locked', 'read-only', 'disk-full', 'no-folder', 'stranger'];
+
+/** The whole window while the data file can't be opened: what is wrong, and every way on. Nothing is lost by any of them. */
 export function RescuePage({ rescue }: { rescue: Rescue }) {
+  if (BARRED.includes(rescue.problem)) return <BarredPage rescue={rescue} />;
   return (
     <main className="rescue">
       <PageTitle title={words.rescue.titles[rescue.problem]} lead={words.rescue.leads[rescue.problem]} />
@@ -22,6 +27,17 @@ export function RescuePage({ rescue }: { rescue: Rescue }) {
       <WhatCanBeRead rescue={rescue} />
       <OtherBackups rescue={rescue} />
       <BeginAnew />
+    </main>
+  );
+}
+
+function BarredPage({ rescue }: { rescue: Rescue }) {
+  return (
+    <main className="rescue">
+      <PageTitle title={words.rescue.titles[rescue.problem]} lead={words.rescue.leads[rescue.problem]} />
+      <FactsTable className="rescue-where" rows={[[words.rescue.file, rescue.file]]} />
+      <TryAgain />
+      <OtherFolderPart rescue={rescue} />
     </main>
   );
 }
@@ -44,27 +60,6 @@ function WhatIsThere({ rescue }: { rescue: Rescue }) {
 
 function isEmpty(counts: Counts | null): counts is null {
   return counts === null || counts.litters + counts.puppies + counts.readings === 0;
-}
-
-/** A button that works for a while and says how it went, in its own place. */
-function Way({ word, main, go }: { word: string; main: boolean; go: () => Promise<string | null> }) {
-  const [said, setSaid] = useState('');
-  const [working, setWorking] = useState(false);
-  const start = async () => {
-    setWorking(true);
-    setSaid(words.rescue.working);
-    const failure = await go();
-    setWorking(false);
-    setSaid(failure ?? '');
-  };
-  return (
-    <p className="keeping-do">
-      <button type="button" className={main ? 'button main' : 'button'} disabled={working} onClick={() => void start()}>
-        {word}
-      </button>
-      <span role="status">{said}</span>
-    </p>
-  );
 }
 
 function newestGood(rescue: Rescue) {
@@ -125,6 +120,20 @@ async function salvage(): Promise<string | null> {
   const { kept, leftOut, fromBackups } = answer.value;
   useWindow.getState().explain({ figure: words.rescue.took, how: words.rescue.tookHow(kept, leftOut, fromBackups), sum: [] });
   return null;
+}
+
+function TryAgain() {
+  const go = async () => {
+    const answer = await run('records.tryAgain', {}, { quiet: true });
+    return answer.ok && !answer.value.open ? words.rescue.stillSo : sentenceOf(answer);
+  };
+  return (
+    <section className="part">
+      <h2>{words.rescue.again}</h2>
+      <p>{words.rescue.againNote}</p>
+      <Way word={words.rescue.againNow} main go={go} />
+    </section>
+  );
 }
 
 function AsItIs() {

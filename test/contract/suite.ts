@@ -833,6 +833,12 @@ const CASES: Cases = {
   },
   'records.rescue': { good: () => ({}) },
   'records.beginAnew': { good: () => ({}), may: ['refused'], refused: [['a file that is in order', 'refused', () => ({})]] },
+  'records.tryAgain': { good: () => ({}), may: ['refused'], refused: [['a file that is in order', 'refused', () => ({})]] },
+  'records.elsewhere': {
+    good: (w) => ({ folder: w.otherFolder, takeAlong: false }),
+    may: ['refused'],
+    refused: [['a file that is in order', 'refused', (w) => ({ folder: w.otherFolder, takeAlong: true })]],
+  },
   'records.faults': { good: () => ({}) },
   'records.salvage': { good: () => ({}), may: ['refused'], refused: [['a file that is in order', 'refused', () => ({})]] },
   'records.takeAsItIs': { good: () => ({}), may: ['refused'], refused: [['a file that is in order', 'refused', () => ({})]] },

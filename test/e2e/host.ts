@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { test as base, expect, type Page } from '@playwright/test';
 
-const HOST = fileURLToPath(new URL('../../out/host/host.mjs', import.meta.url));
+export const HOST = fileURLToPath(new URL('../../out/host/host.mjs', import.meta.url));
 
 export interface House {
   readonly folder: string;
@@ -18,7 +18,7 @@ export interface House {
   start(): Promise<string>;
 }
 
-async function startHost(file: string, folder: string): Promise<{ child: ChildProcess; address: string }> {
+export async function startHost(file: string, folder: string): Promise<{ child: ChildProcess; address: string }> {
   const child = spawn(process.execPath, [file, '--data', folder, '--no-open'], { stdio: ['ignore', 'pipe', 'pipe'] });
   let said = '';
   const address = await new Promise<string>((resolve, reject) => {
@@ -34,7 +34,7 @@ async function startHost(file: string, folder: string): Promise<{ child: ChildPr
   return { child, address };
 }
 
-async function ended(child: ChildProcess, signal: 'SIGTERM' | 'SIGKILL'): Promise<void> {
+export async function ended(child: ChildProcess, signal: 'SIGTERM' | 'SIGKILL'): Promise<void> {
   if (child.exitCode !== null || child.signalCode !== null) return;
   const gone = new Promise((resolve) => child.once('exit', resolve));
   child.kill(signal);

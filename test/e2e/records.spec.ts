@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
-import { expect, type House, open, openDemo, test, thisMorning } from './host.ts';
+import { ended, expect, HOST, type House, open, openDemo, startHost, test, thisMorning } from './host.ts';
 
 const SCREENS = fileURLToPath(new URL('../../test-results/screens/', import.meta.url));
 
@@ -168,6 +168,49 @@ test('the page of a damaged file reads well, in both themes and at every width',
   await page.getByRole('button', { name: 'Go back to this backup' }).focus();
   await page.keyboard.press('Enter');
   await expect(page.locator('.foot')).toContainText('You are back.');
+});
+
+test('a house that is open in another window, and another folder, by keyboard', async ({ page, house, quiet }) => {
+  await openDemo(page, house);
+  const other = mkdtempSync(join(tmpdir(), 'whelpside-other-'));
+  const second = await startHost(HOST, house.folder);
+  try {
+    quiet.length = 0;
+    await page.goto(second.address);
+    await expect(page.getByRole('heading', { level: 1, name: 'Whelpside is already open on this folder.' })).toBeVisible();
+    const found = await new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']).analyze();
+    expect(found.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target).join(' ')}`)).toEqual([]);
+    mkdirSync(SCREENS, { recursive: true });
+    for (const [width, height] of [
+      [1280, 800],
+      [640, 400],
+    ] as const) {
+      await page.setViewportSize({ width, height });
+      const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+      expect(over).toBeLessThanOrEqual(0);
+      await page.screenshot({ path: join(SCREENS, `barred-${width}.png`), fullPage: true });
+    }
+    await page.keyboard.press('Tab');
+    await expect(page.getByRole('button', { name: 'Try again' })).toBeFocused();
+    await page.keyboard.press('Enter');
+    await expect(page.getByText('It is still so.')).toBeVisible();
+    await expect(page.getByRole('button', { name: 'Try again' })).toBeFocused();
+    await page.keyboard.press('Tab');
+    await page.keyboard.type('not a folder');
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Enter');
+    await expect(page.getByText(/^Write the whole path of the folder/)).toBeVisible();
+    await page.keyboard.press('Shift+Tab');
+    await page.keyboard.press('Control+a');
+    await page.keyboard.type(other);
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Enter');
+    await expect(page.locator('.foot')).toContainText('You go on in another folder.');
+    await expect(page.getByRole('heading', { level: 1 })).toHaveText('Litters');
+  } finally {
+    await ended(second.child, 'SIGTERM');
+    rmSync(other, { recursive: true, force: true });
+  }
 });
 
 test('what is written about people is erased when she asks twice', async ({ page, house }) => {

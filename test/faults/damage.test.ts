@@ -356,7 +356,10 @@ describe('while it is rescued', () => {
     const copy = readFileSync(join(folder, 'backups', name));
     writeFileSync(join(folder, 'backups', 'whelpside-2026-01-02-daily.sqlite'), Buffer.from(copy).fill(7, 5000, 20_000));
     const program = openProgramOrRescue(options(folder));
-    expect(() => openProgramOrRescue(options(folder))).toThrow(expect.objectContaining({ code: 'locked' }));
+    const second = openProgramOrRescue(options(folder));
+    expect(second.barredBy()).toMatchObject({ code: 'locked' });
+    expect(await second.dispatch('records.restore', { folder: null, file: name })).toMatchObject({ ok: false });
+    second.close();
     const { rescue } = await call(program.dispatch, 'records.rescue', {});
     const bad = rescue?.backups.find((b) => b.backup.file.includes('2026-01-02'));
     expect(bad).toMatchObject({ backup: { checked: false }, counts: null });

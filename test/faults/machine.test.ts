@@ -24,6 +24,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { localTime } from '../../core/calendar/clock.ts';
 import type { Result } from '../../core/contract/result.ts';
 import { failureWords } from '../../core/words/en/app.ts';
+import { openProgramOrRescue } from '../../main/service/program.ts';
 import { sentenceFor } from '../../main/service/refusals.ts';
 import { backUp } from '../../main/store/backup.ts';
 import { openStore } from '../../main/store/open.ts';
@@ -147,7 +148,7 @@ describe.runIf(canFill)('a disk that is full', () => {
     program.close();
   });
 
-  it('a new house on a full disk is refused, and begun when there is room', () => {
+  it('a new house on a full disk is refused, and begun when there is room', async () => {
     const filler = fill();
     let sentence: string | null = null;
     try {
@@ -156,8 +157,16 @@ describe.runIf(canFill)('a disk that is full', () => {
       sentence = sentenceFor(error, 'x');
     }
     expect(sentence).toMatch(/^The disk is full\./);
+    // The host's window stands all the same, and opens the house when there is room.
+    const data = join(disk, 'data');
+    const program = openProgramOrRescue({ folder: data, now: machineClock, newId: () => 'none', paper: null, version: '0' });
+    expect((await call(program.dispatch, 'records.rescue', {})).rescue?.problem).toBe('disk-full');
+    expect(await call(program.dispatch, 'records.tryAgain', {})).toEqual({ open: false });
     rmSync(filler);
-    openOn(join(disk, 'data')).close();
+    expect(await call(program.dispatch, 'records.tryAgain', {})).toEqual({ open: true });
+    expect((await call(program.dispatch, 'litter.all', {})).litters).toEqual([]);
+    program.close();
+    openOn(data).close();
   });
 });
 

@@ -67,6 +67,11 @@ export const rescueWords = {
     foreign: 'The data file says that it is another program’s.',
     update: 'The data file could not be brought to this version.',
     lost: 'The data file is missing.',
+    locked: 'Whelpside is already open on this folder.',
+    'read-only': 'The data folder can’t be written.',
+    'disk-full': 'The disk is full.',
+    'no-folder': 'The data folder is not there.',
+    stranger: 'Another program’s file lies in this folder.',
   },
   leads: {
     damaged: 'Nothing was changed. Whatever you choose, the damaged file is kept beside the new one.',
@@ -81,6 +86,12 @@ export const rescueWords = {
     update:
       'It keeps its old shape, and nothing in it was lost. Send the line under Mistakes of the program in Records, or go back to a backup.',
     lost: 'What belongs to it is there, the file is not. If you moved it, close this program, put it back and start again.',
+    locked: 'Use the window that is open, or close it and try again here. Nothing was changed.',
+    'read-only':
+      'The program may not write there: a stick with its lock on, or a folder of somebody else. Nothing was changed, and nothing is lost.',
+    'disk-full': 'Nothing was changed, and nothing is lost. Make some room and try again, or go on in another folder.',
+    'no-folder': 'It can’t be reached or made. If it is on a stick or another disk, put that in and try again.',
+    stranger: 'It says that it is not Whelpside’s, and it was left alone. Choose another folder.',
   },
   file: 'data file',
   size: 'size',
@@ -120,4 +131,20 @@ export const rescueWords = {
   fromElsewhere: 'A backup on a stick or in another folder:',
   notWhole: 'not whole',
   working: 'Working …',
+  again: 'Try again',
+  againNote: 'When what stood in the way is gone.',
+  againNow: 'Try again',
+  stillSo: 'It is still so.',
+  other: 'Go on in another folder',
+  otherNote: 'With the data that lies there; in an empty folder with an empty house, into which Records brings a backup back.',
+  otherAlongNote: 'Your data file is copied there with everything in it. The one that lies here stays as it is.',
+  otherUsual: (folder: string) => `The usual folder on this computer is ${folder}.`,
+  along: 'Take my data along',
+  otherNow: 'Go on there',
+  otherIsThere: 'A data file lies there already. Go on with that one, or choose an empty folder.',
+  moved: 'You go on in another folder.',
+  movedHow: (folder: string, remembered: boolean) =>
+    remembered
+      ? `It is ${folder}, at the next start too.`
+      : `It is ${folder}. The next start looks in the old one again: start it with --data and this folder.`,
 } as const;

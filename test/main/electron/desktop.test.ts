@@ -525,20 +525,39 @@ describe('other starts', () => {
     expect(electron.BrowserWindow.all.length).toBe(windows);
   });
 
-  test('data that cannot be opened is one sentence and an end', async () => {
+  test('a file of another program opens the window, which offers another folder, and is left as it is', async () => {
     const foreign = join(folder, 'foreign');
     mkdirSync(foreign);
     const bytes = Buffer.alloc(4096);
     bytes.write('SQLite format 3\0', 'latin1');
     bytes.writeUInt32BE(1234, 68);
     writeFileSync(join(foreign, 'whelpside.sqlite'), bytes);
-    const windows = electron.BrowserWindow.all.length;
+    vi.mocked(electron.app.exit).mockClear();
+    vi.mocked(electron.dialog.showErrorBox).mockClear();
     await startDesktop({ ...options, args: { data: foreign, demo: false } });
-    expect(electron.dialog.showErrorBox).toHaveBeenCalledExactlyOnceWith(
-      'Whelpside',
-      expect.stringMatching(/^[A-Z][^\n]+\. ?.*\(.*foreign\)$/),
-    );
-    expect(electron.app.exit).toHaveBeenCalledExactlyOnceWith(1);
-    expect(electron.BrowserWindow.all.length).toBe(windows);
+    const ask = (name: string, input: unknown) => electron.ipcRenderer.invoke('whelpside:call', name, input);
+    expect(await ask('records.rescue', {})).toMatchObject({
+      ok: true,
+      value: { rescue: { problem: 'stranger', canChooseFolder: true, usualFolder: null } },
+    });
+    expect(await ask('litter.all', {})).toMatchObject({ ok: false, error: { code: 'damaged' } });
+    electron.dialog.folder = join(folder, 'hers');
+    expect(await ask('records.chooseFolder', {})).toMatchObject({ ok: true, value: { folder: join(folder, 'hers') } });
+    electron.dialog.folder = null;
+    expect(electron.dialog.showErrorBox).not.toHaveBeenCalled();
+    expect(electron.app.exit).not.toHaveBeenCalled();
+    expect(readFileSync(join(foreign, 'whelpside.sqlite')).equals(bytes)).toBe(true);
+  });
+
+  test('a folder that can not be made opens the window, and goes on when it is tried again', async () => {
+    const barred = join(folder, 'barred');
+    writeFileSync(barred, 'in the way');
+    await startDesktop({ ...options, args: { data: barred, demo: true } });
+    const ask = (name: string) => electron.ipcRenderer.invoke('whelpside:call', name, {});
+    expect(await ask('records.rescue')).toMatchObject({ ok: true, value: { rescue: { problem: 'no-folder' } } });
+    expect(await ask('records.tryAgain')).toMatchObject({ ok: true, value: { open: false } });
+    rmSync(barred);
+    expect(await ask('records.tryAgain')).toMatchObject({ ok: true, value: { open: true } });
+    expect(await ask('litter.all')).toMatchObject({ ok: true });
   });
 });

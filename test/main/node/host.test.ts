@@ -9,7 +9,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, test } from 'vitest';
 import { onlyWhere } from '../../only-where.ts';
-import { enter } from './client.ts';
+import { type Entered, enter } from './client.ts';
 
 const HOST = fileURLToPath(new URL('../../../out/host/host.mjs', import.meta.url));
 const isBuilt = existsSync(HOST) && existsSync(fileURLToPath(new URL('../../../out/renderer/index.html', import.meta.url)));
@@ -51,6 +51,10 @@ function run(...args: string[]): Run {
   return { child, said, ended };
 }
 
+async function asked({ origin, headers }: Entered, name: string): Promise<unknown> {
+  return await (await fetch(`${origin}/call/${name}`, { method: 'POST', headers, body: '{}' })).json();
+}
+
 const portIn = (out: string): number =>
   Number(/^Whelpside is open at http:\/\/127\.0\.0\.1:(\d+)\/enter#[A-Za-z0-9_-]{43}$/m.exec(out)?.[1]);
 
@@ -62,10 +66,16 @@ describe.runIf(onlyWhere(isBuilt, 'the browser host is not built; "npm test" bui
     const port = portIn(out);
     expect(port).toBeGreaterThan(0);
 
-    const second = await run('--data', data).ended;
-    expect(second.code).toBe(1);
-    expect(second.err).toBe(`Whelpside is already open on this folder. Use that window, or close it first. (${data})\n`);
-    expect(second.out).toBe('');
+    const second = run('--data', data);
+    expect(await second.said('is open at')).toMatch(
+      new RegExp(
+        `^Whelpside is already open on this folder. Use that window, or close it first. \\(${data}\\) [^\\n]+\\nWhelpside is`,
+      ),
+    );
+    const barred = await enter((await second.said('is open at')).trim().split(' ').at(-1) ?? '');
+    expect(await asked(barred, 'litter.all')).toMatchObject({ ok: false, error: { code: 'busy' } });
+    expect(await asked(barred, 'records.rescue')).toMatchObject({ ok: true, value: { rescue: { problem: 'locked' } } });
+    expect(await asked(barred, 'records.tryAgain')).toMatchObject({ ok: true, value: { open: false } });
 
     const third = await run('--data', join(folder, 'other'), '--port', String(port)).ended;
     expect(third).toMatchObject({ code: 1, out: '', err: `Port ${port} is taken. Leave --port out to get a free one.\n` });
@@ -78,6 +88,11 @@ describe.runIf(onlyWhere(isBuilt, 'the browser host is not built; "npm test" bui
     first.child.kill('SIGTERM');
     expect((await first.ended).code).toBe(0);
     expect(existsSync(join(data, 'whelpside.sqlite-wal'))).toBe(false);
+
+    expect(await asked(barred, 'records.tryAgain'), 'the first has gone').toMatchObject({ ok: true, value: { open: true } });
+    expect(await asked(barred, 'litter.all')).toMatchObject({ ok: true });
+    second.child.kill('SIGTERM');
+    expect(await second.ended).toMatchObject({ code: 0, err: '' });
 
     const again = run('--data', data, '--demo');
     await again.said('\n');
@@ -124,16 +139,20 @@ describe.runIf(onlyWhere(isBuilt, 'the browser host is not built; "npm test" bui
     await stream.text().catch(() => '');
   });
 
-  test("another program's database is refused in one sentence and left as it is", async () => {
+  test("another program's database is refused in one sentence and left as it is; the window offers another folder", async () => {
     const data = join(folder, 'foreign');
     mkdirSync(data);
     const database = Buffer.alloc(4096);
     database.write('SQLite format 3\0', 'latin1');
     writeFileSync(join(data, 'whelpside.sqlite'), database);
-    const { code, out, err } = await run('--data', data).ended;
-    expect(code).toBe(1);
-    expect(out).toBe('');
-    expect(err).toMatch(/^The data file [^\n]+\. \([^\n]+\)\n$/);
+    const host = run('--data', data);
+    const out = await host.said('is open at');
+    expect(out).toMatch(/^The data file [^\n]+\. \([^\n]+\) Nothing was changed; [^\n]+\nWhelpside is open at /);
+    const barred = await enter(out.trim().split(' ').at(-1) ?? '');
+    expect(await asked(barred, 'records.rescue')).toMatchObject({ ok: true, value: { rescue: { problem: 'stranger' } } });
+    expect(await asked(barred, 'records.beginAnew')).toMatchObject({ ok: false, error: { code: 'refused' } });
+    host.child.kill('SIGTERM');
+    expect(await host.ended).toMatchObject({ code: 0, err: '' });
     expect(readFileSync(join(data, 'whelpside.sqlite')).equals(database)).toBe(true);
   });
 

@@ -1,15 +1,15 @@
 /** Parts of the browser host by themselves: arguments, folders, browsers, secrets, files, the page and the slots. */
 
-import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { describe, expect, test } from 'vitest';
+import { afterAll, describe, expect, test } from 'vitest';
 import { parseLocalTime } from '../../../core/calendar/clock.ts';
 import type { PlanDocument } from '../../../core/homing/document.ts';
 import { idSchema } from '../../../core/units/fields.ts';
 import { newId, now } from '../../../main/hosting/clock.ts';
 import { readWindowFiles } from '../../../main/hosting/files.ts';
-import { dataFolder } from '../../../main/hosting/folder.ts';
+import { dataFolder, houseOf } from '../../../main/hosting/folder.ts';
 import { windowPage } from '../../../main/hosting/page.ts';
 import { printRoute, requireWhole } from '../../../main/hosting/printed.ts';
 import { PaperSlots } from '../../../main/hosting/slots.ts';
@@ -60,6 +60,33 @@ describe('the data folder', () => {
     ['win32', {}, 'C:\\Users\\a', 'C:\\Users\\a\\AppData\\Roaming\\Whelpside'],
   ])('on %s with %j', (platform, env, home, folder) => {
     expect(dataFolder({ platform, env, home })).toBe(folder);
+  });
+});
+
+describe('a house that is kept in another folder', () => {
+  const home = mkdtempSync(join(tmpdir(), 'whelpside-home-'));
+  afterAll(() => rmSync(home, { recursive: true, force: true }));
+  const around = { platform: process.platform, env: {}, home };
+
+  test('is noted, found at the next start and must be there; the usual one takes the note away', () => {
+    const usual = dataFolder(around);
+    const elsewhere = join(home, 'stick');
+    expect(houseOf(null, around)).toMatchObject({ folder: usual, mustExist: false });
+    expect(houseOf(null, around).onMoved(elsewhere)).toBe(true);
+    expect(houseOf(null, around)).toMatchObject({ folder: elsewhere, mustExist: true, usualFolder: usual });
+    expect(houseOf(null, around).onMoved(usual)).toBe(true);
+    expect(houseOf(null, around)).toMatchObject({ folder: usual, mustExist: false });
+  });
+
+  test('a start that is told its folder notes nothing, and says so', () => {
+    expect(houseOf(join(home, 'told'), around).onMoved(join(home, 'stick'))).toBe(false);
+    expect(houseOf(null, around).mustExist).toBe(false);
+  });
+
+  test('a note that can not be written is said', () => {
+    const dark = { ...around, home: join(home, 'file', 'in', 'the', 'way') };
+    writeFileSync(join(home, 'file'), '');
+    expect(houseOf(null, dark).onMoved(join(home, 'stick'))).toBe(false);
   });
 });
 
