@@ -76,6 +76,15 @@ export const GROWTH_OPERATIONS = {
     input: z.strictObject({ readingIds: z.array(idSchema).min(1).max(30) }),
     output: z.strictObject({ readings: z.array(readingSchema) }),
   }),
+  /**
+   * The weight was a littermate's: it is struck out where it stands and written for that one, at its own time, in one entry. One that was asked
+   * about gives the weight that it had taken the place of its place back.
+   */
+  'growth.give': op({
+    kind: 'command',
+    input: z.strictObject({ readingId: idSchema, puppyId: idSchema }),
+    output: z.strictObject({ reading: readingSchema }),
+  }),
   /** Two puppies' weights changed places: each reading is replaced by one with the other's weight, in one entry. */
   'growth.exchange': op({
     kind: 'command',

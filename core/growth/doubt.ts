@@ -72,7 +72,8 @@ export function doubtAbout(
   const floor = Math.max(DOUBT_FLOOR, DOUBT_SDS * e.sd);
   const loss = LOSS_PER_DAY * e.days + LOSS_AT_ONCE + 2 * Math.sqrt(e.weighing);
   const odd = Math.abs(dev) > floor && (dev > 0 || -dev > loss);
-  const littermate = littermateFor(input, puppyId, instant, grams, dev / e.sd);
+  const likelier = likelierPuppy(input, puppyId, instant, grams);
+  const littermate = likelier === null ? null : { puppyId: likelier.puppyId, name: likelier.name };
   if (!odd && littermate === null) return null;
   // The two numbers are the other way round: the exchange is offered, which explains both.
   if (odd && isExchanged(input, puppyId, instant, at, grams)) return null;
@@ -97,20 +98,30 @@ const GAINED = 8;
 /** Rounds of one weigh-in are nearer together. */
 const SAME_ROUND = 2 * 3_600_000;
 
-/** The one littermate not weighed yet in this round that the weight fits much better; `z` is how far it is off the puppy in hand. */
-function littermateFor(input: GrowthInput, puppyId: string, instant: number, grams: number, z: number): Littermate | null {
-  if (Math.abs(z) < NOT_THIS_ONE) return null;
+/** A littermate that a weight fits much better, with what was expected of it and of the one in hand, in grams. */
+export interface LikelierPuppy extends Littermate {
+  readonly expectedGrams: number;
+  readonly inHandGrams: number;
+}
+
+/** The one littermate not weighed yet in this round that a weight fits much better than the puppy in hand; null when none, or more than one does. */
+export function likelierPuppy(input: GrowthInput, inHandId: string, instant: number, grams: number): LikelierPuppy | null {
+  const off = (e: Expectation) => Math.abs(Math.log(grams) - e.ln) / e.sd;
+  const own = expectation(input, inHandId, instant);
+  if (own === null || off(own) < NOT_THIS_ONE) return null;
   const weighed = new Set(input.readings.filter((r) => Math.abs(r.instant - instant) < SAME_ROUND).map((r) => r.puppyId));
   const others = input.puppies
-    .filter((p) => p.id !== puppyId && !weighed.has(p.id) && (p.endsInstant === null || p.endsInstant > instant))
+    .filter((p) => p.id !== inHandId && !weighed.has(p.id) && (p.endsInstant === null || p.endsInstant > instant))
     .flatMap((p) => {
       const e = expectation(input, p.id, instant);
-      return e === null ? [] : [{ puppyId: p.id, name: p.name, off: Math.abs(Math.log(grams) - e.ln) / e.sd }];
+      return e === null ? [] : [{ puppyId: p.id, name: p.name, off: off(e), expectedGrams: Math.exp(e.ln) }];
     })
     .toSorted((a, b) => a.off - b.off);
   const [best, next] = others;
-  if (best === undefined || best.off > THAT_ONE || z * z - best.off ** 2 < GAINED) return null;
-  return next !== undefined && next.off < NOT_A_THIRD ? null : { puppyId: best.puppyId, name: best.name };
+  if (best === undefined || best.off > THAT_ONE || off(own) ** 2 - best.off ** 2 < GAINED) return null;
+  if (next !== undefined && next.off < NOT_A_THIRD) return null;
+  const { puppyId, name, expectedGrams } = best;
+  return { puppyId, name, expectedGrams, inHandGrams: Math.exp(own.ln) };
 }
 
 /** Whether the weights of this round explain it as exchanged with one that was weighed already. */

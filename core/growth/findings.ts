@@ -86,7 +86,12 @@ function typingFinding(
   const base = { ...about(row, now), kind: 'mistyped' } as const;
   if (innovation === null) return { ...base, expected: null, guess: null, fits: null };
   const expected = innovation.prediction.level + innovation.common;
-  const guess = bestGuess(row.reading.grams, expected, Math.max(innovation.sd, 0.02), row.reading.unit ?? 'g');
+  const guess = bestGuess(
+    row.reading.exact ?? row.reading.grams,
+    expected,
+    Math.max(innovation.sd, 0.02),
+    row.reading.unit ?? 'g',
+  );
   const fits = guess === null ? fittingLittermate(cleaned, k, row, among) : null;
   return { ...base, guessGrams: guess?.grams ?? null, expected: Math.exp(expected), guess, fits };
 }

@@ -1,5 +1,5 @@
 /** What was meant by a figure that can't be right: one guess, the likeliest. */
-import { GRAMS_PER_OUNCE, GRAMS_PER_POUND, type MassUnit, toGrams } from '../units/mass.ts';
+import { GRAMS_PER_OUNCE, GRAMS_PER_POUND, isMetric, type MassUnit, toGrams } from '../units/mass.ts';
 
 export type GuessKind = 'tenth' | 'tenfold' | 'digits' | 'kilo';
 
@@ -9,6 +9,9 @@ export type Slip =
   | 'nought-many'
   | 'kilograms-meant'
   | 'grams-meant'
+  /** Of a scale in ounces or pounds: the other unit was written without its name. */
+  | 'in-kilograms'
+  | 'in-grams'
   | 'swapped'
   | 'doubled'
   | 'missing'
@@ -26,6 +29,8 @@ const COMMON: Readonly<Record<Slip, number>> = {
   'nought-many': 0,
   'kilograms-meant': 0,
   'grams-meant': 0,
+  'in-kilograms': 0,
+  'in-grams': 0,
   swapped: 0,
   doubled: -0.7,
   missing: -2.5,
@@ -65,7 +70,17 @@ function candidates(grams: number, unit: MassUnit): Guess[] {
     of(grams / 10, 'tenfold', 'nought-many'),
     of(grams * 1000, 'kilo', 'kilograms-meant'),
     of(grams / 1000, 'kilo', 'grams-meant'),
+    ...otherUnits(grams / FACTOR[unit], unit),
     ...digitSlips(grams, unit).map((d) => of(d.value, 'digits', d.slip)),
+  ];
+}
+
+/** The figure alone, in grams or kilograms, where the scale shows ounces or pounds. */
+function otherUnits(figure: number, unit: MassUnit): Guess[] {
+  if (isMetric(unit)) return [];
+  return [
+    { grams: toGrams(figure * 1000), kind: 'kilo', slip: 'in-kilograms' },
+    { grams: toGrams(figure), kind: 'kilo', slip: 'in-grams' },
   ];
 }
 

@@ -5,9 +5,11 @@ import { type CivilDate, dayNumber } from '../calendar/day.ts';
 import { comparedUntil } from '../litter/in-the-house.ts';
 import { isCurrent, type Litter, type Puppy, type PuppyState, puppyName, type Reading, type Session } from '../litter/litter.ts';
 import type { Sex, SizeClass } from '../reference/classes.ts';
-import type { MassUnit } from '../units/mass.ts';
+import { exactGrams, type MassUnit } from '../units/mass.ts';
 
 const MINUTE = 60_000;
+/** Grams under which rounding to a tenth may hide what was typed: 0.545, meant in kilograms. */
+const ROUNDED_BELOW = 10;
 
 /** Weights in grams, instants in milliseconds since 1970, ages in days with fractions. */
 export interface GrowthPuppy {
@@ -26,6 +28,8 @@ export interface GrowthReading {
   readonly at: LocalTime;
   readonly instant: number;
   readonly grams: number;
+  /** What was typed before it was rounded, where that tells more: for guesses at slips of the hand. */
+  readonly exact?: number;
   /** The unit it was typed in, for guesses at slips of the hand; grams when nobody said. */
   readonly unit?: MassUnit;
   readonly session: Session;
@@ -90,6 +94,7 @@ export function growthInputOf({ litter, puppies, readings, house }: GrowthFacts,
         at: r.at,
         instant: r.instant,
         grams: r.grams,
+        ...(r.grams < ROUNDED_BELOW ? { exact: exactGrams(r.typed, r.unit, r.grams) } : {}),
         unit: r.unit,
         session: r.session,
         held: r.held,

@@ -34,7 +34,8 @@ export type MassFault =
   | { code: 'too-heavy' }
   | { code: 'ounces-over'; ounces: number };
 
-export type MassResult = { ok: true; grams: Grams; unit: MassUnit } | { ok: false; fault: MassFault };
+/** `exact` is what was typed, in grams, before it is rounded to what is kept. */
+export type MassResult = { ok: true; grams: Grams; exact: number; unit: MassUnit } | { ok: false; fault: MassFault };
 
 /** Nothing this program weighs is heavier (the heaviest dogs are near 100 kg). */
 const HEAVIEST_GRAMS = 150_000;
@@ -85,7 +86,7 @@ const POUNDS_SPACE = /^(\d+)\s+(\d+(?:[.,]\d+)?)$/;
  * is in `usual`, the unit of her scale; with `lboz`, a number alone is ounces, and `1:3.5` or `1 3.5` is pounds and ounces.
  *
  * The comma is a decimal comma, never a thousands mark: `1,204` under grams would otherwise be read two ways.
- * It is refused when it is followed by exactly three figures and the unit is grams.
+ * It is refused when it is followed by exactly three figures and the unit is grams, unless it stands behind a nought alone, as no thousands do.
  */
 export function parseMass(text: string, usual: MassUnit): MassResult {
   const t = text.normalize('NFKC').trim().toLowerCase();
@@ -104,8 +105,14 @@ export function parseMass(text: string, usual: MassUnit): MassResult {
   if (unit === null)
     return { ok: false, fault: word?.length === 1 ? { code: 'letter', letter: word } : { code: 'unit', unit: word ?? '' } };
   const single = unit === 'lboz' ? 'oz' : unit;
-  if (single === 'g' && /,\d{3}(?!\d)/.test(t)) return { ok: false, fault: { code: 'number' } };
+  if (single === 'g' && /,\d{3}(?!\d)/.test(t) && !t.startsWith('0,')) return { ok: false, fault: { code: 'number' } };
   return checked(Number(`${integerPart}.${one[2] ?? '0'}`) * FACTOR[single], unit);
+}
+
+/** What was typed, in grams, before it was rounded; `grams` where the text no longer says so. For guesses at what was meant: 0.545 is kept as 0.5 g. */
+export function exactGrams(typed: string, unit: MassUnit, grams: number): number {
+  const read = parseMass(typed, unit);
+  return read.ok && read.grams === grams ? read.exact : grams;
 }
 
 const FACTOR: Record<Exclude<MassUnit, 'lboz'>, number> = { g: 1, kg: 1000, oz: GRAMS_PER_OUNCE, lb: GRAMS_PER_POUND };
@@ -114,7 +121,7 @@ function checked(grams: number, unit: MassUnit): MassResult {
   if (!Number.isFinite(grams)) return { ok: false, fault: { code: 'number' } };
   if (grams > HEAVIEST_GRAMS) return { ok: false, fault: { code: 'too-heavy' } };
   const rounded = toGrams(grams);
-  return rounded > 0 ? { ok: true, grams: rounded, unit } : { ok: false, fault: { code: 'not-positive' } };
+  return rounded > 0 ? { ok: true, grams: rounded, exact: grams, unit } : { ok: false, fault: { code: 'not-positive' } };
 }
 
 function whyNot(t: string): MassFault {

@@ -2,7 +2,7 @@
 import { ContractFailure } from '../../core/contract/result.ts';
 import { earlierLitters, lineReadings } from '../../core/growth/own-line/earlier.ts';
 import type { Litter, Puppy, Reading, ReadingFields } from '../../core/litter/litter.ts';
-import { insertReading, markKept, markWithdrawn, readingsOf, replaceReading } from '../store/growth.ts';
+import { insertReading, markKept, markStanding, markWithdrawn, readingsOf, replaceReading } from '../store/growth.ts';
 import { allLitters, puppiesOf } from '../store/litter.ts';
 import { aboutLitter, aboutPuppy, checkReading, litterOf, puppyOf, refuseTwice, standingReading } from './facts.ts';
 import { type Context, command, type HandlersOf } from './handlers.ts';
@@ -84,6 +84,21 @@ export function growthHandlers(c: Context): HandlersOf<'growth'> {
         for (const { id } of readings) markKept(recorder, id);
         const kept = readings.map((reading) => ({ ...reading, held: false, kept: true }));
         return { value: { readings: kept }, about: aboutReadings(c, readings) };
+      });
+    },
+
+    'growth.give': ({ readingId, puppyId }) => {
+      const old = standingReading(c, readingId);
+      const from = puppyOf(c, old.puppyId);
+      const puppy = puppyIn(c, litterOf(c, from.litterId), puppyId, 'puppyId');
+      if (puppy.id === from.id) throw new ContractFailure('bad-input', 'the weight is that puppy’s already', 'puppyId');
+      const reading = newReading(c, puppy, { ...fieldsOf(old), held: false }, null, 'readingId');
+      return command(c, 'growth.give', (recorder) => {
+        markWithdrawn(recorder, readingId);
+        if (old.held && old.supersedes !== null) markStanding(recorder, old.supersedes);
+        insertReading(recorder, reading);
+        const about = aboutPuppy(puppy, reading.grams);
+        return { value: { reading }, about };
       });
     },
 

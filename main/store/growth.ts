@@ -57,6 +57,11 @@ export function markWithdrawn(recorder: Recorder, id: string): void {
   recorder.update('readings', id, { withdrawn: 1 });
 }
 
+/** The reading that another had taken the place of counts again. */
+export function markStanding(recorder: Recorder, id: string): void {
+  recorder.update('readings', id, { supersededBy: null });
+}
+
 export function markKept(recorder: Recorder, id: string): void {
   recorder.update('readings', id, { held: 0, kept: 1 });
 }

@@ -362,6 +362,14 @@ const CASES: Cases = {
       ['one named twice', 'bad-input', (w) => ({ readingIds: [w.held.id, w.held.id] })],
     ],
   },
+  'growth.give': {
+    good: (w) => ({ readingId: w.held.id, puppyId: w.unweighed.id }),
+    refused: [
+      ['no such reading', 'not-found', (w) => ({ readingId: NO_ID, puppyId: w.unweighed.id })],
+      ['no such puppy', 'not-found', (w) => ({ readingId: w.held.id, puppyId: NO_ID })],
+      ['to the puppy whose it is', 'bad-input', (w) => ({ readingId: w.held.id, puppyId: w.held.puppyId })],
+    ],
+  },
   'growth.exchange': {
     good: (w) => ({ readingId: w.reading.id, withReadingId: w.held.id }),
     refused: [

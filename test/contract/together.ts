@@ -292,6 +292,22 @@ export function oneActSuite(world: () => World): void {
     expect(standing.filter((r) => r.kept).map((r) => r.supersedes)).toEqual([first.id]);
   });
 
+  it('a weight that was another puppy’s, given to it; what stood there before stands again', async () => {
+    const { reading, unweighed, litter, clock } = world();
+    const at = before(clock, 0, 5);
+    const wrong = await ask('growth.correct', {
+      readingId: reading.id,
+      reading: { ...readingFields(at, 812), held: true },
+    });
+    await oneStep('growth.give', { readingId: wrong.reading.id, puppyId: unweighed.id });
+    const all = await readingsOf(litter.id);
+    expect(
+      all.filter((r) => r.puppyId === unweighed.id && isCurrent(r) && r.session !== 'birth').map((r) => [r.grams, r.at, r.held]),
+    ).toEqual([[812, at.local, false]]);
+    expect(all.filter((r) => r.puppyId === reading.puppyId && isCurrent(r)).map((r) => r.id)).toContain(reading.id);
+    expect(all.find((r) => r.id === wrong.reading.id)).toMatchObject({ withdrawn: true, grams: 812 });
+  });
+
   it('both of a pair that was asked about, kept', async () => {
     const { reading, held } = world();
     await oneStep('growth.keep', { readingIds: [reading.id, held.id] });

@@ -18,5 +18,5 @@ export function parseTyped(text: string, usual: MassUnit): TypedResult {
   if (value.stable === false) return { ok: false, fault: { code: 'scale-moving' } };
   // By way of what people write, so that the same limits hold.
   const checked = parseMass(`${toGrams(Math.max(0, value.grams)).toFixed(1)} g`, 'g');
-  return checked.ok ? { ok: true, grams: checked.grams, unit: usual } : checked;
+  return checked.ok ? { ...checked, unit: usual } : checked;
 }

@@ -66,6 +66,7 @@ export const growthWords = {
   next: (name: string) => `next: ${name}`,
   lastOne: 'the last one',
   keep: (mass: string) => `keep ${mass}`,
+  isOf: (name: string, mass: string) => `${mass} is ${name}’s`,
   heldOut: 'in question',
   notThere: 'Nobody to weigh yet.',
   notThereMore: 'Write down the puppies first.',

@@ -43,6 +43,8 @@ export function doneSentence(done: Pick<Done, 'operation' | 'who' | 'grams'>, un
       return `${who}${weight} taken back`;
     case 'growth.keep':
       return `${who}${weight} kept as right`;
+    case 'growth.give':
+      return `${who}${weight}, written for a littermate before`;
     case 'growth.exchange':
       return `${who}: weights exchanged`;
     case 'feeding.setRules':

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
-import { likelierPuppy, type OtherPuppy } from '../../../core/growth/scale/who.ts';
+import { type LikelierPuppy, likelierPuppy } from '../../../core/growth/doubt.ts';
 import { puppyName } from '../../../core/litter/litter.ts';
 import { now } from '../../data/now.ts';
 import type { LitterGrowthFacts } from '../../facts/useLitterGrowth.ts';
@@ -12,7 +12,7 @@ export interface ScaleWeighing {
   /** Connected, and the weigh-in is that of now: another day's weights are typed. */
   readonly listens: boolean;
   /** A steady weight that fits another puppy much better; waits for an answer. */
-  readonly other: (OtherPuppy & { readonly grams: number }) | null;
+  readonly other: (LikelierPuppy & { readonly grams: number }) | null;
   /** A median of a puppy that does not lie still; Enter takes it. Grams. */
   readonly offer: { readonly grams: number; readonly spread: number } | null;
   /** Enter: takes the offer, or keeps a weight for the puppy in hand. False when there is nothing to answer. */
@@ -29,7 +29,7 @@ export function useScaleWeighing(weighIn: WeighIn, facts: LitterGrowthFacts, isN
   const { house, input } = facts;
   const status = useScaleStore((s) => s.status);
   const outcome = useScaleStore((s) => s.capture.outcome);
-  const [entering, setEntering] = useState<{ id: string; text: string } | null>(null);
+  const [entering, setEntering] = useState<{ id: string; text: string; isSure: boolean } | null>(null);
   const [ticking, setTicking] = useState<string | null>(null);
   const row = weighIn.rows.find((r) => r.puppy.id === weighIn.inHandId) ?? null;
   const connected = status === 'on' && isNow;
@@ -43,18 +43,17 @@ export function useScaleWeighing(weighIn: WeighIn, facts: LitterGrowthFacts, isN
   useEffect(() => tellScale(house.scaleStepGrams, house.scale?.unit ?? null), [house.scaleStepGrams, house.scale?.unit]);
 
   const steady = listens && outcome?.steady === true && weighIn.field !== 'typing' ? outcome.grams : null;
-  const waiting = weighIn.rows.filter((r) => !weighIn.weighedIds.has(r.puppy.id)).map((r) => r.puppy.id);
   const found =
     steady === null || input === null || row === null || weighIn.field !== 'empty'
       ? null
-      : likelierPuppy(input, row.puppy.id, waiting, now().instant, steady);
+      : likelierPuppy(input, row.puppy.id, now().instant, steady);
   const other = found === null || steady === null ? null : { ...found, grams: steady };
   const offer = listens && outcome !== null && !outcome.steady && weighIn.field === 'empty' ? outcome : null;
 
-  const put = (id: string, grams: number, enter: boolean) => {
+  const put = (id: string, grams: number, enter: boolean, isSure: boolean) => {
     takeWeight(nameOf(weighIn, id));
     const text = weighIn.fill(id, grams);
-    if (enter) setEntering({ id, text });
+    if (enter) setEntering({ id, text, isSure });
   };
 
   const before = useRef({ id: weighIn.inHandId, typing: false });
@@ -65,7 +64,7 @@ export function useScaleWeighing(weighIn: WeighIn, facts: LitterGrowthFacts, isN
     if (was.typing && was.id !== weighIn.inHandId) takeWeight(nameOf(weighIn, was.id));
     else if (steady !== null && row === null) takeWeight('');
     else if (steady !== null && row !== null && other === null && entering === null) {
-      put(row.puppy.id, steady, weighIn.field === 'empty');
+      put(row.puppy.id, steady, weighIn.field === 'empty', false);
     }
   });
   useEffect(() => {
@@ -73,7 +72,7 @@ export function useScaleWeighing(weighIn: WeighIn, facts: LitterGrowthFacts, isN
     setEntering(null);
     if (weighIn.inHandId !== entering.id || weighIn.text !== entering.text) return;
     setTicking(entering.id);
-    weighIn.enter();
+    weighIn.enter(entering.isSure);
   });
   useEffect(() => {
     if (ticking === null) return;
@@ -93,12 +92,12 @@ export function useScaleWeighing(weighIn: WeighIn, facts: LitterGrowthFacts, isN
         if (weighIn.field === 'typing' && !weighIn.fromScale) takeWeight(puppyName(row.puppy));
         return false;
       }
-      put(row.puppy.id, grams, true);
+      put(row.puppy.id, grams, true, other !== null);
       return true;
     },
     giveToOther: () => {
       if (other === null) return false;
-      put(other.puppyId, other.grams, true);
+      put(other.puppyId, other.grams, true, true);
       return true;
     },
   };

@@ -103,12 +103,18 @@ function InHandRemark({ row, weighIn, scale, unit, turn }: InHandProps) {
       <>
         <span className="fact">{words.growthFinding.oddity(doubt.fact, unit)}</span> {words.growthFinding.question(doubt)}
         <span className="answers">
+          {weighIn.littermate !== null && (
+            <button type="button" tabIndex={-1} onClick={weighIn.giveAway}>
+              <kbd>{weighIn.littermate.collar.letter}</kbd>{' '}
+              <b>{words.growth.isOf(puppyName(weighIn.littermate), words.massText(row.grams, unit))}</b>
+            </button>
+          )}
           {doubt.guessGrams !== null && (
             <button type="button" tabIndex={-1} onClick={weighIn.takeGuess}>
               <kbd>{words.keys.space}</kbd> <b>{words.massText(doubt.guessGrams, unit)}</b>
             </button>
           )}
-          <button type="button" tabIndex={-1} onClick={weighIn.enter}>
+          <button type="button" tabIndex={-1} onClick={() => weighIn.enter()}>
             <kbd>{words.keys.enter}</kbd> {words.growth.keep(words.massText(row.grams, unit))}
           </button>
         </span>
@@ -123,7 +129,7 @@ function InHandRemark({ row, weighIn, scale, unit, turn }: InHandProps) {
           <button type="button" tabIndex={-1} onClick={weighIn.exchange}>
             <kbd>X</kbd> {words.answer.exchange}
           </button>
-          <button type="button" tabIndex={-1} onClick={weighIn.enter}>
+          <button type="button" tabIndex={-1} onClick={() => weighIn.enter()}>
             <kbd>{words.keys.enter}</kbd> {words.answer.areRight}
           </button>
         </span>

@@ -29,6 +29,9 @@ export function weighKeys(
   } else if (event.key === ' ' && scale.other !== null) {
     handled();
     scale.giveToOther();
+  } else if (weighIn.littermate != null && !ctrl && namesLittermate(event.key, weighIn.littermate.collar.letter)) {
+    handled();
+    weighIn.giveAway();
   } else if (event.key === ' ' && row.doubt?.guessGrams != null) {
     handled();
     weighIn.takeGuess();
@@ -53,6 +56,11 @@ export function weighKeys(
     handled();
     turn.choose(weighInNow(now().local));
   }
+}
+
+/** The collar's letter of the littermate that was asked about, or Space. */
+function namesLittermate(key: string, letter: string): boolean {
+  return key === ' ' || key.toUpperCase() === letter;
 }
 
 /** Ctrl Y, or Ctrl Shift Z. */

@@ -3,11 +3,11 @@ import { dateOf, type LocalTime } from '../../../core/calendar/clock.ts';
 import { assessLitter, type LitterGrowth } from '../../../core/growth/assess.ts';
 import { type Doubt, doubtAbout } from '../../../core/growth/doubt.ts';
 import type { ReadingFinding } from '../../../core/growth/findings.ts';
-import type { GrowthInput, GrowthReading } from '../../../core/growth/input.ts';
-import type { Puppy, Reading } from '../../../core/litter/litter.ts';
-import { type MassUnit, parseMass } from '../../../core/units/mass.ts';
+import type { GrowthInput } from '../../../core/growth/input.ts';
+import { type Puppy, puppyName, type Reading } from '../../../core/litter/litter.ts';
+import { exactGrams, type MassUnit, parseMass } from '../../../core/units/mass.ts';
 import { instantOf, now } from '../../data/now.ts';
-import { endOf, readingAfter, readingBefore, takenAt, type WeighInTime } from '../../facts/weigh-in.ts';
+import { endOf, mends, readingAfter, readingBefore, takenAt, type WeighInTime } from '../../facts/weigh-in.ts';
 import type { Unwritten } from '../../state/unwritten.ts';
 
 /** The weight that is being typed, among the readings of the litter. */
@@ -28,6 +28,7 @@ export interface WeighInRow {
 
 export interface RowFacts {
   readonly readings: readonly Reading[];
+  /** With the weights of this window that are not in the file yet. */
   readonly input: GrowthInput | null;
   readonly time: WeighInTime;
   readonly unit: MassUnit;
@@ -82,7 +83,8 @@ export function rowOf(facts: RowFacts, puppy: Puppy, reading: Reading | null, un
   };
   const held = unwritten === null ? (reading?.held ?? false) : unwritten.reading.held && !unwritten.keep;
   if (!held || current === null) return row;
-  const doubt = doubtIn(facts, puppy.id, current, reading?.id ?? null);
+  const exact = exactGrams(current.typed, current.unit, current.grams);
+  const doubt = doubtIn(facts, puppy.id, { ...current, grams: exact }, unwritten?.id ?? reading?.id ?? null);
   return { ...row, doubt: current.source === 'scale' ? ofScale(doubt) : doubt };
 }
 
@@ -97,16 +99,9 @@ export function swapOf(growth: LitterGrowth | null, readingId: string | null): R
   return growth.findings.find((f) => f.kind === 'swap' && (f.readingId === readingId || f.withReadingId === readingId)) ?? null;
 }
 
-/** What the litter means with the weights that are not in the file and the one being typed, as long as that one is believable. */
-export function growthWhileTyping(
-  facts: RowFacts,
-  unwritten: readonly Unwritten[],
-  inHand: { readonly id: string; readonly draft: string | undefined; readonly existing: Reading | null } | null,
-): LitterGrowth | null {
-  if (facts.input === null) return null;
-  const { time, unit } = facts;
-  const input = asOf(facts.input, time);
-  let readings: readonly GrowthReading[] = input.readings;
+/** The litter's weights with those of this window that are not in the file yet, each in the place of the one that it mends. */
+export function withUnwritten(input: GrowthInput, unwritten: readonly Unwritten[]): GrowthInput {
+  let readings = input.readings;
   for (const { id, puppyId, reading, keep } of unwritten) {
     if (reading.held && !keep) continue;
     const others = readings.filter(
@@ -115,16 +110,40 @@ export function growthWhileTyping(
     const { at, instant, grams, session } = reading;
     readings = [...others, { id, puppyId, at, instant, grams, session, held: false, kept: keep }];
   }
-  const parsed = inHand?.draft === undefined ? null : parseMass(inHand.draft, unit);
-  if (parsed?.ok === true && inHand !== null) {
-    const { id: puppyId, existing } = inHand;
-    const at = existing?.at ?? takenAt(time, now().local);
-    const instant = existing?.instant ?? instantOf(at);
-    const { grams } = parsed;
-    if (doubtIn({ ...facts, input: { ...input, readings } }, puppyId, { at, instant, grams }, existing?.id ?? null) === null) {
-      const others = readings.filter((r) => r.id !== existing?.id);
-      readings = [...others, { id: DRAFT_ID, puppyId, at, instant, grams, session: time.session, held: false, kept: false }];
-    }
-  }
-  return assessLitter({ ...input, readings });
+  return { ...input, readings };
+}
+
+/** What the litter means with the weight being typed, as long as that one is believable. */
+export function growthWhileTyping(
+  facts: RowFacts,
+  inHand: { readonly row: WeighInRow; readonly text: string | undefined } | null,
+): LitterGrowth | null {
+  if (facts.input === null) return null;
+  const { time, unit } = facts;
+  const input = asOf(facts.input, time);
+  const parsed = inHand?.text === undefined ? null : parseMass(inHand.text, unit);
+  if (parsed?.ok !== true || inHand === null) return assessLitter(input);
+  const { puppy, reading, unwritten } = inHand.row;
+  const at = reading?.at ?? takenAt(time, now().local);
+  const instant = reading?.instant ?? instantOf(at);
+  const { grams } = parsed;
+  const existing = unwritten?.id ?? reading?.id ?? null;
+  if (doubtIn({ ...facts, input }, puppy.id, { at, instant, grams }, existing) !== null) return assessLitter(input);
+  const others = input.readings.filter((r) => r.id !== existing);
+  const draft = { id: DRAFT_ID, puppyId: puppy.id, at, instant, grams, session: time.session, held: false, kept: false };
+  return assessLitter({ ...input, readings: [...others, draft] });
+}
+
+/** The puppy that is called by its collar's letter or its name; null when what was typed is no name. */
+export function namedBy(rows: readonly WeighInRow[], text: string): string | null {
+  const called = text.trim().toLowerCase();
+  const by = (nameOf: (row: WeighInRow) => string) => rows.find((r) => nameOf(r).toLowerCase() === called)?.puppy.id ?? null;
+  return by((r) => r.puppy.collar.letter) ?? by((r) => puppyName(r.puppy));
+}
+
+/** What stands in the field of a row that nothing was typed in: the weight that a number typed now would mend. */
+export function standingText({ reading, unwritten }: WeighInRow, { day }: WeighInTime): string {
+  if (unwritten !== null) return unwritten.reading.typed;
+  const { local, instant } = now();
+  return reading !== null && mends(reading, day, local, instant) ? reading.typed : '';
 }

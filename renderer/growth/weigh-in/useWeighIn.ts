@@ -5,20 +5,31 @@ import { expectedAt } from '../../../core/growth/doubt.ts';
 import { type ReadingFinding, readingIdsOf } from '../../../core/growth/findings.ts';
 import { parseTyped, type TypedFault } from '../../../core/growth/scale/wedge.ts';
 import { weighInOrder } from '../../../core/litter/in-the-house.ts';
-import { puppyName, type ReadingFields } from '../../../core/litter/litter.ts';
-import { type Grams, type MassUnit, toGrams } from '../../../core/units/mass.ts';
+import type { Puppy } from '../../../core/litter/litter.ts';
+import { type Grams, toGrams } from '../../../core/units/mass.ts';
 import { instantOf, now } from '../../data/now.ts';
-import { inOrder } from '../../data/query.ts';
-import { flush, readingIdOf, writeWeight } from '../../data/write-weights.ts';
+import { run } from '../../data/query.ts';
 import type { LitterGrowthFacts } from '../../facts/useLitterGrowth.ts';
-import { mends, nextToWeigh, readingOf, takenAt, type WeighInTime } from '../../facts/weigh-in.ts';
-import { notWritten, useUnwritten } from '../../state/unwritten.ts';
+import { nextToWeigh, readingOf, takenAt, type WeighInTime } from '../../facts/weigh-in.ts';
+import { notWritten, type Unwritten, useUnwritten } from '../../state/unwritten.ts';
 import { words } from '../../state/words.ts';
-import { asOf, DRAFT_ID, doubtIn, growthWhileTyping, type RowFacts, rowOf, swapOf, type WeighInRow } from './rows.ts';
+import {
+  asOf,
+  DRAFT_ID,
+  doubtIn,
+  growthWhileTyping,
+  namedBy,
+  type RowFacts,
+  rowOf,
+  standingText,
+  swapOf,
+  type WeighInRow,
+  withUnwritten,
+} from './rows.ts';
+import { type Draft, type Typed, useTyped } from './useTyped.ts';
+import { exchangeWeights, giveWeight, goBack, keepReadings, keepWeight, putWeight, type TypedWeight } from './writing.ts';
 
-type Source = Extract<ReadingFields['source'], 'keyboard' | 'scale'>;
-
-export interface WeighIn {
+interface WeighInState {
   readonly rows: readonly WeighInRow[];
   readonly inHandId: string | null;
   readonly text: string;
@@ -27,6 +38,8 @@ export interface WeighIn {
   readonly field: 'empty' | 'written' | 'typing';
   /** The weight in hand is asked about, and nothing was typed since. */
   readonly questioned: boolean;
+  /** The littermate that the weight in hand is asked to belong to. */
+  readonly littermate: Puppy | null;
   /** What stands in it came from the scale and waits for Enter. */
   readonly fromScale: boolean;
   readonly growth: LitterGrowth | null;
@@ -37,11 +50,17 @@ export interface WeighIn {
   readonly nextId: string | null;
   /** The weight in hand may belong to another puppy weighed in this session, and the other way round. */
   readonly swap: ReadingFinding | null;
+}
+
+export interface WeighIn extends WeighInState {
   type(text: string): void;
   /** Fills a weight of the scale into a puppy's field, as if typed, and takes that puppy in hand. Answers the text. */
   fill(puppyId: string, grams: number): string;
-  enter(): void;
+  /** `isSure`: she was asked about it already, and said that it is right. */
+  enter(isSure?: boolean): void;
   takeGuess(): void;
+  /** The weight in hand is that of the littermate it was asked about; the puppy in hand is still to be weighed. */
+  giveAway(): void;
   exchange(): void;
   undo(): void;
   redo(): void;
@@ -50,15 +69,19 @@ export interface WeighIn {
   arrange(by: 1 | -1): void;
 }
 
-type Change<V> = (f: (m: ReadonlyMap<string, V>) => ReadonlyMap<string, V>) => void;
-
-function setIn<V>(set: Change<V>, id: string, value: V | null): void {
-  set((m) => {
-    const copy = new Map(m);
-    if (value === null) copy.delete(id);
-    else copy.set(id, value);
-    return copy;
-  });
+/** What every key of the weigh-in works on. */
+interface Hand {
+  readonly facts: LitterGrowthFacts;
+  readonly time: WeighInTime;
+  readonly state: WeighInState;
+  readonly rowFacts: RowFacts;
+  readonly order: readonly Puppy[];
+  readonly row: WeighInRow | null;
+  readonly draft: Draft | undefined;
+  readonly unwritten: readonly Unwritten[];
+  readonly typed: Typed;
+  readonly choose: (puppyId: string | null) => void;
+  readonly onWritten: (row: WeighInRow, grams: number, at: LocalTime) => void;
 }
 
 /** The keyboard loop: number, Enter, next. A weight stays under its puppy until it is in the file, whatever the host does. */
@@ -68,246 +91,189 @@ export function useWeighIn(
   firstPuppyId: string | null,
   onWritten: (row: WeighInRow, grams: number, at: LocalTime) => void,
 ): WeighIn {
-  const { input, readings, house, litter } = facts;
-  const { day, session } = time;
-  const unit = house.massUnit;
-  const order = useMemo(() => weighInOrder(facts.puppies, day), [facts.puppies, day]);
-  const [drafts, setDrafts] = useState<ReadonlyMap<string, string>>(new Map());
-  const [mistakes, setMistakes] = useState<ReadonlyMap<string, TypedFault>>(new Map());
-  const [chosen, setChosen] = useState<string | null | undefined>(firstPuppyId ?? undefined);
-  const [filled, setFilled] = useState<{ id: string; text: string; grams: Grams } | null>(null);
-  const all = useUnwritten((s) => s.all);
-
-  const unwritten = useMemo(() => {
-    const here = all.filter((u) => u.day === day && u.session === session && order.some((p) => p.id === u.puppyId));
-    return new Map(here.map((u) => [u.puppyId, u])); // of several the one typed last
-  }, [all, day, session, order]);
-  const rowFacts = useMemo<RowFacts>(() => ({ readings, input, time, unit }), [readings, input, time, unit]);
-  const rows = useMemo(
-    () => order.map((p) => rowOf(rowFacts, p, readingOf(readings, p.id, day, session), unwritten.get(p.id) ?? null)),
-    [order, rowFacts, readings, day, session, unwritten],
-  );
+  const order = useMemo(() => weighInOrder(facts.puppies, time.day), [facts.puppies, time.day]);
+  const typed = useTyped();
+  const [chosen, choose] = useState<string | null | undefined>(firstPuppyId ?? undefined);
+  const unwritten = useUnwrittenOf(order, time);
+  const { rows, rowFacts } = useRows(facts, time, order, unwritten);
   const weighedIds = new Set(rows.filter((r) => r.grams !== null).map((r) => r.puppy.id));
   const inHandId = chosen === undefined ? nextToWeigh(order, null, (id) => weighedIds.has(id)) : chosen;
   const row = rows.find((r) => r.puppy.id === inHandId) ?? null;
-  const draft = inHandId === null ? undefined : drafts.get(inHandId);
-  const text = draft ?? (row === null ? '' : standingText(row, time));
+  const draft = typed.of(inHandId);
+  const draftText = draft?.text;
   const growth = useMemo(
-    () =>
-      growthWhileTyping(
-        rowFacts,
-        [...unwritten.values()],
-        row === null ? null : { id: row.puppy.id, draft, existing: row.reading },
-      ),
-    [rowFacts, unwritten, row, draft],
+    () => growthWhileTyping(rowFacts, row === null ? null : { row, text: draftText }),
+    [rowFacts, row, draftText],
   );
-  const fromScale = filled !== null && filled.id === inHandId && filled.text === draft ? filled : null;
+  const expected = useMemo(() => {
+    if (facts.input === null || inHandId === null) return null;
+    return expectedAt(asOf(facts.input, time), inHandId, instantOf(takenAt(time, now().local)))?.grams ?? null;
+  }, [facts.input, inHandId, time]);
+  const text = draftText ?? (row === null ? '' : standingText(row, time));
   const questioned = row?.doubt != null && draft === undefined;
   const asksSwap = draft === undefined && row?.reading?.kept !== true;
-  const swap = asksSwap ? swapOf(growth, row?.reading?.id ?? row?.unwritten?.id ?? null) : null;
-  const expected = useMemo(() => {
-    if (input === null || inHandId === null) return null;
-    return expectedAt(asOf(input, time), inHandId, instantOf(takenAt(time, now().local)))?.grams ?? null;
-  }, [input, inHandId, time]);
-  const after = (id: string) => nextToWeigh(order, id, (other) => other === id || weighedIds.has(other));
-  const forget = (id: string) => {
-    setIn(setDrafts, id, null);
-    setIn(setMistakes, id, null);
-  };
-
-  function write(of: WeighInRow, grams: Grams, typed: string, typedUnit: MassUnit, held: boolean, source: Source): void {
-    if (litter === null) return;
-    const { local, instant } = now();
-    const old = of.reading;
-    const mending = old !== null && mends(old, day, local, instant);
-    const at = mending ? old.at : takenAt(time, local);
-    const reading: ReadingFields = {
-      at,
-      instant: mending ? old.instant : at === local ? instant : instantOf(at),
-      session,
-      grams,
-      typed: typed.trim().slice(0, 40),
-      unit: typedUnit,
-      source,
-      held,
-    };
-    const id = of.puppy.id;
-    forget(id);
-    const before = of.unwritten;
-    // One that failed was never in the file: the new one takes its place in the row and in the order.
-    if (before !== null && before.state !== 'sending') {
-      useUnwritten.getState().change(before.id, { reading, keep: false, state: 'waiting' });
-      void flush();
-      return;
-    }
-    const item = {
-      id: crypto.randomUUID(),
-      litterId: litter.id,
-      puppyId: id,
-      day,
-      session,
-      reading,
-      replaces: mending && before === null ? old.id : null,
-      after: before?.id ?? null,
-      keep: false,
-    };
-    void writeWeight(item).then(() => {
-      if (!held) onWritten(of, grams, at);
-    });
-  }
-
-  function keepReadings(ids: readonly string[], of: string): void {
-    setChosen(after(of));
-    void inOrder(async (run) => {
-      await run('growth.keep', { readingIds: ids.map((id) => readingIdOf(id) ?? id) });
-    });
-  }
-
-  function keep(of: WeighInRow): void {
-    if (of.unwritten === null) {
-      if (of.reading !== null) keepReadings([of.reading.id], of.puppy.id);
-      return;
-    }
-    useUnwritten.getState().change(of.unwritten.id, { keep: true });
-    setChosen(after(of.puppy.id));
-  }
-
-  /** Undoes or does again the last thing, and takes the puppy in hand that it was about. */
-  function goBack(operation: 'records.undo' | 'records.redo'): void {
-    void inOrder(async (run) => {
-      const result = await run(operation, {});
-      if (!result.ok) return;
-      const back = result.value.done.puppyId;
-      if (back === null || !order.some((p) => p.id === back)) return;
-      setIn(setDrafts, back, null);
-      setChosen(back);
-    });
-  }
-
-  function undo(): void {
-    if (inHandId !== null && draft !== undefined && draft !== '') {
-      forget(inHandId);
-      return;
-    }
-    const failed = notWritten([...unwritten.values()]).at(-1);
-    if (failed === undefined) {
-      goBack('records.undo');
-      return;
-    }
-    useUnwritten.getState().drop(failed.id);
-    setChosen(failed.puppyId);
-  }
-
-  function enter(): void {
-    if (row === null) return;
-    if (questioned) {
-      keep(row);
-      return;
-    }
-    if (swap !== null) {
-      keepReadings(readingIdsOf(swap), row.puppy.id);
-      return;
-    }
-    if (text.trim() === '' || (draft === undefined && row.grams !== null)) {
-      setChosen(after(row.puppy.id));
-      return;
-    }
-    const named = namedBy(rows, text);
-    if (named !== null) {
-      forget(row.puppy.id);
-      setChosen(named);
-      return;
-    }
-    const parsed = fromScale === null ? parseTyped(text, unit) : { ok: true as const, grams: fromScale.grams, unit };
-    if (!parsed.ok) {
-      setIn(setMistakes, row.puppy.id, parsed.fault);
-      return;
-    }
-    const at = takenAt(time, now().local);
-    const taken = { at, instant: instantOf(at), grams: parsed.grams };
-    const doubt = doubtIn(rowFacts, row.puppy.id, taken, row.reading?.id ?? null);
-    const changedPlaces = doubt === null && swapOf(growth, DRAFT_ID) !== null;
-    write(row, parsed.grams, text, parsed.unit, doubt !== null, fromScale === null ? 'keyboard' : 'scale');
-    setChosen(doubt === null && !changedPlaces ? after(row.puppy.id) : row.puppy.id);
-  }
-
-  return {
+  const state: WeighInState = {
     rows,
     inHandId,
     text,
-    mistake: inHandId === null ? null : (mistakes.get(inHandId) ?? null),
-    field: draft !== undefined && draft !== '' ? 'typing' : text === '' && row?.grams == null ? 'empty' : 'written',
+    mistake: draft?.fault ?? null,
+    field: draft !== undefined && draft.text !== '' ? 'typing' : text === '' && row?.grams == null ? 'empty' : 'written',
     questioned,
-    fromScale: fromScale !== null,
+    littermate: (questioned && order.find((p) => p.id === row.doubt?.littermate?.puppyId)) || null,
+    fromScale: draft?.fromScale != null,
     growth,
     weighedIds,
-    notWritten: notWritten([...unwritten.values()]).length,
+    notWritten: notWritten(unwritten).length,
     expected,
-    nextId: inHandId === null ? null : after(inHandId),
-    swap,
+    nextId: inHandId === null ? null : nextToWeigh(order, inHandId, (id) => weighedIds.has(id)),
+    swap: asksSwap ? swapOf(growth, row?.reading?.id ?? row?.unwritten?.id ?? null) : null,
+  };
+  const hand: Hand = { facts, time, state, rowFacts, order, row, draft, unwritten, typed, choose, onWritten };
+  return { ...state, ...answersOf(hand), ...movesOf(hand), enter: (isSure = false) => enter(hand, isSure) };
+}
+
+/** The weights of this weigh-in that are not in the file, as they were typed; of several of a puppy the last. */
+function useUnwrittenOf(order: readonly Puppy[], { day, session }: WeighInTime): readonly Unwritten[] {
+  const all = useUnwritten((s) => s.all);
+  return useMemo(() => {
+    const here = all.filter((u) => u.day === day && u.session === session && order.some((p) => p.id === u.puppyId));
+    return [...new Map(here.map((u) => [u.puppyId, u])).values()];
+  }, [all, day, session, order]);
+}
+
+function useRows(facts: LitterGrowthFacts, time: WeighInTime, order: readonly Puppy[], unwritten: readonly Unwritten[]) {
+  const { input, readings, house } = facts;
+  const rowFacts = useMemo<RowFacts>(
+    () => ({ readings, input: input === null ? null : withUnwritten(input, unwritten), time, unit: house.massUnit }),
+    [readings, input, unwritten, time, house.massUnit],
+  );
+  const rows = useMemo(() => {
+    const waiting = new Map(unwritten.map((u) => [u.puppyId, u]));
+    const { day, session } = time;
+    return order.map((p) => rowOf(rowFacts, p, readingOf(readings, p.id, day, session), waiting.get(p.id) ?? null));
+  }, [order, rowFacts, readings, time, unwritten]);
+  return { rows, rowFacts };
+}
+
+function write({ facts, time, typed, onWritten }: Hand, of: WeighInRow, weight: TypedWeight): void {
+  if (facts.litter === null) return;
+  typed.forget(of.puppy.id);
+  void putWeight(facts.litter.id, time, of, weight).then((at) => {
+    if (at !== null && !weight.held) onWritten(of, weight.grams, at);
+  });
+}
+
+/** Enter: keeps what was asked about, takes a puppy in hand by its name, or writes the weight and goes on. */
+function enter(hand: Hand, isSure: boolean): void {
+  const { state, row, rowFacts, time, draft, typed, choose } = hand;
+  if (row === null) return;
+  const { id } = row.puppy;
+  if (state.questioned) {
+    keepWeight(row);
+    choose(state.nextId);
+    return;
+  }
+  if (state.swap !== null) {
+    keepReadings(readingIdsOf(state.swap));
+    choose(state.nextId);
+    return;
+  }
+  if (draft === undefined ? row.grams !== null || state.text.trim() === '' : draft.text.trim() === '') {
+    choose(state.nextId);
+    return;
+  }
+  const named = namedBy(state.rows, state.text);
+  if (named !== null) {
+    typed.forget(id);
+    choose(named);
+    return;
+  }
+  const { unit } = rowFacts;
+  const weighed = draft?.fromScale ?? null;
+  const parsed = weighed === null ? parseTyped(state.text, unit) : { ok: true as const, grams: weighed, exact: weighed, unit };
+  if (!parsed.ok) {
+    typed.put(id, { text: state.text, fault: parsed.fault, fromScale: null });
+    return;
+  }
+  const at = takenAt(time, now().local);
+  const taken = { at, instant: instantOf(at), grams: parsed.exact };
+  const doubt = doubtIn(rowFacts, id, taken, row.unwritten?.id ?? row.reading?.id ?? null);
+  const held = doubt !== null;
+  const source = weighed === null ? 'keyboard' : 'scale';
+  write(hand, row, { grams: parsed.grams, typed: state.text, unit: parsed.unit, source, held, keep: held && isSure });
+  const asks = doubt === null ? swapOf(state.growth, DRAFT_ID) !== null : !isSure;
+  choose(asks ? id : state.nextId);
+}
+
+function answersOf(hand: Hand): Pick<WeighIn, 'type' | 'fill' | 'takeGuess' | 'giveAway' | 'exchange' | 'undo' | 'redo'> {
+  const { facts, order, state, row, draft, unwritten, typed, choose } = hand;
+  const { inHandId, questioned, text } = state;
+  const back = (operation: 'records.undo' | 'records.redo') =>
+    void goBack(operation).then((puppyId) => {
+      if (puppyId === null || !order.some((p) => p.id === puppyId)) return;
+      typed.forget(puppyId);
+      choose(puppyId);
+    });
+  return {
     type: (next) => {
       if (inHandId === null) return;
       // Typed after a question it is another number, not more figures of the doubted one.
       const fresh = questioned && next.length === text.length + 1 && next.startsWith(text) ? next.slice(text.length) : next;
-      setChosen(inHandId);
-      setIn(setDrafts, inHandId, fresh);
-      setIn(setMistakes, inHandId, null);
+      choose(inHandId);
+      typed.put(inHandId, { text: fresh, fault: null, fromScale: null });
     },
-    fill: (id, grams) => {
-      const given = { id, text: words.massText(grams, unit), grams: toGrams(grams) };
-      setChosen(id);
-      setFilled(given);
-      setIn(setDrafts, id, given.text);
-      setIn(setMistakes, id, null);
-      return given.text;
-    },
-    enter,
-    exchange: () => {
-      if (swap?.withReadingId == null || row === null) return;
-      const { readingId, withReadingId } = swap;
-      setChosen(after(row.puppy.id));
-      void inOrder(async (run) => {
-        const other = readingIdOf(withReadingId) ?? withReadingId;
-        await run('growth.exchange', { readingId: readingIdOf(readingId) ?? readingId, withReadingId: other });
-      });
+    fill: (puppyId, grams) => {
+      const filled = words.massText(grams, facts.house.massUnit);
+      choose(puppyId);
+      typed.put(puppyId, { text: filled, fault: null, fromScale: toGrams(grams) });
+      return filled;
     },
     takeGuess: () => {
       const guess = row?.doubt?.guessGrams ?? null;
       if (row === null || guess === null || !questioned) return;
-      write(row, guess as Grams, String(guess), 'g', false, 'keyboard');
-      setChosen(after(row.puppy.id));
+      write(hand, row, { grams: guess as Grams, typed: String(guess), unit: 'g', source: 'keyboard', held: false, keep: false });
+      choose(state.nextId);
     },
-    undo,
-    redo: () => goBack('records.redo'),
-    take: setChosen,
-    step: (by) => {
-      const at = order.findIndex((p) => p.id === inHandId);
-      const next = order[at === -1 ? (by === 1 ? 0 : order.length - 1) : at + by];
-      if (next !== undefined) setChosen(next.id);
+    giveAway: () => {
+      if (row === null || state.littermate === null) return;
+      choose(row.puppy.id);
+      void giveWeight(row, state.littermate.id);
     },
-    arrange: (by) => {
-      const ids = order.map((p) => p.id);
-      const at = ids.indexOf(inHandId ?? '');
-      const [moved, other] = [ids[at], ids[at + by]];
-      if (moved === undefined || other === undefined || litter === null) return;
-      ids[at] = other;
-      ids[at + by] = moved;
-      const gone = facts.puppies.filter((p) => !ids.includes(p.id)).map((p) => p.id);
-      void inOrder((run) => run('litter.arrange', { litterId: litter.id, puppyIds: [...ids, ...gone] }));
+    exchange: () => {
+      if (state.swap?.withReadingId == null) return;
+      choose(state.nextId);
+      exchangeWeights(state.swap.readingId, state.swap.withReadingId);
     },
+    undo: () => {
+      const failed = notWritten(unwritten).at(-1);
+      if (inHandId !== null && draft !== undefined && draft.text !== '') typed.forget(inHandId);
+      else if (failed === undefined) back('records.undo');
+      else {
+        useUnwritten.getState().drop(failed.id);
+        choose(failed.puppyId);
+      }
+    },
+    redo: () => back('records.redo'),
   };
 }
 
-/** The puppy that is called by its collar's letter or its name; null when what was typed is no name. */
-function namedBy(rows: readonly WeighInRow[], text: string): string | null {
-  const called = text.trim().toLowerCase();
-  const by = (nameOf: (row: WeighInRow) => string) => rows.find((r) => nameOf(r).toLowerCase() === called)?.puppy.id ?? null;
-  return by((r) => r.puppy.collar.letter) ?? by((r) => puppyName(r.puppy));
-}
-
-/** What stands in the field of a row that nothing was typed in: the weight that a number typed now would mend. */
-function standingText({ reading, unwritten }: WeighInRow, { day }: WeighInTime): string {
-  if (unwritten !== null) return unwritten.reading.typed;
-  const { local, instant } = now();
-  return reading !== null && mends(reading, day, local, instant) ? reading.typed : '';
+function movesOf({ facts, order, state, choose }: Hand): Pick<WeighIn, 'take' | 'step' | 'arrange'> {
+  return {
+    take: choose,
+    step: (by) => {
+      const at = order.findIndex((p) => p.id === state.inHandId);
+      const next = order[at === -1 ? (by === 1 ? 0 : order.length - 1) : at + by];
+      if (next !== undefined) choose(next.id);
+    },
+    arrange: (by) => {
+      const ids = order.map((p) => p.id);
+      const at = ids.indexOf(state.inHandId ?? '');
+      const [moved, other] = [ids[at], ids[at + by]];
+      if (moved === undefined || other === undefined || facts.litter === null) return;
+      ids[at] = other;
+      ids[at + by] = moved;
+      const gone = facts.puppies.filter((p) => !ids.includes(p.id)).map((p) => p.id);
+      void run('litter.arrange', { litterId: facts.litter.id, puppyIds: [...ids, ...gone] });
+    },
+  };
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { fromLocalMinutes, localMinutes } from '../../../core/calendar/clock.ts';
 import { type Doubt, doubtAbout, expectedAt } from '../../../core/growth/doubt.ts';
+import { parseMass } from '../../../core/units/mass.ts';
 import { growthFindingWords as say } from '../../../core/words/en/growth-findings.ts';
 import { make, SIX } from './make.ts';
 
@@ -34,6 +35,30 @@ describe('a doubtful weight', () => {
     expect(ask(whole * 10)?.kind).toBe('tenfold');
     expect(ask(whole * 10)?.guessGrams).toBe(whole);
     expect(ask(Math.round(whole / 100) / 10)?.kind).toBe('kilo');
+  });
+
+  it.each(['0.545', '0,545'])('%s is 545 g in grams, and the guess where the scale shows another unit', (text) => {
+    const small = make(
+      SIX.map((p) => ({ ...p, birth: 300 })),
+      { days: 6 },
+    );
+    const before = small.readings.find((r) => r.id === 'r-Ash-6');
+    if (before === undefined) throw new Error('no reading');
+    const then = before.instant + 86_400_000;
+    const awaited = expectedAt(small, 'Ash', then)?.grams ?? 0;
+    const meant = text.replace('545', String(Math.round(awaited)));
+    const asked = (unit: 'g' | 'kg' | 'oz' | 'lb' | 'lboz') => {
+      const read = parseMass(meant, unit);
+      if (!read.ok) throw new Error(`${meant} in ${unit}: ${read.fault.code}`);
+      return doubtAbout(small, 'Ash', then, at, read.exact, unit)?.guessGrams ?? null;
+    };
+    expect([asked('g'), asked('kg'), asked('oz'), asked('lb'), asked('lboz')]).toEqual([
+      Math.round(awaited),
+      null,
+      Math.round(awaited),
+      Math.round(awaited),
+      Math.round(awaited),
+    ]);
   });
 
   it('two figures that changed places', () => {

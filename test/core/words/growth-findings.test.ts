@@ -110,6 +110,8 @@ const QUESTIONS: Readonly<Record<Question, string>> = {
   'nought-many': 'A nought too many?',
   'kilograms-meant': 'Kilograms, not grams?',
   'grams-meant': 'Grams, not kilograms?',
+  'in-kilograms': 'Meant in kilograms?',
+  'in-grams': 'Meant in grams?',
   swapped: 'Two figures changed places?',
   doubled: 'A figure typed twice?',
   missing: 'A figure missing?',

@@ -1,9 +1,9 @@
 /** A value out of a wriggling puppy: the published rule's vector, made traces, and what must never happen. */
 import { describe, expect, test } from 'vitest';
+import { likelierPuppy } from '../../../../core/growth/doubt.ts';
 import { afresh, type Capture, hear, NOTHING_HEARD, pass, take } from '../../../../core/growth/scale/capture.ts';
 import { decodeReport } from '../../../../core/growth/scale/hid-report.ts';
 import { figureOf, quantile, sift, steadyBand } from '../../../../core/growth/scale/steady.ts';
-import { likelierPuppy } from '../../../../core/growth/scale/who.ts';
 import { calm, type Load, restless, traceOf } from '../../../fixtures/scale-traces.ts';
 import { make, SIX } from '../make.ts';
 
@@ -152,16 +152,21 @@ describe('scales that do not stream', () => {
 describe('who is on the scale', () => {
   const litter = make([...SIX.slice(0, 5), { name: 'Fern', birth: 240 }], { days: 8 });
   const next = (litter.readings.at(-1)?.instant ?? 0) + 86_400_000;
-  const ids = litter.puppies.map((p) => p.id);
 
   test('the small one in the place of a big one is noticed, and only when it is the only one that fits', () => {
     const fern = litter.readings.filter((r) => r.puppyId === 'Fern').at(-1)?.grams ?? 0;
-    const found = likelierPuppy(litter, 'Ash', ids, next, Math.round(fern * 1.06));
+    const found = likelierPuppy(litter, 'Ash', next, Math.round(fern * 1.06));
     expect(found?.puppyId).toBe('Fern');
-    expect(likelierPuppy(litter, 'Fern', ids, next, Math.round(fern * 1.06))).toBeNull();
+    expect(likelierPuppy(litter, 'Fern', next, Math.round(fern * 1.06))).toBeNull();
     const ash = litter.readings.filter((r) => r.puppyId === 'Ash').at(-1)?.grams ?? 0;
     // Five weigh about as much as Ash: nobody can say which.
-    expect(likelierPuppy(litter, 'Fern', ids, next, Math.round(ash * 1.06))).toBeNull();
-    expect(likelierPuppy(litter, 'Ash', ['Ash'], next, Math.round(fern * 1.06))).toBeNull();
+    expect(likelierPuppy(litter, 'Fern', next, Math.round(ash * 1.06))).toBeNull();
+    // All the others were weighed a minute ago.
+    const now = litter.puppies.flatMap((p) => {
+      const last = litter.readings.filter((r) => r.puppyId === p.id).at(-1);
+      return last === undefined || p.id === 'Ash' ? [] : [{ ...last, id: `now-${p.id}`, instant: next - 60_000 }];
+    });
+    const weighed = { ...litter, readings: [...litter.readings, ...now] };
+    expect(likelierPuppy(weighed, 'Ash', next, Math.round(fern * 1.06))).toBeNull();
   });
 });

@@ -54,3 +54,21 @@ describe('a second Enter', () => {
     expect(enter).toHaveBeenCalledTimes(2);
   });
 });
+
+describe('a number that fits a littermate', () => {
+  const pressed = (key: string, littermate: { collar: { letter: string } } | null) => {
+    const giveAway = vi.fn();
+    const weighIn = { field: 'written', questioned: true, littermate, swap: null, giveAway } as unknown as WeighIn;
+    const scale = { other: null } as unknown as Parameters<typeof weighKeys>[2];
+    const row = { doubt: null } as unknown as Parameters<typeof weighKeys>[3];
+    const event = { key, preventDefault: () => undefined, nativeEvent: { isComposing: false } } as unknown as Event;
+    weighKeys(event, weighIn, scale, row, {} as Parameters<typeof weighKeys>[4]);
+    return giveAway.mock.calls.length;
+  };
+
+  it('is given to it by its letter or Space, and by no other letter', () => {
+    const hazel = { collar: { letter: 'H' } };
+    expect([pressed('h', hazel), pressed('H', hazel), pressed(' ', hazel)]).toEqual([1, 1, 1]);
+    expect([pressed('d', hazel), pressed('5', hazel), pressed('h', null)]).toEqual([0, 0, 0]);
+  });
+});
