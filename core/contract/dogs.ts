@@ -2,16 +2,29 @@
 
 import { z } from 'zod';
 import { damFieldsSchema, damSchema, damWeightFieldsSchema } from '../dogs/dam.ts';
-import { feedingSchema, grownDogSchema } from '../food/rotation.ts';
+import { houseDogSchema } from '../dogs/dog.ts';
+import { grownDogFieldsSchema, grownDogSchema } from '../food/rotation.ts';
 import { changeOf, idSchema } from '../units/fields.ts';
 import { nothing, op } from './operation.ts';
 
 export const DOGS_OPERATIONS = {
-  /** The grown dogs of the house; null when there are none. */
-  'dogs.setGrown': op({
+  /** Every dog that is written down, by name: dams, sires, and those that are only fed. */
+  'dogs.all': op({
+    kind: 'query',
+    input: nothing,
+    output: z.strictObject({ dogs: z.array(houseDogSchema) }),
+    tags: ['dogs'],
+  }),
+  /** Refused (`conflict`) where there are as many as can be. */
+  'dogs.addGrown': op({
     kind: 'command',
-    input: z.strictObject({ dogs: z.array(grownDogSchema).min(1).max(24).nullable() }),
-    output: z.strictObject({ feeding: feedingSchema }),
+    input: z.strictObject({ dog: grownDogFieldsSchema }),
+    output: z.strictObject({ dog: grownDogSchema }),
+  }),
+  'dogs.removeGrown': op({
+    kind: 'command',
+    input: z.strictObject({ dogId: idSchema }),
+    output: nothing,
   }),
   /** Dams written down, the latest first. */
   'dogs.dams': op({

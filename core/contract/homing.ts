@@ -1,7 +1,6 @@
-/** Go-home plans. */
+/** Go-home plans: handed over and kept. What one says is a paper (`records.paper`). */
 
 import { z } from 'zod';
-import { planDocumentSchema } from '../homing/document.ts';
 import { dateSchema, idSchema, instantSchema } from '../units/fields.ts';
 import { op } from './operation.ts';
 
@@ -15,12 +14,6 @@ export const handedPlanSchema = z.strictObject({
 export type HandedPlan = z.infer<typeof handedPlanSchema>;
 
 export const HOMING_OPERATIONS = {
-  'homing.plan': op({
-    kind: 'query',
-    input: z.strictObject({ puppyId: idSchema, on: dateSchema }),
-    output: z.strictObject({ document: planDocumentSchema }),
-    tags: ['litters', 'readings', 'rules', 'foods', 'house', 'dogs'],
-  }),
   /** Keeps the plan of that day as it is; with `leaves` the puppy is marked gone home that day in the same entry. */
   'homing.handOver': op({
     kind: 'command',
@@ -31,12 +24,6 @@ export const HOMING_OPERATIONS = {
     kind: 'query',
     input: z.strictObject({ litterId: idSchema }),
     output: z.strictObject({ plans: z.array(handedPlanSchema) }),
-    tags: ['plans', 'litters'],
-  }),
-  'homing.handedOverDocument': op({
-    kind: 'query',
-    input: z.strictObject({ planId: idSchema }),
-    output: z.strictObject({ document: planDocumentSchema }),
     tags: ['plans', 'litters'],
   }),
 } as const;

@@ -3,21 +3,9 @@
 import { z } from 'zod';
 import { litterFieldsSchema, litterSchema, puppyFieldsSchema, puppySchema, readingFieldsSchema } from '../litter/litter.ts';
 import { idSchema, instantSchema, localTimeSchema, longText } from '../units/fields.ts';
+import { doneSchema } from './journal.ts';
 import { nothing, op } from './operation.ts';
 import { TAGS } from './result.ts';
-
-/** What was done, as data; `words` makes the sentence. `who` is the puppy's or dam's name at that time. */
-export const doneSchema = z.strictObject({
-  id: z.number().int(),
-  instant: instantSchema,
-  operation: z.string(),
-  who: z.string(),
-  grams: z.number().nullable(),
-  litterId: idSchema.nullable(),
-  puppyId: idSchema.nullable(),
-  undone: z.boolean(),
-});
-export type Done = z.infer<typeof doneSchema>;
 
 const backupSchema = z.strictObject({
   file: z.string(),
@@ -117,13 +105,13 @@ export const RECORDS_OPERATIONS = {
       /** Whether the host can ask for a folder with a dialog. */
       canChooseFolder: z.boolean(),
     }),
-    tags: ['records', 'litters'],
+    tags: ['records', 'litters', 'house'],
   }),
   'records.done': op({
     kind: 'query',
     input: z.strictObject({ limit: z.number().int().min(1).max(500) }),
     output: z.strictObject({ done: z.array(doneSchema) }),
-    tags: ['records'],
+    tags: ['records', 'house'],
   }),
   'records.undo': op({
     kind: 'command',

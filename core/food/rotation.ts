@@ -56,8 +56,10 @@ export function withBowl(week: Week, { day, meal }: Place, bowl: Bowl | null): W
   });
 }
 
-/** A grown dog of the house: what the week is held against, too. */
-export const grownDogSchema = z.strictObject({ name: longText.max(60), kg: z.number().min(0.5).max(120) });
+/** What the breeder writes about a grown dog of the house: the week is held against it, too. */
+export const grownDogFieldsSchema = z.strictObject({ name: longText.max(60), kg: z.number().min(0.5).max(120) });
+export const grownDogSchema = z.strictObject({ ...grownDogFieldsSchema.shape, id: idSchema });
+export const MOST_GROWN_DOGS = 24;
 export type GrownDog = z.infer<typeof grownDogSchema>;
 
 /** What a litter, or the house (`litterId` null), eats. A litter without a food or a week has the house's. */
@@ -66,7 +68,7 @@ export const feedingSchema = z.strictObject({
   foodId: idSchema.nullable(),
   week: weekSchema.nullable(),
   /** Of the house only. */
-  dogs: z.array(grownDogSchema).max(24),
+  dogs: z.array(grownDogSchema).max(MOST_GROWN_DOGS),
 });
 export type Feeding = z.infer<typeof feedingSchema>;
 

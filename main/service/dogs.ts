@@ -3,25 +3,44 @@
 import { dateOf } from '../../core/calendar/clock.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
 import { type Dam, type DamFields, damFieldsSchema } from '../../core/dogs/dam.ts';
+import { type GrownDog, MOST_GROWN_DOGS } from '../../core/food/rotation.ts';
 import {
   allDams,
+  allDogs,
   damOfWeight,
   findDam,
+  grownDogs,
   insertDam,
   insertDamWeight,
+  insertGrownDog,
   removeDam,
+  removeGrownDog,
   updateDam,
   withdrawDamWeight,
 } from '../store/dogs.ts';
 import type { About } from '../store/journal.ts';
-import { checkTime, found, litterOf, wholeOf } from './facts.ts';
-import { changeFeeding } from './food.ts';
+import { aboutHouse, checkTime, found, litterOf, wholeOf } from './facts.ts';
 import { type Context, command, type HandlersOf } from './handlers.ts';
 
 export function dogsHandlers(c: Context): HandlersOf<'dogs'> {
   const { db } = c.store;
   return {
-    'dogs.setGrown': ({ dogs }) => changeFeeding(c, 'dogs.setGrown', null, () => ({ dogs: dogs ?? [] })),
+    'dogs.all': () => ({ dogs: allDogs(db) }),
+
+    'dogs.addGrown': ({ dog: fields }) =>
+      command(c, 'dogs.addGrown', (recorder) => {
+        if (grownDogs(db).length >= MOST_GROWN_DOGS) throw new ContractFailure('conflict', 'there are as many as can be');
+        const dog: GrownDog = { ...fields, id: c.newId() };
+        insertGrownDog(db, recorder, dog);
+        return { value: { dog }, about: aboutHouse({ of: 'dog', name: dog.name }) };
+      }),
+
+    'dogs.removeGrown': ({ dogId }) =>
+      command(c, 'dogs.removeGrown', (recorder) => {
+        const { name } = found(grownDogs(db).find((d) => d.id === dogId) ?? null, 'dog');
+        removeGrownDog(db, recorder, dogId);
+        return { value: {}, about: aboutHouse({ of: 'dog', name }) };
+      }),
 
     'dogs.dams': () => ({ dams: allDams(db) }),
 
@@ -77,7 +96,7 @@ function damOf(c: Context, id: string): Dam {
 }
 
 function aboutDam({ fields }: Dam, grams: number | null): About {
-  return { who: fields.name, grams, litterId: fields.litterId, puppyId: null };
+  return { what: { of: 'dog', name: fields.name }, grams, litterId: fields.litterId, puppyId: null };
 }
 
 /** A litter that is there and has no other dam written; no date in the future or after the whelping. `under` is where the fields stand in the input. */

@@ -1,6 +1,7 @@
 /** Facts that must be there, and dates that must not contradict each other: otherwise a ContractFailure. */
 import type { z } from 'zod';
 import { type LocalTime, localMinutes } from '../../core/calendar/clock.ts';
+import type { DoneAbout } from '../../core/contract/journal.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
 import { isCurrent, type Litter, type Puppy, puppyName, type Reading, type ReadingFields } from '../../core/litter/litter.ts';
 import { findReading } from '../store/growth.ts';
@@ -49,11 +50,16 @@ export function found<T>(thing: T | null, what: string): T {
 }
 
 export function aboutLitter(litter: Litter): About {
-  return { who: litter.dam, grams: null, litterId: litter.id, puppyId: null };
+  return { what: { of: 'litter', dam: litter.dam }, grams: null, litterId: litter.id, puppyId: null };
 }
 
 export function aboutPuppy(puppy: Puppy, grams: number | null): About {
-  return { who: puppyName(puppy), grams, litterId: puppy.litterId, puppyId: puppy.id };
+  return { what: { of: 'puppies', names: [puppyName(puppy)] }, grams, litterId: puppy.litterId, puppyId: puppy.id };
+}
+
+/** About nothing that hangs on a litter. */
+export function aboutHouse(what: DoneAbout = { of: 'house' }, grams: number | null = null): About {
+  return { what, grams, litterId: null, puppyId: null };
 }
 
 /** Refuses a local time and an instant that no time zone brings together, and anything more than a day ahead. */

@@ -19,11 +19,8 @@ import {
   updateLitterRules,
   updateRules,
 } from '../store/feeding.ts';
-import type { About } from '../store/journal.ts';
-import { aboutLitter, litterOf, wholeOf } from './facts.ts';
+import { aboutHouse, aboutLitter, litterOf, wholeOf } from './facts.ts';
 import { type Context, command, type HandlersOf } from './handlers.ts';
-
-const NOBODY: About = { who: '', grams: null, litterId: null, puppyId: null };
 
 export function feedingHandlers(c: Context): HandlersOf<'feeding'> {
   const { db } = c.store;
@@ -37,7 +34,7 @@ export function feedingHandlers(c: Context): HandlersOf<'feeding'> {
         const version: RulesVersion = { id: old?.id ?? c.newId(), from, rules };
         if (old === null) insertRules(recorder, version);
         else updateRules(recorder, version);
-        return { value: { version }, about: NOBODY };
+        return { value: { version }, about: aboutHouse() };
       }),
 
     'feeding.setLitterRules': ({ litterId, from, change }) =>

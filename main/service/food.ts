@@ -9,10 +9,8 @@ import { type FoodFields, foodChecks, type StoredFood } from '../../core/food/ow
 import { type Bowl, EMPTY_WEEK, type Feeding, feedingOf, withBowl } from '../../core/food/rotation.ts';
 import { feedings, findFood, insertFood, setFeeding, storedFoods, updateFood } from '../store/food.ts';
 import type { About, Written } from '../store/journal.ts';
-import { aboutLitter, found, litterOf } from './facts.ts';
+import { aboutHouse, aboutLitter, found, litterOf } from './facts.ts';
 import { type Context, command, type HandlersOf } from './handlers.ts';
-
-const NOBODY: About = { who: '', grams: null, litterId: null, puppyId: null };
 
 export function foodHandlers(c: Context): HandlersOf<'food'> {
   return { ...ownFoodHandlers(c), ...feedingsHandlers(c) };
@@ -30,7 +28,7 @@ function ownFoodHandlers(c: Context): Pick<HandlersOf<'food'>, OwnFood> {
       const food: StoredFood = { id: c.newId(), fields, retired: false };
       return command(c, 'food.add', (recorder) => {
         insertFood(recorder, food);
-        return { value: { food }, about: { ...NOBODY, who: fields.name } };
+        return { value: { food }, about: aboutFood(food) };
       });
     },
 
@@ -40,14 +38,14 @@ function ownFoodHandlers(c: Context): Pick<HandlersOf<'food'>, OwnFood> {
         const food: StoredFood = { ...old, fields: { ...old.fields, ...change } };
         refuseWhatCannotBe(c, foodId, food.fields, 'change');
         updateFood(recorder, food);
-        return { value: { food }, about: { ...NOBODY, who: food.fields.name } };
+        return { value: { food }, about: aboutFood(food) };
       }),
 
     'food.retire': ({ foodId, retired }) => {
       const food: StoredFood = { ...found(findFood(db, foodId), 'food'), retired };
       return command(c, 'food.retire', (recorder) => {
         updateFood(recorder, food);
-        return { value: { food }, about: { ...NOBODY, who: food.fields.name } };
+        return { value: { food }, about: aboutFood(food, retired) };
       });
     },
   };
@@ -83,19 +81,24 @@ function feedingsHandlers(c: Context): Omit<HandlersOf<'food'>, OwnFood> {
 }
 
 /** Changes what a litter, or the house with null, eats. */
-export function changeFeeding(
+function changeFeeding(
   c: Context,
-  operation: 'food.choose' | 'food.setWeek' | 'food.changeWeek' | 'dogs.setGrown',
+  operation: 'food.choose' | 'food.setWeek' | 'food.changeWeek',
   litterId: string | null,
   to: () => Partial<Feeding>,
 ): Written<{ feeding: Feeding }> {
-  const about = litterId === null ? NOBODY : aboutLitter(litterOf(c, litterId));
+  const about = litterId === null ? aboutHouse() : aboutLitter(litterOf(c, litterId));
   return command(c, operation, (recorder) => {
     const old = feedings(c.store.db).find((f) => f.litterId === litterId);
     const feeding: Feeding = { ...(old ?? { litterId, foodId: null, week: null, dogs: [] }), ...to() };
     setFeeding(c.store.db, recorder, feeding);
     return { value: { feeding }, about };
   });
+}
+
+function aboutFood({ id, fields: { name } }: StoredFood, retired?: boolean): About {
+  const food = { id, name };
+  return aboutHouse(retired === undefined ? { of: 'food', food } : { of: 'food', food, retired });
 }
 
 function foodsIn(bowl: Bowl): string[] {

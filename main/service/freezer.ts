@@ -2,10 +2,19 @@
 
 import { dateOf } from '../../core/calendar/clock.ts';
 import { type CivilDate, daysBetween } from '../../core/calendar/day.ts';
+import type { DoneAbout } from '../../core/contract/journal.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
 import { foodCatalogue } from '../../core/food/catalogue.ts';
 import { portionGrams } from '../../core/food/portion.ts';
-import { DEFAULT_FREEZER, type EaterFields, gramsLeft, oldestFirst, type Pack, type Thaw } from '../../core/freezer/pack.ts';
+import {
+  DEFAULT_FREEZER,
+  type EaterFields,
+  gramsLeft,
+  oldestFirst,
+  type Pack,
+  type Thaw,
+  type WayOut,
+} from '../../core/freezer/pack.ts';
 import { findDam } from '../store/dogs.ts';
 import { storedFoods } from '../store/food.ts';
 import {
@@ -27,7 +36,7 @@ import {
   updatePack,
 } from '../store/freezer.ts';
 import type { About, Recorder } from '../store/journal.ts';
-import { checkTime, found } from './facts.ts';
+import { aboutHouse, checkTime, found } from './facts.ts';
 import { demandBetween } from './freezer-demand.ts';
 import { type Context, command, type HandlersOf } from './handlers.ts';
 
@@ -68,7 +77,7 @@ function stockHandlers(
       });
       return command(c, 'freezer.add', (recorder) => {
         for (const pack of added) insertPack(recorder, pack);
-        return { value: { packs: added }, about: about(`${count} × ${foodName(c, fields.foodId)}`, count * fields.grams) };
+        return { value: { packs: added }, about: aboutPacks(c, added, count * fields.grams) };
       });
     },
 
@@ -80,7 +89,7 @@ function stockHandlers(
           checkDays(c, frozenOn, bestBefore, 'change.frozenOn');
           updatePack(recorder, pack.id, change);
         }
-        return { value: {}, about: about(namesOf(c, packs), null) };
+        return { value: {}, about: aboutPacks(c, packs, null) };
       }),
 
     'freezer.count': ({ on, counts }) => {
@@ -89,7 +98,7 @@ function stockHandlers(
       const groups = counts.map((g) => ({ packs: packsOf(c, g.packIds).sort(oldestFirst), there: g.there }));
       return command(c, 'freezer.count', (recorder) => {
         for (const { packs, there } of groups) countGroup(c, recorder, packs, there, on);
-        return { value: {}, about: about(String(counts.reduce((sum, g) => sum + g.there, 0)), null) };
+        return { value: {}, about: aboutHouse({ of: 'stock', packs: counts.reduce((sum, g) => sum + g.there, 0) }) };
       });
     },
   };
@@ -100,10 +109,9 @@ function outHandlers(c: Context): Some<'freezer.takeOut'> {
     'freezer.takeOut': ({ packIds, way, on }) => {
       const packs = packsOf(c, packIds);
       const grams = packs.reduce((sum, p) => sum + gramsLeft(p), 0);
-      const how = { used: 'used', thrown: 'thrown away', given: 'given away' }[way];
       return command(c, 'freezer.takeOut', (recorder) => {
         for (const { id } of packs) updatePack(recorder, id, { gone: way, goneOn: on, left: 0 });
-        return { value: {}, about: about(`${namesOf(c, packs)} ${how}`, grams) };
+        return { value: {}, about: aboutPacks(c, packs, grams, way) };
       });
     },
   };
@@ -146,7 +154,7 @@ function thawHandlers(c: Context): Some<'freezer.thaw' | 'freezer.endThaw'> {
           insertThaw(recorder, thaw);
           updatePack(recorder, thaw.packId, { left: (packs[i] as Pack).left - thaw.portions });
         }
-        return { value: { thaws }, about: about(namesOf(c, packs), grams) };
+        return { value: { thaws }, about: aboutPacks(c, packs, grams) };
       });
     },
 
@@ -161,7 +169,7 @@ function thawHandlers(c: Context): Some<'freezer.thaw' | 'freezer.endThaw'> {
       const packs = [...new Set(thaws.map((t) => t.packId))].map((id) => found(findPack(db, id), 'pack'));
       return command(c, 'freezer.endThaw', (recorder) => {
         for (const thaw of thaws) endThaw(recorder, thaw.id, ended, at);
-        return { value: {}, about: about(`${namesOf(c, packs)} ${ended === 'used' ? 'used up' : 'thrown away'}`, null) };
+        return { value: {}, about: aboutPacks(c, packs, null, ended) };
       });
     },
   };
@@ -179,7 +187,7 @@ function eaterHandlers(
         checkDog(c, fields, 'fields');
         const dog = { id: c.newId(), ...fields };
         setEater(db, recorder, dog);
-        return { value: { dog }, about: about(dog.name, dog.gramsADay) };
+        return { value: { dog }, about: aboutHouse({ of: 'dog', name: dog.name }, dog.gramsADay) };
       }),
 
     'freezer.changeDog': ({ dogId, change }) =>
@@ -187,14 +195,14 @@ function eaterHandlers(
         const dog = { ...dogOf(c, dogId), ...change };
         checkDog(c, dog, 'change');
         setEater(db, recorder, dog);
-        return { value: { dog }, about: about(dog.name, dog.gramsADay) };
+        return { value: { dog }, about: aboutHouse({ of: 'dog', name: dog.name }, dog.gramsADay) };
       }),
 
     'freezer.removeDog': ({ dogId }) => {
       const dog = dogOf(c, dogId);
       return command(c, 'freezer.removeDog', (recorder) => {
         removeEater(db, recorder, dogId);
-        return { value: {}, about: about(dog.name, null) };
+        return { value: {}, about: aboutHouse({ of: 'dog', name: dog.name }) };
       });
     },
 
@@ -202,30 +210,30 @@ function eaterHandlers(
       command(c, 'freezer.addStarter', (recorder) => {
         needFood(c, fields.foodId, 'fields.foodId');
         const starter = { id: c.newId(), ...fields };
-        setStarter(db, recorder, starter);
-        return { value: { starter }, about: about(starter.who, starter.grams) };
+        const personId = setStarter(db, recorder, starter);
+        return { value: { starter }, about: aboutHouse({ of: 'person', personId }, starter.grams) };
       }),
 
     'freezer.changeStarter': ({ starterId, change }) =>
       command(c, 'freezer.changeStarter', (recorder) => {
         const starter = { ...starterOf(c, starterId), ...change };
         needFood(c, starter.foodId, 'change.foodId');
-        setStarter(db, recorder, starter);
-        return { value: { starter }, about: about(starter.who, starter.grams) };
+        const personId = setStarter(db, recorder, starter);
+        return { value: { starter }, about: aboutHouse({ of: 'person', personId }, starter.grams) };
       }),
 
     'freezer.removeStarter': ({ starterId }) => {
-      const starter = starterOf(c, starterId);
+      starterOf(c, starterId);
       return command(c, 'freezer.removeStarter', (recorder) => {
-        removeStarter(db, recorder, starterId);
-        return { value: {}, about: about(starter.who, null) };
+        const personId = removeStarter(db, recorder, starterId);
+        return { value: {}, about: aboutHouse({ of: 'person', personId }) };
       });
     },
 
     'freezer.setSettings': ({ change }) =>
       command(c, 'freezer.setSettings', (recorder) => {
         setFreezer(db, recorder, { ...(storedFreezer(db) ?? DEFAULT_FREEZER), ...change });
-        return { value: {}, about: about('', null) };
+        return { value: {}, about: aboutHouse() };
       }),
   };
 }
@@ -271,15 +279,10 @@ function checkDays(c: Context, frozenOn: CivilDate, bestBefore: CivilDate | null
     );
 }
 
-function foodName(c: Context, foodId: string): string {
-  return foodCatalogue(storedFoods(c.store.db)).find(foodId)?.name ?? foodId;
-}
-
-function namesOf(c: Context, packs: readonly Pack[]): string {
-  const names = [...new Set(packs.map((p) => foodName(c, p.foodId)))].join(', ');
-  return packs.length === 1 ? names : `${packs.length} × ${names}`;
-}
-
-function about(who: string, grams: number | null): About {
-  return { who, grams, litterId: null, puppyId: null };
+/** Packs by their foods, each named once. */
+function aboutPacks(c: Context, packs: readonly Pack[], grams: number | null, out?: WayOut): About {
+  const own = new Map(storedFoods(c.store.db).map((food) => [food.id, food.fields.name]));
+  const foods = [...new Set(packs.map((p) => p.foodId))].map((id) => ({ id, name: own.get(id) ?? '' }));
+  const what: DoneAbout = { of: 'packs', packs: packs.length, foods };
+  return aboutHouse(out === undefined ? what : { ...what, out }, grams);
 }

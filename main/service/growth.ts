@@ -1,8 +1,9 @@
 /** Readings: recorded, corrected, withdrawn, kept. Several of one puppy in one session are all kept and all count. */
 import { ContractFailure } from '../../core/contract/result.ts';
 import { earlierLitters, lineReadings } from '../../core/growth/own-line/earlier.ts';
-import type { Litter, Puppy, Reading, ReadingFields } from '../../core/litter/litter.ts';
+import { type Litter, type Puppy, puppyName, type Reading, type ReadingFields } from '../../core/litter/litter.ts';
 import { insertReading, markKept, markStanding, markWithdrawn, readingsOf, replaceReading } from '../store/growth.ts';
+import type { About } from '../store/journal.ts';
 import { allLitters, puppiesOf } from '../store/litter.ts';
 import { aboutLitter, aboutPuppy, checkReading, litterOf, puppyOf, refuseTwice, standingReading } from './facts.ts';
 import { type Context, command, type HandlersOf } from './handlers.ts';
@@ -73,7 +74,7 @@ export function growthHandlers(c: Context): HandlersOf<'growth'> {
       const reading = standingReading(c, readingId);
       return command(c, 'growth.withdraw', (recorder) => {
         markWithdrawn(recorder, readingId);
-        return { value: { reading: { ...reading, withdrawn: true } }, about: aboutReading(c, reading) };
+        return { value: { reading: { ...reading, withdrawn: true } }, about: aboutReadings(c, [reading]) };
       });
     },
 
@@ -111,8 +112,7 @@ export function growthHandlers(c: Context): HandlersOf<'growth'> {
       const readings = [exchanged(c, puppy, one, other), exchanged(c, otherPuppy, other, one)];
       return command(c, 'growth.exchange', (recorder) => {
         for (const reading of readings) replaceReading(recorder, reading);
-        const about = aboutPuppy(puppy, null);
-        return { value: { readings }, about: { ...about, who: `${about.who}, ${aboutPuppy(otherPuppy, null).who}` } };
+        return { value: { readings }, about: aboutPuppies([puppy, otherPuppy], null) };
       });
     },
   };
@@ -151,12 +151,14 @@ function newReading(c: Context, puppy: Puppy, fields: ReadingFields, supersedes:
 }
 
 /** One by its weight, several by their names. */
-function aboutReadings(c: Context, readings: readonly Reading[]) {
-  const [first, ...more] = readings.map((r) => aboutReading(c, r));
-  if (first === undefined) throw new Error('no readings');
-  return more.length === 0 ? first : { ...first, who: [first, ...more].map((a) => a.who).join(', '), grams: null };
+function aboutReadings(c: Context, readings: readonly Reading[]): About {
+  const puppies = readings.map((r) => puppyOf(c, r.puppyId));
+  return aboutPuppies(puppies, readings.length === 1 ? (readings[0]?.grams ?? null) : null);
 }
 
-function aboutReading(c: Context, reading: Reading) {
-  return aboutPuppy(puppyOf(c, reading.puppyId), reading.grams);
+/** Found under the first of them. */
+function aboutPuppies(puppies: readonly Puppy[], grams: number | null): About {
+  const [first] = puppies;
+  if (first === undefined) throw new Error('no puppies');
+  return { ...aboutPuppy(first, grams), what: { of: 'puppies', names: puppies.map(puppyName) } };
 }

@@ -9,10 +9,10 @@ import type { PlanDocument } from '../../core/homing/document.ts';
 import { DEFAULT_HOUSE } from '../../core/people/house.ts';
 import { planDocument } from '../../core/words/plan-paper.ts';
 import { readingsOf } from '../store/growth.ts';
-import { insertPlan, keptDocument, plansOf } from '../store/homing.ts';
+import { insertPlan, plansOf } from '../store/homing.ts';
 import { puppiesOf, setState } from '../store/litter.ts';
 import { storedHouse } from '../store/people.ts';
-import { aboutPuppy, found, litterOf, puppyOf } from './facts.ts';
+import { aboutPuppy, litterOf, puppyOf } from './facts.ts';
 import { rulesFacts } from './feeding.ts';
 import { foodOn } from './food.ts';
 import { type Context, command, type HandlersOf } from './handlers.ts';
@@ -20,8 +20,6 @@ import { type Context, command, type HandlersOf } from './handlers.ts';
 export function homingHandlers(c: Context): HandlersOf<'homing'> {
   const { db } = c.store;
   return {
-    'homing.plan': ({ puppyId, on }) => ({ document: planOf(c, puppyId, on) }),
-
     'homing.handOver': ({ puppyId, on, leaves }) => {
       const puppy = puppyOf(c, puppyId);
       if (puppy.state === 'died') throw new ContractFailure('refused', 'the puppy has died');
@@ -41,8 +39,6 @@ export function homingHandlers(c: Context): HandlersOf<'homing'> {
     },
 
     'homing.handedOver': ({ litterId }) => ({ plans: plansOf(db, litterOf(c, litterId).id) }),
-
-    'homing.handedOverDocument': ({ planId }) => ({ document: found(keptDocument(db, planId), 'plan') }),
   };
 }
 

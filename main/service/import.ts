@@ -10,7 +10,7 @@ import type { TableRows } from '../store/full-export.ts';
 import { insertReading } from '../store/growth.ts';
 import { insertLitter, insertPuppy, puppiesOf } from '../store/litter.ts';
 import { readExported, TakeInError, takeIn } from '../store/take-in.ts';
-import { aboutLitter, checkReading, checkTime, litterOf } from './facts.ts';
+import { aboutHouse, aboutLitter, checkReading, checkTime, litterOf } from './facts.ts';
 import { type Context, command, type HandlersOf } from './handlers.ts';
 import { checkBirth, checkLetter } from './litter.ts';
 
@@ -36,7 +36,7 @@ export function importHandlers(c: Context): Pick<HandlersOf<'records'>, 'records
       const tables = wholeOf(text);
       return command(c, 'records.takeIn', (recorder) => {
         told(() => takeIn(db, recorder, tables));
-        return { value: { counts: countsIn(db) }, about: { who: '', grams: null, litterId: null, puppyId: null } };
+        return { value: { counts: countsIn(db) }, about: aboutHouse() };
       });
     },
   };

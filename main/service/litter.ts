@@ -1,9 +1,10 @@
 /** Litters and puppies: begun, changed, arranged, removed while nothing hangs on them. */
 import { dateOf } from '../../core/calendar/clock.ts';
+import type { DoneAbout } from '../../core/contract/journal.ts';
 import type { NewPuppy, PuppyChange } from '../../core/contract/litter.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
 import type { Collar } from '../../core/litter/collar.ts';
-import type { Litter, Puppy, PuppyFields, PuppyState, Reading } from '../../core/litter/litter.ts';
+import { type Litter, type Puppy, type PuppyFields, puppyName, type Reading } from '../../core/litter/litter.ts';
 import { firstWeighing, insertReading, replaceReading, standingReadings, wasWeighed } from '../store/growth.ts';
 import { hasPlan } from '../store/homing.ts';
 import type { Recorder } from '../store/journal.ts';
@@ -23,9 +24,6 @@ import { aboutLitter, aboutPuppy, checkTime, DAY_MS, litterOf, puppyOf, refuseTw
 import { type Context, command, type HandlersOf } from './handlers.ts';
 
 type BirthTime = Pick<PuppyFields, 'bornAt' | 'bornInstant'>;
-
-/** How the list of things done says where a puppy is now. */
-const STATE_SAID: Record<PuppyState, string> = { litter: 'back in the litter', home: 'gone home', kept: 'kept', died: 'died' };
 
 export function litterHandlers(c: Context): HandlersOf<'litter'> {
   const { db } = c.store;
@@ -108,8 +106,8 @@ export function litterHandlers(c: Context): HandlersOf<'litter'> {
       const puppy: Puppy = { ...before, state, stateOn: state === 'litter' ? null : on };
       return command(c, 'litter.setState', (recorder) => {
         setState(recorder, puppyId, puppy.state, puppy.stateOn);
-        const about = aboutPuppy(puppy, null);
-        return { value: { puppy }, about: { ...about, who: `${about.who}: ${STATE_SAID[state]}` } };
+        const what: DoneAbout = { of: 'puppies', names: [puppyName(puppy)], state };
+        return { value: { puppy }, about: { ...aboutPuppy(puppy, null), what } };
       });
     },
 

@@ -5,7 +5,7 @@ import { addDays, type CivilDate } from '../../core/calendar/day.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
 import { foodCatalogue } from '../../core/food/catalogue.ts';
 import { growthInputOf } from '../../core/growth/input.ts';
-import type { Litter, Puppy } from '../../core/litter/litter.ts';
+import { type Litter, type Puppy, puppyName } from '../../core/litter/litter.ts';
 import { DEFAULT_HOUSE } from '../../core/people/house.ts';
 import type { WeaningEvent, WeaningNote } from '../../core/weaning/eaten.ts';
 import type { PrepDocument } from '../../core/weaning/prep-document.ts';
@@ -14,7 +14,7 @@ import { changedSteps, type WeaningPlan, weaningPlanSchema } from '../../core/we
 import { prepDocument } from '../../core/words/prep-paper.ts';
 import { feedings, storedFoods } from '../store/food.ts';
 import { readingsOf } from '../store/growth.ts';
-import type { Written } from '../store/journal.ts';
+import type { About, Written } from '../store/journal.ts';
 import { puppiesOf } from '../store/litter.ts';
 import { storedHouse } from '../store/people.ts';
 import {
@@ -84,8 +84,7 @@ export function weaningHandlers(c: Context): HandlersOf<'weaning'> {
       const event: WeaningEvent = { ...noted, id: c.newId() };
       return command(c, 'weaning.note', (recorder) => {
         insertWeaningEvent(recorder, event);
-        const about = puppy === null ? aboutLitter(litter) : aboutPuppy(puppy, null);
-        return { value: { event }, about: { ...about, who: `${about.who}: ${whatWasNoted(event.note)}` } };
+        return { value: { event }, about: aboutNote(litter, puppy, event.note) };
       });
     },
 
@@ -94,11 +93,16 @@ export function weaningHandlers(c: Context): HandlersOf<'weaning'> {
       const litter = litterOf(c, event.litterId);
       return command(c, 'weaning.takeBack', (recorder) => {
         removeWeaningEvent(recorder, eventId);
-        const about = aboutLitter(litter);
-        return { value: {}, about: { ...about, who: `${about.who}: ${whatWasNoted(event.note)}` } };
+        return { value: {}, about: aboutNote(litter, null, event.note) };
       });
     },
   };
+}
+
+/** Of the whole litter, or of one puppy. */
+function aboutNote(litter: Litter, puppy: Puppy | null, note: WeaningNote): About {
+  if (puppy === null) return { ...aboutLitter(litter), what: { of: 'litter', dam: litter.dam, note } };
+  return { ...aboutPuppy(puppy, null), what: { of: 'puppies', names: [puppyName(puppy)], note } };
 }
 
 /** What is the litter's own of the facts that weaning is reckoned from. */
@@ -143,20 +147,4 @@ export function prepSheetOf(c: Context, litterId: string, day: CivilDate): PrepD
   if (own.plan === null) return null;
   const catalogue = foodCatalogue(storedFoods(db));
   return prepDocument({ ...own, rules: rulesFacts(c), catalogue, feedings: feedings(db), today: dateOf(c.now().local) }, day);
-}
-
-const ATE_WORDS = { clean: 'cleaned up', left: 'some left', refused: 'refused' } as const;
-
-/** In the list of things done, beside the name: a meal, a stool, a pause, an answer. */
-function whatWasNoted(note: WeaningNote): string {
-  switch (note.kind) {
-    case 'meal':
-      return `${note.meal} meal ${ATE_WORDS[note.ate]}`;
-    case 'stool':
-      return `${note.stool} stool`;
-    case 'pause':
-      return note.paused ? 'weaning paused' : 'weaning goes on';
-    case 'answer':
-      return note.accepted ? 'suggestion taken' : 'suggestion not taken';
-  }
 }

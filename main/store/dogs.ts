@@ -3,7 +3,7 @@
 import { randomUUID } from 'node:crypto';
 import type Database from 'better-sqlite3';
 import { type Dam, type DamFields, damSchema } from '../../core/dogs/dam.ts';
-import type { HouseDog } from '../../core/dogs/dog.ts';
+import { type HouseDog, houseDogSchema } from '../../core/dogs/dog.ts';
 import { type GrownDog, grownDogSchema } from '../../core/food/rotation.ts';
 import type { Recorder } from './journal.ts';
 import type { Row } from './rows.ts';
@@ -41,26 +41,33 @@ export function releaseDogs(db: Database.Database, recorder: Recorder): void {
   for (const id of db.prepare<[], string>(sql).pluck().all()) recorder.update('dogs', id, { removed: 1 });
 }
 
+/** Every dog that is named, by name; invented ones are left out. */
+export function allDogs(db: Database.Database): HouseDog[] {
+  return db
+    .prepare<[], Row>('SELECT id, name, sex FROM dogs WHERE removed = 0 AND demo = 0 ORDER BY name, rowid')
+    .all()
+    .map((row) => houseDogSchema.parse(row));
+}
+
 /** The grown dogs of the house in the order they were written. */
 export function grownDogs(db: Database.Database): GrownDog[] {
-  const sql = 'SELECT d.name, g.kg FROM grownDogs g JOIN dogs d ON d.id = g.dogId WHERE g.removed = 0 ORDER BY g.place';
+  const sql = 'SELECT g.id, d.name, g.kg FROM grownDogs g JOIN dogs d ON d.id = g.dogId WHERE g.removed = 0 ORDER BY g.place';
   return db
     .prepare<[], Row>(sql)
     .all()
     .map((row) => grownDogSchema.parse(row));
 }
 
-export function setGrownDogs(db: Database.Database, recorder: Recorder, dogs: readonly GrownDog[]): void {
-  for (const [place, { name, kg }] of dogs.entries()) {
-    const nth = dogs.slice(0, place).filter((d) => d.name === name).length;
-    const dogId = dogNamed(db, recorder, { name, sex: null, demo: false, nth });
-    const id = `grown-dog-${place}`;
-    const isThere = db.prepare('SELECT 1 FROM grownDogs WHERE id = ?').get(id) !== undefined;
-    if (isThere) recorder.update('grownDogs', id, { dogId, kg, removed: 0 });
-    else recorder.insert('grownDogs', { id, place, dogId, kg });
-  }
-  const gone = db.prepare<[number], string>('SELECT id FROM grownDogs WHERE removed = 0 AND place >= ?').pluck();
-  for (const id of gone.all(dogs.length)) recorder.update('grownDogs', id, { removed: 1 });
+/** After those that are there. */
+export function insertGrownDog(db: Database.Database, recorder: Recorder, { id, name, kg }: GrownDog): void {
+  const nth = grownDogs(db).filter((d) => d.name === name).length;
+  const dogId = dogNamed(db, recorder, { name, sex: null, demo: false, nth });
+  const place = db.prepare<[], number>('SELECT coalesce(max(place) + 1, 0) FROM grownDogs').pluck().get() ?? 0;
+  recorder.insert('grownDogs', { id, place, dogId, kg });
+}
+
+export function removeGrownDog(db: Database.Database, recorder: Recorder, id: string): void {
+  recorder.update('grownDogs', id, { removed: 1 });
   releaseDogs(db, recorder);
 }
 

@@ -1,7 +1,7 @@
 /** How rows of earlier shapes are read, where a table has another shape now or is no more: a damaged file is rescued at the shape it has. */
 import { z } from 'zod';
 import { damFieldsSchema, damSchema } from '../../core/dogs/dam.ts';
-import { feedingSchema } from '../../core/food/rotation.ts';
+import { feedingSchema, grownDogFieldsSchema } from '../../core/food/rotation.ts';
 import { eaterSchema, starterSchema } from '../../core/freezer/pack.ts';
 import { storedSettingsSchema } from '../../core/people/house.ts';
 import { json, picked, type Row, reads } from './rows.ts';
@@ -14,6 +14,8 @@ const peopleSchema = z
   .object({ breederName: text, address: text, phone: text, email: text, vetName: text, vetPhone: text })
   .partial();
 
+const fedWithDogsSchema = feedingSchema.extend({ dogs: z.array(grownDogFieldsSchema) });
+
 /** By the last shape that they belong to. */
 const EARLIER: readonly { readonly shape: number; readonly readers: Readonly<Record<string, Reader>> }[] = [
   {
@@ -23,7 +25,7 @@ const EARLIER: readonly { readonly shape: number; readonly readers: Readonly<Rec
         reads(damSchema, { id, weights: [], fields: picked(damFieldsSchema, { ...row, foodKcalPer100g: foodKcal }) }),
       freezerDogs: (row) => reads(eaterSchema, row),
       starters: (row) => reads(starterSchema, row),
-      feeding: (row) => reads(feedingSchema, { ...row, week: json(row['week']), dogs: json(row['dogs']) }),
+      feeding: (row) => reads(fedWithDogsSchema, { ...row, week: json(row['week']), dogs: json(row['dogs']) }),
       house: (row) => isHouse(json(row['house'])),
     },
   },

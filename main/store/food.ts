@@ -3,7 +3,7 @@
 import type Database from 'better-sqlite3';
 import { type StoredFood, storedFoodSchema } from '../../core/food/own-food.ts';
 import { type Feeding, feedingSchema, type GrownDog } from '../../core/food/rotation.ts';
-import { grownDogs, setGrownDogs } from './dogs.ts';
+import { grownDogs } from './dogs.ts';
 import { jsonOrNull, type Recorder } from './journal.ts';
 import type { Row } from './rows.ts';
 
@@ -45,13 +45,12 @@ export function feedings(db: Database.Database): Feeding[] {
 }
 
 /** Writes what a litter, or the house with null, eats. */
-export function setFeeding(db: Database.Database, recorder: Recorder, { litterId, foodId, week, dogs }: Feeding): void {
+export function setFeeding(db: Database.Database, recorder: Recorder, { litterId, foodId, week }: Feeding): void {
   const id = litterId ?? HOUSE_ID;
   const row = { foodId, week: jsonOrNull(week) };
   const there = db.prepare<[string], number>('SELECT 1 FROM feeding WHERE id = ?').pluck().get(id) !== undefined;
   if (there) recorder.update('feeding', id, row);
   else recorder.insert('feeding', { id, litterId, ...row });
-  if (litterId === null) setGrownDogs(db, recorder, dogs);
 }
 
 function toFeeding(row: Row, grown: readonly GrownDog[]): Feeding {

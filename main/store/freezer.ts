@@ -101,16 +101,21 @@ export function starters(db: Database.Database): Starter[] {
     .map((row) => starterSchema.parse(row));
 }
 
-export function setStarter(db: Database.Database, recorder: Recorder, { id, who, ...fields }: Starter): void {
-  const row = { ...fields, personId: buyerNamed(db, recorder, who) };
+/** Answers the id of the person that it is for. */
+export function setStarter(db: Database.Database, recorder: Recorder, { id, who, ...fields }: Starter): string {
+  const personId = buyerNamed(db, recorder, who);
+  const row = { ...fields, personId };
   if (starters(db).some((s) => s.id === id)) recorder.update('starters', id, row);
   else recorder.insert('starters', { id, ...row });
   releaseBuyers(db, recorder);
+  return personId;
 }
 
-export function removeStarter(db: Database.Database, recorder: Recorder, id: string): void {
+/** Answers the id of the person that it was for. */
+export function removeStarter(db: Database.Database, recorder: Recorder, id: string): string {
   recorder.update('starters', id, { removed: 1 });
   releaseBuyers(db, recorder);
+  return String(db.prepare<[string], string>('SELECT personId FROM starters WHERE id = ?').pluck().get(id));
 }
 
 /** Null before she has written any. */

@@ -7,9 +7,9 @@
 import type Database from 'better-sqlite3';
 import { z } from 'zod';
 import { nameNow } from '../../core/contract/earlier-names.ts';
-import { type Done, doneSchema } from '../../core/contract/records.ts';
+import { aboutSchema, type Done, type DoneAbout, doneSchema } from '../../core/contract/journal.ts';
 import type { Tag } from '../../core/contract/result.ts';
-import type { Row } from './rows.ts';
+import type { Cell, Row } from './rows.ts';
 import { TABLES, type TableName, tagsOf } from './tables.ts';
 
 const tableName = z.enum(Object.keys(TABLES) as [TableName, ...TableName[]]);
@@ -47,7 +47,7 @@ export interface Written<T> {
 
 /** What a command was about, for the list of things done. */
 export interface About {
-  readonly who: string;
+  readonly what: DoneAbout;
   readonly grams: number | null;
   readonly litterId: string | null;
   readonly puppyId: string | null;
@@ -66,11 +66,12 @@ export function runCommand<T>(
     .transaction(() => {
       const changes: Change[] = [];
       const { value, about } = work(recorderOf(db, changes));
+      const { what, ...of } = about;
       db.prepare("UPDATE journal SET state = 'dead' WHERE state = 'undone'").run();
       db.prepare(
-        `INSERT INTO journal (instant, operation, who, grams, litterId, puppyId, changes, state)
-         VALUES (:instant, :operation, :who, :grams, :litterId, :puppyId, :changes, 'done')`,
-      ).run({ ...entry, ...about, changes: JSON.stringify(changes) });
+        `INSERT INTO journal (instant, operation, who, about, grams, litterId, puppyId, changes, state)
+         VALUES (:instant, :operation, '', :about, :grams, :litterId, :puppyId, :changes, 'done')`,
+      ).run({ ...entry, ...of, about: JSON.stringify(aboutSchema.parse(what)), changes: JSON.stringify(changes) });
       return { value, changed: changedBy(changes) };
     })
     .immediate();
@@ -178,27 +179,37 @@ function applyForwards(db: Database.Database, change: Change): void {
   else if (change.row !== null) insertRow(db, change.table, change.row);
 }
 
-const ENTRY = 'SELECT id, instant, operation, who, grams, litterId, puppyId, state FROM journal';
+/** A person is named as she is called now: what was erased of her is in no entry. */
+const ENTRY = `SELECT j.id, j.instant, j.operation, j.who, j.about, j.grams, j.litterId, j.puppyId, j.state, p.name
+  FROM journal j LEFT JOIN people p ON p.id = j.about ->> 'personId'`;
 
 /** The command that undo would take back. */
 export function lastDone(db: Database.Database): Done | null {
-  return one(db.prepare<[], Row>(`${ENTRY} WHERE state = 'done' ORDER BY id DESC LIMIT 1`).get());
+  return one(db.prepare<[], Row>(`${ENTRY} WHERE j.state = 'done' ORDER BY j.id DESC LIMIT 1`).get());
 }
 
 /** The command that redo would do again. */
 export function nextUndone(db: Database.Database): Done | null {
-  return one(db.prepare<[], Row>(`${ENTRY} WHERE state = 'undone' ORDER BY id LIMIT 1`).get());
+  return one(db.prepare<[], Row>(`${ENTRY} WHERE j.state = 'undone' ORDER BY j.id LIMIT 1`).get());
 }
 
 /** The latest commands, newest first; those taken back are among them, marked. */
 export function doneList(db: Database.Database, limit: number): Done[] {
-  return db.prepare<[number], Row>(`${ENTRY} ORDER BY id DESC LIMIT ?`).all(limit).map(toDone);
+  return db.prepare<[number], Row>(`${ENTRY} ORDER BY j.id DESC LIMIT ?`).all(limit).map(toDone);
 }
 
 function one(row: Row | undefined): Done | null {
   return row === undefined ? null : toDone(row);
 }
 
-function toDone({ state, ...row }: Row): Done {
-  return doneSchema.parse({ ...row, operation: nameNow(String(row['operation'])), undone: state !== 'done' });
+function toDone({ state, who, about, name, ...row }: Row): Done {
+  const operation = nameNow(String(row['operation']));
+  return doneSchema.parse({ ...row, operation, about: aboutOf(who, about, name), undone: state !== 'done' });
+}
+
+/** Entries of earlier files have the words that they were written with. */
+function aboutOf(who: Cell | undefined, about: Cell | undefined, name: Cell | undefined): Done['about'] {
+  if (about === null || about === undefined) return { of: 'text', text: String(who) };
+  const what = aboutSchema.parse(JSON.parse(String(about)));
+  return what.of === 'person' ? { of: 'person', name: String(name ?? '') } : what;
 }

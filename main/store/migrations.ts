@@ -266,4 +266,11 @@ ALTER TABLE litters ADD COLUMN breedBirthGrams REAL CHECK (breedBirthGrams > 0);
 `,
   },
   { version: 6, name: 'dogs and people', sql: DOGS_AND_PEOPLE, carry: dogsAndPeople },
+  {
+    version: 7,
+    name: 'what was done, as data',
+    sql: `
+ALTER TABLE journal ADD COLUMN about TEXT CHECK (json_valid(about));
+`,
+  },
 ];

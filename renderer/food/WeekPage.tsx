@@ -195,12 +195,12 @@ interface SumFacts {
 }
 
 /** A grown dog's day by the grown share of the rules, in two bowls. */
-function grownDiner(dog: GrownDog, word: string, key: string, rules: HouseRules): Diner {
+function grownDiner(dog: Pick<GrownDog, 'kg'>, word: string, key: string, rules: HouseRules): Diner {
   const { meals } = fillBowls(rules.shareAdult * dog.kg * 1000, TWO_MEALS, 'g');
   return { key, word, eaters: { count: 1, meals }, energy: grownEnergy(dog.kg), growth: null };
 }
 
-const EXAMPLE_DOG: GrownDog = { name: '', kg: 25 };
+const EXAMPLE_DOG = { name: '', kg: 25 };
 
 function HouseSum(props: SumFacts) {
   const dogs = useFeedings().find((f) => f.litterId === null)?.dogs ?? [];
@@ -208,7 +208,7 @@ function HouseSum(props: SumFacts) {
   const diners =
     dogs.length === 0
       ? [grownDiner(EXAMPLE_DOG, words.week.grown(words.week.exampleDog, String(EXAMPLE_DOG.kg)), 'example', props.rules)]
-      : dogs.map((dog, i) => grownDiner(dog, words.week.grown(dog.name, String(dog.kg)), `dog-${i}-${dog.name}`, props.rules));
+      : dogs.map((dog) => grownDiner(dog, words.week.grown(dog.name, String(dog.kg)), dog.id, props.rules));
   return <WeekSum {...props} diners={diners} unit={massUnit} note={null} />;
 }
 
@@ -241,9 +241,7 @@ function LitterSum({ litterId, today, ...props }: SumFacts & { litterId: string;
             growth: puppies.find((p) => p.growth?.size === 'large')?.growth ?? first.growth,
           },
         ];
-  const grown = dogs.map((dog, i) =>
-    grownDiner(dog, words.week.grown(dog.name, String(dog.kg)), `dog-${i}-${dog.name}`, props.rules),
-  );
+  const grown = dogs.map((dog) => grownDiner(dog, words.week.grown(dog.name, String(dog.kg)), dog.id, props.rules));
   const unweaned = facts.litter !== null && daysBetween(dateOf(facts.litter.whelpedAt), today) < EIGHT_WEEKS;
   return (
     <WeekSum
@@ -274,11 +272,10 @@ function GrownDogs() {
   const [tried, setTried] = useState(false);
   const readName = readText(60, words.week.dogNameNeeded)(name);
   const readKg = readNumber({ low: 0.5, high: 120, unit: 'kg', example: '25' })(kg);
-  const save = (to: readonly GrownDog[]) => run('dogs.setGrown', { dogs: to.length === 0 ? null : [...to] });
   const add = async () => {
     setTried(true);
     if (!readName.ok || !readKg.ok) return;
-    const done = await save([...dogs, { name: readName.value, kg: readKg.value }]);
+    const done = await run('dogs.addGrown', { dog: { name: readName.value, kg: readKg.value } });
     if (!done.ok) return;
     setName('');
     setKg('');
@@ -288,14 +285,14 @@ function GrownDogs() {
     <section className="part">
       <h2>{words.week.dogs}</h2>
       <p className="soft">{words.week.dogsLead}</p>
-      {dogs.map((dog, i) => (
-        <p className="line" key={`${dog.name} ${dog.kg}`}>
+      {dogs.map((dog) => (
+        <p className="line" key={dog.id}>
           {words.week.grown(dog.name, String(dog.kg))}
           <button
             type="button"
             className="link note"
             aria-label={words.week.removeDog(dog.name)}
-            onClick={() => void save(dogs.filter((_, at) => at !== i))}
+            onClick={() => void run('dogs.removeGrown', { dogId: dog.id })}
           >
             {words.week.takeOutShort}
           </button>

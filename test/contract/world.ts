@@ -3,10 +3,12 @@
 import { fromLocalMinutes, type LocalTime, localMinutes } from '../../core/calendar/clock.ts';
 import { type CivilDate, fromDayNumber } from '../../core/calendar/day.ts';
 import { type InputOf, OPERATIONS, type OperationName, type OutputOf } from '../../core/contract/operations.ts';
+import type { PaperOf } from '../../core/contract/paper.ts';
 import type { Result } from '../../core/contract/result.ts';
 import type { Label } from '../../core/food/label.ts';
 import type { FoodFields } from '../../core/food/own-food.ts';
 import type { Week } from '../../core/food/rotation.ts';
+import type { PlanDocument } from '../../core/homing/document.ts';
 import { USUAL_COLLARS } from '../../core/litter/collar.ts';
 import { isCurrent, type Litter, type Puppy, type Reading } from '../../core/litter/litter.ts';
 
@@ -18,6 +20,22 @@ export async function call<N extends OperationName>(dispatch: Dispatch, name: N,
   const result = await dispatch(name, input);
   if (!result.ok) throw new Error(`${name}: ${JSON.stringify(result.error)}`);
   return OPERATIONS[name].output.parse(result.value) as OutputOf<N>;
+}
+
+/** The plan of a puppy for a day, as it would be printed. */
+export function planOn(dispatch: Dispatch, puppyId: string, on: CivilDate): Promise<PlanDocument> {
+  return planPaper(dispatch, { kind: 'puppy', puppyId, on });
+}
+
+/** A plan as it was handed over. */
+export function keptPlan(dispatch: Dispatch, planId: string): Promise<PlanDocument> {
+  return planPaper(dispatch, { kind: 'handed-over', planId });
+}
+
+async function planPaper(dispatch: Dispatch, of: PaperOf): Promise<PlanDocument> {
+  const { document } = await call(dispatch, 'records.paper', { of });
+  if (document?.kind !== 'plan') throw new Error(`no plan but ${document?.kind}`);
+  return document;
 }
 
 export interface Clock {
@@ -277,9 +295,9 @@ export async function allFacts({ dispatch, clock }: Pick<World, 'dispatch' | 'cl
     const { readings } = await call(dispatch, 'growth.readings', { litterId: litter.id });
     const { plans } = await call(dispatch, 'homing.handedOver', { litterId: litter.id });
     const kept = [];
-    for (const plan of plans) kept.push(await call(dispatch, 'homing.handedOverDocument', { planId: plan.id }));
+    for (const plan of plans) kept.push(await keptPlan(dispatch, plan.id));
     const today = [];
-    for (const puppy of puppies) today.push(await call(dispatch, 'homing.plan', { puppyId: puppy.id, on }));
+    for (const puppy of puppies) today.push(await planOn(dispatch, puppy.id, on));
     const weaning = await call(dispatch, 'weaning.plan', { litterId: litter.id });
     perLitter.push({
       weaning,
@@ -300,5 +318,6 @@ export async function allFacts({ dispatch, clock }: Pick<World, 'dispatch' | 'cl
     fed: await call(dispatch, 'food.feedings', {}),
     freezer: await call(dispatch, 'freezer.stock', { since: dayBefore(clock, 60) }),
     house: await call(dispatch, 'people.house', {}),
+    named: await call(dispatch, 'dogs.all', {}),
   };
 }

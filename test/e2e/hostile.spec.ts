@@ -3,7 +3,7 @@ import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import type { Result } from '../../core/contract/result.ts';
-import { call, type Dispatch, dayBefore, makeWorld } from '../contract/world.ts';
+import { call, type Dispatch, dayBefore, keptPlan, makeWorld } from '../contract/world.ts';
 import { HOSTILE_TEXTS } from '../faults/inputs.ts';
 import { expect, open, test } from './host.ts';
 
@@ -87,7 +87,7 @@ test('markup, formulas, directions and marks of no width are shown and printed a
   });
   expect(saved.file).toMatch(/^script window.pwned = 1 script go-home plan \d{4}-\d{2}-\d{2}\.pdf$/);
   expect(readdirSync(saved.folder)).toContain(saved.file);
-  await call(dispatch, 'homing.handedOverDocument', { planId });
+  await keptPlan(dispatch, planId);
   expect(existsSync(join(house.folder, 'x'))).toBe(false);
 });
 

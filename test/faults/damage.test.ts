@@ -13,7 +13,7 @@ import { openProgramOrRescue, type Program } from '../../main/service/program.ts
 import { StoreError } from '../../main/store/fault.ts';
 import { MIGRATIONS } from '../../main/store/migrations.ts';
 import { salvage } from '../../main/store/salvage.ts';
-import { before, call, type Dispatch, machineClock, makeWorld, readingFields } from '../contract/world.ts';
+import { before, call, type Dispatch, keptPlan, machineClock, makeWorld, readingFields } from '../contract/world.ts';
 import { openOn, scratchFolder } from '../main/open.ts';
 import { rowsOfFile } from './dump.ts';
 import { Chance, report, rounds } from './numbers.ts';
@@ -203,7 +203,7 @@ async function everythingReads(dispatch: Dispatch): Promise<void> {
   for (const { litter } of litters) {
     await call(dispatch, 'growth.readings', { litterId: litter.id });
     const { plans } = await call(dispatch, 'homing.handedOver', { litterId: litter.id });
-    for (const { id } of plans) await call(dispatch, 'homing.handedOverDocument', { planId: id });
+    for (const { id } of plans) await keptPlan(dispatch, id);
   }
   await call(dispatch, 'feeding.rules', {});
   await call(dispatch, 'people.house', {});

@@ -116,7 +116,7 @@ describe('the day’s own weights', () => {
     await call(program.dispatch, 'feeding.setRules', {
       from: '2026-05-03',
       change: (await call(program.dispatch, 'feeding.rules', {})).versions[0]?.rules ?? {},
-    } as never);
+    });
     program.close();
     program = openOn(folder, { now: () => clock });
     for (const name of ahead) expect(inBackups()).toContain(name);

@@ -46,6 +46,7 @@ const said = (shape: number) => JSON.parse(kept(`${shape}.answers.json`).toStrin
 async function facts({ dispatch }: Program): Promise<object> {
   const { litters } = await call(dispatch, 'litter.all', {});
   const stock = await call(dispatch, 'freezer.stock', { since: addDays(dateOf(CLOCK.local), -60) });
+  const { feedings } = await call(dispatch, 'food.feedings', {});
   const plans = [];
   const weights = [];
   for (const { litter } of litters.filter((l) => !l.litter.demo)) {
@@ -56,7 +57,7 @@ async function facts({ dispatch }: Program): Promise<object> {
   return {
     litters: litters.map(({ litter: l, puppies }) => [l.id, l.name, l.dam, l.sire, l.demo, puppies.length]),
     dams: (await call(dispatch, 'dogs.dams', {})).dams,
-    fed: await call(dispatch, 'food.feedings', {}),
+    fed: { feedings: feedings.map((f) => ({ ...f, dogs: f.dogs.map(({ name, kg }) => ({ name, kg })) })) },
     dogs: stock.eaters,
     starters: stock.starters,
     packs: stock.packs.length,

@@ -30,6 +30,7 @@ import { growthFindingWords } from './growth-findings.ts';
 import { helpParts, helpWords } from './help.ts';
 import { homesWords, planWords } from './homing.ts';
 import { exportWords, importWords, unitChoice } from './import.ts';
+import { doneSentence } from './journal.ts';
 import { countsText, keepingWords, rescueWords } from './keeping.ts';
 import { beginWords, litterName, littersWords, puppiesWords, sexWords, sizeWords, stateWords } from './litter.ts';
 import { massMistake, massWords } from './mass.ts';
@@ -38,7 +39,7 @@ import { chartWords, collarTextWords, driftWords, ladderWords, levelWords, tally
 import { planNoteWords } from './plan-notes.ts';
 import { paperWords, printWords } from './print.ts';
 import { BIRTH_SOURCE, birthHow, birthWords, milestoneWords, puppyNoteWords } from './puppy-notes.ts';
-import { doneSentence, recordsWords } from './records.ts';
+import { recordsWords } from './records.ts';
 import { scaleWords } from './scale.ts';
 import { prepWords, topUpWords, weaningWords } from './weaning.ts';
 

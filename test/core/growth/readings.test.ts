@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { localTime } from '../../../core/calendar/clock.ts';
 import { assessLitter } from '../../../core/growth/assess.ts';
 import { bandOf, gainsOf, seriesOf, standingsOf } from '../../../core/growth/series.ts';
 import { GRAMS_PER_OUNCE, toGrams } from '../../../core/units/mass.ts';
@@ -118,8 +119,8 @@ describe('series', () => {
     const series = seriesOf(input, 'Ash');
     expect(series).toHaveLength(7);
     const gains = gainsOf([
-      { instant: 0, at: series[0]?.at ?? ('' as never), ageDays: 0, grams: 400, readingId: 'a' },
-      { instant: 12 * 3_600_000, at: series[1]?.at ?? ('' as never), ageDays: 0.5, grams: 420, readingId: 'b' },
+      { instant: 0, at: series[0]?.at ?? localTime('2026-03-01T06:00'), ageDays: 0, grams: 400, readingId: 'a' },
+      { instant: 12 * 3_600_000, at: series[1]?.at ?? localTime('2026-03-02T06:00'), ageDays: 0.5, grams: 420, readingId: 'b' },
     ]);
     expect(gains[0]?.gramsPerDay).toBeCloseTo(40, 6);
     expect(gains[0]?.percentPerDay).toBeCloseTo(10.25, 6);

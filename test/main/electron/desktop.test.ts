@@ -108,16 +108,16 @@ describe('checklist 5: permissions', () => {
   test.each(ALL)('%s is denied', (permission) => {
     const answer = vi.fn();
     const details = { isMainFrame: true, requestingUrl: 'app://whelpside/' };
-    asks.get('setPermissionRequestHandler')?.(...([{}, permission, answer, details] as never[]));
+    asks.get('setPermissionRequestHandler')?.({}, permission, answer, details);
     expect(answer).toHaveBeenCalledExactlyOnceWith(false);
-    expect(asks.get('setPermissionCheckHandler')?.(...([{}, permission, 'app://whelpside/', details] as never[]))).toBe(false);
+    expect(asks.get('setPermissionCheckHandler')?.({}, permission, 'app://whelpside/', details)).toBe(false);
   });
 
   test.each(['hid', 'serial'])('%s is granted to our own page, and to it alone', (permission) => {
     const granted = (isMainFrame: boolean, requestingUrl: string) => {
       const answer = vi.fn();
-      asks.get('setPermissionRequestHandler')?.(...([{}, permission, answer, { isMainFrame, requestingUrl }] as never[]));
-      const check = asks.get('setPermissionCheckHandler')?.(...([{}, permission, requestingUrl, { isMainFrame }] as never[]));
+      asks.get('setPermissionRequestHandler')?.({}, permission, answer, { isMainFrame, requestingUrl });
+      const check = asks.get('setPermissionCheckHandler')?.({}, permission, requestingUrl, { isMainFrame });
       expect(answer).toHaveBeenCalledExactlyOnceWith(check);
       return check;
     };
@@ -139,7 +139,7 @@ describe('checklist 5: permissions', () => {
 
   test('a device is granted by kind and origin', () => {
     const may = (deviceType: string, origin: string) =>
-      asks.get('setDevicePermissionHandler')?.({ deviceType, origin, device: {} } as never);
+      asks.get('setDevicePermissionHandler')?.({ deviceType, origin, device: {} });
     expect(may('hid', 'app://whelpside')).toBe(true);
     expect(may('serial', 'app://whelpside')).toBe(true);
     expect(may('usb', 'app://whelpside')).toBe(false);
@@ -216,7 +216,7 @@ describe('checklist 1, 7, 18: the scheme', () => {
     const [name = '', handler] = [...session.handlers].find(([key]) => key.startsWith('onBeforeRequest')) ?? [];
     expect(name).toBe('onBeforeRequest http://*/* https://*/* ws://*/* wss://*/* ftp://*/*');
     const answer = vi.fn();
-    handler?.(...([{ url: 'https://evil.example/' }, answer] as never[]));
+    handler?.({ url: 'https://evil.example/' }, answer);
     expect(answer).toHaveBeenCalledExactlyOnceWith({ cancel: true });
   });
 });

@@ -190,11 +190,13 @@ export const screen = {
   },
 };
 
-const handlers = new Map<string, Handler>();
+/** What the system calls, with whatever it has to say. */
+type Asked = (...args: unknown[]) => unknown;
+const handlers = new Map<string, Asked>();
 const keep = (name: string) =>
-  noted(`session.${name}`, ((handler: Handler) => {
+  noted(`session.${name}`, (handler: Asked) => {
     handlers.set(name, handler);
-  }) as never);
+  });
 
 export const session = {
   defaultSession: Object.assign(new EventEmitter(), {
@@ -204,7 +206,7 @@ export const session = {
     setPermissionCheckHandler: keep('setPermissionCheckHandler'),
     setDevicePermissionHandler: keep('setDevicePermissionHandler'),
     webRequest: {
-      onBeforeRequest: (filter: { urls: string[] }, handler: Handler): void => {
+      onBeforeRequest: (filter: { urls: string[] }, handler: Asked): void => {
         handlers.set(`onBeforeRequest ${filter.urls.join(' ')}`, handler);
       },
     },

@@ -7,6 +7,7 @@
 import { connect } from 'node:net';
 import { networkInterfaces } from 'node:os';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import type { PlanDocument } from '../../../core/homing/document.ts';
 import { type Answer, type Ask, ask, enter, raw } from './client.ts';
 import { OUTSIDE, SCRIPT, type Serving, serve } from './serving.ts';
 
@@ -264,7 +265,7 @@ describe('no key, no session, no secret', () => {
   test.each(cookies)('%s', async (_what, cookie) => {
     const value = cookie();
     const headers: Record<string, string> = value === undefined ? {} : { cookie: value };
-    const id = s.slots.put({ title: OUTSIDE } as never);
+    const id = s.slots.put({ title: OUTSIDE } as PlanDocument);
     for (const path of ['/', '/index.html', '/assets/app-1f.js', '/mark.svg', '/changed', `/paper/${id}`]) {
       expect((await attack({ path, headers })).status, path).toBe(403);
     }

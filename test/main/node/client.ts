@@ -5,7 +5,7 @@ import { connect } from 'node:net';
 export interface Ask {
   readonly method?: string;
   readonly path: string;
-  readonly headers?: Readonly<Record<string, string | readonly string[]>>;
+  readonly headers?: Readonly<Record<string, string | string[]>>;
   readonly body?: string | Uint8Array;
 }
 
@@ -20,17 +20,14 @@ export function ask(port: number, { method = 'GET', path, headers = {}, body }: 
   const { host = `127.0.0.1:${port}`, ...others } = headers;
   const sent = host === '' ? others : { host, ...others };
   return new Promise((resolve, reject) => {
-    const asked = request(
-      { host: '127.0.0.1', port, method, path, setHost: false, agent: false, headers: sent as never },
-      (answer) => {
-        const parts: Buffer[] = [];
-        answer.on('data', (part: Buffer) => parts.push(part));
-        answer.once('end', () =>
-          resolve({ status: answer.statusCode ?? 0, headers: answer.headers, text: Buffer.concat(parts).toString('utf8') }),
-        );
-        answer.once('error', reject);
-      },
-    );
+    const asked = request({ host: '127.0.0.1', port, method, path, setHost: false, agent: false, headers: sent }, (answer) => {
+      const parts: Buffer[] = [];
+      answer.on('data', (part: Buffer) => parts.push(part));
+      answer.once('end', () =>
+        resolve({ status: answer.statusCode ?? 0, headers: answer.headers, text: Buffer.concat(parts).toString('utf8') }),
+      );
+      answer.once('error', reject);
+    });
     asked.once('error', reject);
     asked.end(body);
   });

@@ -4,7 +4,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { OPERATIONS } from '../../../core/contract/operations.ts';
+import { dateOf } from '../../../core/calendar/clock.ts';
 import { type PlanDocument, planDocumentSchema } from '../../../core/homing/document.ts';
 import { now } from '../../../main/hosting/clock.ts';
 import { readWindowFiles } from '../../../main/hosting/files.ts';
@@ -12,6 +12,7 @@ import { PaperSlots } from '../../../main/hosting/slots.ts';
 import { type ChromiumPaper, chromiumPaper, printingBrowser } from '../../../main/node/pdf.ts';
 import { createServer, type Served } from '../../../main/node/server.ts';
 import type { Program } from '../../../main/service/program.ts';
+import { call, planOn } from '../../contract/world.ts';
 import { onlyWhere } from '../../only-where.ts';
 import { openOn, scratchFolder } from '../open.ts';
 
@@ -60,16 +61,11 @@ describe.runIf(canPrint)('paper through Chromium', () => {
     paper = chromiumPaper(browser ?? '', slots, () => server);
     program = openOn(folder, { paper });
     server = await createServer({ dispatch: program.dispatch, files: readWindowFiles(BUILT), slots, port: 0 });
-    const ask = async (name: 'records.addDemo' | 'litter.all' | 'homing.plan', input: unknown): Promise<unknown> => {
-      const result = await program.dispatch(name, input);
-      if (!result.ok) throw new Error(`${name}: ${result.error.message}`);
-      return result.value;
-    };
+    const { dispatch } = program;
     const { local } = now();
-    await ask('records.addDemo', { now: local, utcOffsetMinutes: -new Date().getTimezoneOffset() });
-    const { litters } = OPERATIONS['litter.all'].output.parse(await ask('litter.all', {}));
-    const puppyId = litters[0]?.puppies[0]?.id;
-    document = OPERATIONS['homing.plan'].output.parse(await ask('homing.plan', { puppyId, on: local.slice(0, 10) })).document;
+    await call(dispatch, 'records.addDemo', { now: local, utcOffsetMinutes: -new Date().getTimezoneOffset() });
+    const { litters } = await call(dispatch, 'litter.all', {});
+    document = await planOn(dispatch, litters[0]?.puppies[0]?.id ?? '', dateOf(local));
   });
   afterAll(async () => {
     await paper.close();

@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { chromium } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Result } from '../../../core/contract/result.ts';
 import type { PlanDocument } from '../../../core/homing/document.ts';
 import { readWindowFiles } from '../../../main/hosting/files.ts';
 import { PaperSlots } from '../../../main/hosting/slots.ts';
@@ -47,8 +48,8 @@ describe.runIf(onlyWhere(browser !== null, 'no Chromium is installed'))('printin
     writeFileSync(join(folder, 'index.html'), PAGE);
     writeFileSync(join(folder, 'assets/print.js'), SCRIPT);
     writeFileSync(join(folder, 'assets/print.css'), STYLE);
-    const dispatch = async () => ({ ok: true, value: {}, changed: [] }) as const;
-    server = await createServer({ dispatch: dispatch as never, files: readWindowFiles(folder), slots, port: 0 });
+    const dispatch = async (): Promise<Result<unknown>> => ({ ok: true, value: {}, changed: [] });
+    server = await createServer({ dispatch, files: readWindowFiles(folder), slots, port: 0 });
     paper = chromiumPaper(browser ?? '', slots, () => server);
   });
   afterAll(async () => {

@@ -1,5 +1,6 @@
 /** The loopback server as the window uses it. Refusals are in `attacks.test.ts`. */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Result } from '../../../core/contract/result.ts';
 import type { PlanDocument } from '../../../core/homing/document.ts';
 import { ask } from './client.ts';
 import { makeWindowFolder, PAGE, SCRIPT, type Serving, serve } from './serving.ts';
@@ -222,7 +223,7 @@ test('two servers cannot have one port, and Node says which error', async () => 
   const { createServer } = await import('../../../main/node/server.ts');
   const { readWindowFiles } = await import('../../../main/hosting/files.ts');
   const files = readWindowFiles(`${makeWindowFolder()}/window`);
-  const dispatch = async () => ({ ok: true, value: {}, changed: [] }) as const;
-  const second = createServer({ dispatch: dispatch as never, files, slots: s.slots, port: s.served.port });
+  const dispatch = async (): Promise<Result<unknown>> => ({ ok: true, value: {}, changed: [] });
+  const second = createServer({ dispatch, files, slots: s.slots, port: s.served.port });
   await expect(second).rejects.toMatchObject({ code: 'EADDRINUSE' });
 });

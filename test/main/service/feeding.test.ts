@@ -2,7 +2,7 @@
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { DEFAULT_RULES } from '../../../core/feeding/rules.ts';
 import type { Program } from '../../../main/service/program.ts';
-import { call, dayBefore, foodFields, makeWorld, recipeFields, type World, weekOf } from '../../contract/world.ts';
+import { call, dayBefore, foodFields, makeWorld, planOn, recipeFields, type World, weekOf } from '../../contract/world.ts';
 import { openOn, scratchFolder } from '../open.ts';
 
 let program: Program;
@@ -21,7 +21,7 @@ afterEach(() => {
 
 /** The plan of a puppy for its go-home day. */
 async function plan(puppyId: string) {
-  return (await call(world.dispatch, 'homing.plan', { puppyId, on: dayBefore(world.clock, -36) })).document;
+  return planOn(world.dispatch, puppyId, dayBefore(world.clock, -36));
 }
 
 const first = () => world.puppies[0]?.id ?? '';

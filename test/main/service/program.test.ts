@@ -7,7 +7,7 @@ import type { Tag } from '../../../core/contract/result.ts';
 import { DEFAULT_RULES } from '../../../core/feeding/rules.ts';
 import { DEFAULT_HOUSE } from '../../../core/people/house.ts';
 import type { Program, ProgramOptions } from '../../../main/service/program.ts';
-import { call, dayBefore, litterFields, makeWorld, puppyFields, readingFields } from '../../contract/world.ts';
+import { call, dayBefore, keptPlan, litterFields, makeWorld, planOn, puppyFields, readingFields } from '../../contract/world.ts';
 import { openOn, scratchFolder } from '../open.ts';
 
 let folder: string;
@@ -87,7 +87,7 @@ describe('plans', () => {
     const { clock, puppies } = await makeWorld(program.dispatch);
     const today = dayBefore(clock, 0);
     const puppyId = puppies[0]?.id ?? '';
-    const rulesFrom = async (on = today) => (await call(program.dispatch, 'homing.plan', { puppyId, on })).document.rulesFrom;
+    const rulesFrom = async (on = today) => (await planOn(program.dispatch, puppyId, on)).rulesFrom;
     expect(await rulesFrom()).toBe('2026-01-01');
     await call(program.dispatch, 'feeding.setRules', { from: addDays(today, -1), change: DEFAULT_RULES });
     await call(program.dispatch, 'feeding.setRules', { from: addDays(today, 3), change: DEFAULT_RULES });
@@ -100,8 +100,8 @@ describe('plans', () => {
 
   it('stay as they were handed over, whatever changes after', async () => {
     const { clock, puppies, planId } = await makeWorld(program.dispatch);
-    const before = await call(program.dispatch, 'homing.handedOverDocument', { planId });
-    const today = await call(program.dispatch, 'homing.plan', { puppyId: before.document.puppyId, on: dayBefore(clock, 0) });
+    const before = await keptPlan(program.dispatch, planId);
+    const today = await planOn(program.dispatch, before.puppyId, dayBefore(clock, 0));
     expect(today).toEqual(before);
     await call(program.dispatch, 'growth.record', { puppyId: puppies[0]?.id ?? '', reading: readingFields(clock, 1400) });
     await call(program.dispatch, 'people.setHouse', { change: { ...DEFAULT_HOUSE, breederName: 'New name', vetPhone: '1' } });
@@ -110,8 +110,8 @@ describe('plans', () => {
       change: { ...DEFAULT_RULES, shareYoung: 0.07 },
     });
     reopen();
-    expect(await call(program.dispatch, 'homing.handedOverDocument', { planId })).toEqual(before);
-    const changed = await call(program.dispatch, 'homing.plan', { puppyId: before.document.puppyId, on: dayBefore(clock, 0) });
+    expect(await keptPlan(program.dispatch, planId)).toEqual(before);
+    const changed = await planOn(program.dispatch, before.puppyId, dayBefore(clock, 0));
     expect(changed).not.toEqual(before);
   });
 

@@ -306,7 +306,7 @@ describe('weights of a table', () => {
     });
     expect([litter.dam, puppies.map((p) => p.place), readings]).toEqual(['Sorrel', [0, 1], 3]);
     const { done } = await call(program.dispatch, 'records.done', { limit: 1 });
-    expect(done[0]).toMatchObject({ operation: 'records.import', who: 'Sorrel', litterId: litter.id });
+    expect(done[0]).toMatchObject({ operation: 'records.import', about: { of: 'litter', dam: 'Sorrel' }, litterId: litter.id });
     await call(program.dispatch, 'records.undo', {});
     expect(await allFacts(world)).toEqual(facts);
   });

@@ -7,7 +7,7 @@ import { scratchFolder } from '../open.ts';
 let store: Store;
 let folder: string;
 let remove: () => void;
-const nobody: About = { who: '', grams: null, litterId: null, puppyId: null };
+const nobody: About = { what: { of: 'house' }, grams: null, litterId: null, puppyId: null };
 const setHouse = (text: string, operation = 'people.setHouse') =>
   runCommand(store.db, { instant: 1, operation }, (recorder) => {
     if (house() === undefined) recorder.insert('house', { id: 'house', house: text });
