@@ -4,7 +4,8 @@ import { median } from '../statistics/median.ts';
 import { bestGuess, type Guess } from './guesses.ts';
 import type { GrowthPuppy } from './input.ts';
 import { READING_SPREAD } from './noise.ts';
-import type { Cleaned, CleanRow, CleanSession } from './reading-outliers.ts';
+import type { CleanRow, CleanSession } from './outliers/draft.ts';
+import type { Cleaned } from './outliers/reading-outliers.ts';
 
 /** A littermate that was not weighed then, whose weight it would be. */
 export interface Littermate {

@@ -8,17 +8,18 @@ import { type VeryLow, veryLowBelow } from './birth-class.ts';
 import { firstDaysLevel } from './first-days.ts';
 import type { GrowthInput, GrowthPuppy } from './input.ts';
 import { type Level, LITTER_MARKS, levelAfter, type Marks, puppyMarks, worse } from './levels.ts';
-import { fitStart, START_DAYS } from './litter-start.ts';
-import { firstWithin, LITTER_WINDOW_DAYS, PUPPY_WINDOW_DAYS, type Window, windowOf } from './littermates-path.ts';
 import { inferredStep } from './noise.ts';
 import { NO_SUMS, type NoiseFactors, type NoiseSums, noiseFactors, withRise } from './noise-estimate.ts';
-import { type PuppyScore, scorePuppy } from './one-puppy.ts';
-import { type Cleaned, type CleanRow, type CleanSession, cleanNext, NOTHING_CLEANED } from './reading-outliers.ts';
+import type { CleanRow, CleanSession } from './outliers/draft.ts';
+import { type Cleaned, cleanNext, NOTHING_CLEANED } from './outliers/reading-outliers.ts';
 import { type LitterStart, type ReferenceGain, referenceGain, USUAL_START } from './reference-gain.ts';
-import { NO_SCORE, type Score } from './score.ts';
+import { fitStart, START_DAYS } from './scoring/litter-start.ts';
+import { firstWithin, LITTER_WINDOW_DAYS, PUPPY_WINDOW_DAYS, type Window, windowOf } from './scoring/littermates-path.ts';
+import { type PuppyScore, scorePuppy } from './scoring/one-puppy.ts';
+import { NO_SCORE, type Score } from './scoring/score.ts';
+import { scoreLitter } from './scoring/whole-litter.ts';
 import { sessionsOf, type WeighSession } from './sessions.ts';
 import { thinned } from './thinning.ts';
-import { scoreLitter } from './whole-litter.ts';
 
 /** What is known of one puppy after a session. */
 export interface PuppyTrack {

@@ -4,7 +4,8 @@ import type { LocalTime } from '../calendar/clock.ts';
 import { median } from '../statistics/median.ts';
 import { cleanedOf } from './history.ts';
 import type { GrowthInput, GrowthPuppy } from './input.ts';
-import type { Cleaned, CleanSession } from './reading-outliers.ts';
+import type { CleanSession } from './outliers/draft.ts';
+import type { Cleaned } from './outliers/reading-outliers.ts';
 import { DAY } from './sessions.ts';
 
 /** Shorter than this a gain says nothing: one feed is as much. */

@@ -1,12 +1,12 @@
 /** The whole litter against the reference alone: when everyone slows down together, it is the dam's milk or the room, not a puppy. */
 
-import { median } from '../statistics/median.ts';
+import { median } from '../../statistics/median.ts';
+import { LITTER_SPREAD, PUPPY_SPREAD, START_SPREAD, weighingVariance } from '../noise.ts';
+import type { NoiseFactors } from '../noise-estimate.ts';
+import type { ReferenceGain } from '../reference-gain.ts';
+import { thinnedRows } from '../thinning.ts';
 import { fitPath, type Window } from './littermates-path.ts';
-import { LITTER_SPREAD, PUPPY_SPREAD, START_SPREAD, weighingVariance } from './noise.ts';
-import type { NoiseFactors } from './noise-estimate.ts';
-import type { ReferenceGain } from './reference-gain.ts';
 import { covariance, type PathPoint, type Score, scorePath } from './score.ts';
-import { thinnedRows } from './thinning.ts';
 
 const PENALTY = [0.2, 0.1] as const;
 

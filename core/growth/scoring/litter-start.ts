@@ -3,13 +3,13 @@
  * first. Birth weight does not tell which. Read off the middle path of the litter's own first days and shrunk toward the
  * usual; only upward, so that a litter that is short of milk never lowers what is expected of it.
  */
-import { cholesky, forward, solve } from '../statistics/linear.ts';
-import { median } from '../statistics/median.ts';
+import { cholesky, forward, solve } from '../../statistics/linear.ts';
+import { median } from '../../statistics/median.ts';
+import { firstDayShare, LITTER_SPREAD, PUPPY_SPREAD, weighingVariance } from '../noise.ts';
+import { type LitterStart, type ReferenceGain, USUAL_START } from '../reference-gain.ts';
+import { thinnedRows } from '../thinning.ts';
 import { fitPath, type Window } from './littermates-path.ts';
-import { firstDayShare, LITTER_SPREAD, PUPPY_SPREAD, weighingVariance } from './noise.ts';
-import { type LitterStart, type ReferenceGain, USUAL_START } from './reference-gain.ts';
 import { covariance, type PathPoint } from './score.ts';
-import { thinnedRows } from './thinning.ts';
 
 /** Later weights say nothing about the start. */
 export const START_DAYS = 9;

@@ -1,5 +1,5 @@
 /** Two weights exchanged: each too far from its own puppy, both close when they change places. */
-import { commonMove } from './kalman-filter.ts';
+import { commonMove } from '../kalman-filter.ts';
 
 /** One weight beside what was expected of its puppy. Log units. */
 export interface Suspect {

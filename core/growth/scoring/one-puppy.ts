@@ -1,10 +1,11 @@
 /** One puppy beside its littermates: its path with theirs taken off, and the score of that. */
+
+import { COMPARISON, PUPPY_SPREAD, SHARED_LASTING, SHARED_RATE, START_SPREAD, weighingVariance } from '../noise.ts';
+import type { NoiseFactors } from '../noise-estimate.ts';
+import type { ReferenceGain } from '../reference-gain.ts';
+import { thinnedRows } from '../thinning.ts';
 import { fitPath, type Window } from './littermates-path.ts';
-import { COMPARISON, PUPPY_SPREAD, SHARED_LASTING, SHARED_RATE, START_SPREAD, weighingVariance } from './noise.ts';
-import type { NoiseFactors } from './noise-estimate.ts';
-import type { ReferenceGain } from './reference-gain.ts';
 import { covariance, type PathPoint, type Score, scoreAllStarts, type Wander } from './score.ts';
-import { thinnedRows } from './thinning.ts';
 
 /** Littermates count n/(n + this), and nearly in full while the whole litter is slow. */
 const TRUST = 1.5;

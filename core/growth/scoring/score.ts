@@ -3,10 +3,10 @@
  * trouble the shortfall that explains the path best, in standard deviations of what wanders anyway. A puppy is scored by
  * all its possible starts together: two starts that are each half likely are as good a reason to look as one that is certain.
  */
-import { cholesky, forward } from '../statistics/linear.ts';
-import { firstDayShare, weaningDays } from './noise.ts';
-import type { NoiseFactors } from './noise-estimate.ts';
-import type { LitterStart, ReferenceGain } from './reference-gain.ts';
+import { cholesky, forward } from '../../statistics/linear.ts';
+import { firstDayShare, weaningDays } from '../noise.ts';
+import type { NoiseFactors } from '../noise-estimate.ts';
+import type { LitterStart, ReferenceGain } from '../reference-gain.ts';
 
 /** One weighing on a path. */
 export interface PathPoint {

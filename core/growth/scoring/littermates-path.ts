@@ -1,8 +1,8 @@
 /** The way the littermates went: one level for each of them and one common move for each session, robustly fitted. */
-import { median } from '../statistics/median.ts';
-import type { CleanSession } from './reading-outliers.ts';
-import type { ReferenceGain } from './reference-gain.ts';
-import { DAY } from './sessions.ts';
+import { median } from '../../statistics/median.ts';
+import type { CleanSession } from '../outliers/draft.ts';
+import type { ReferenceGain } from '../reference-gain.ts';
+import { DAY } from '../sessions.ts';
 
 /** Days that the path looks back, of a puppy and of the whole litter. */
 export const PUPPY_WINDOW_DAYS = 16;
