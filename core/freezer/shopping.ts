@@ -4,7 +4,7 @@ import { addDays, type CivilDate } from '../calendar/day.ts';
 import { moveAheadHours } from '../feeding/keeping.ts';
 import type { HouseRules } from '../feeding/rules.ts';
 import type { Pack } from './pack.ts';
-import type { FreezerPlan } from './plan.ts';
+import type { FreezerPlan } from './plan-shape.ts';
 
 export interface Purchase {
   readonly foodId: string;

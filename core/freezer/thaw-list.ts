@@ -2,7 +2,7 @@
 import { dateOf, type LocalTime } from '../calendar/clock.ts';
 import { addDays, type CivilDate } from '../calendar/day.ts';
 import type { Pack } from './pack.ts';
-import type { FreezerPlan, MealShare, Take, ThawRow } from './plan.ts';
+import type { FreezerPlan, MealShare, Take, ThawRow } from './plan-shape.ts';
 
 /** Four weeks ahead are planned; what came out in the days before is still remembered. */
 export const PLANNED_DAYS = 28;

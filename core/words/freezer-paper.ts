@@ -2,7 +2,7 @@
 import { clockOf, dateOf, type LocalTime } from '../calendar/clock.ts';
 import type { HouseRules } from '../feeding/rules.ts';
 import { type LabelSheet, type LabelsDocument, MOST_ROWS, type ThawDocument } from '../freezer/paper-document.ts';
-import type { FreezerPlan } from '../freezer/plan.ts';
+import type { FreezerPlan } from '../freezer/plan-shape.ts';
 import { type Label, type ListRow, labelsOf, weekRows } from '../freezer/thaw-list.ts';
 import type { Language } from '../units/language.ts';
 import { type Catalogue, catalogueOf } from './catalogue.ts';

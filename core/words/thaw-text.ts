@@ -1,6 +1,6 @@
 /** What is taken out of the freezer and for whom, in words: on the screen and on paper. */
 import type { Pack } from '../freezer/pack.ts';
-import type { MealShare, Take } from '../freezer/plan.ts';
+import type { MealShare, Take } from '../freezer/plan-shape.ts';
 import type { MassUnit } from '../units/mass.ts';
 import type { Catalogue } from './catalogue.ts';
 

@@ -1,6 +1,6 @@
 /** What is taken out and for whom, in words. */
 import type { Pack } from '../../core/freezer/pack.ts';
-import type { Take, ThawRow } from '../../core/freezer/plan.ts';
+import type { Take, ThawRow } from '../../core/freezer/plan-shape.ts';
 import { GRAMS_PER_POUND, isMetric, type MassUnit } from '../../core/units/mass.ts';
 import { eatersWords, takesWords } from '../../core/words/thaw-text.ts';
 import { words } from '../state/words.ts';

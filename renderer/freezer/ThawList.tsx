@@ -1,7 +1,8 @@
 import { useState } from 'react';
 import { clockOf, dateOf, type LocalTime, localMinutes, localTime } from '../../core/calendar/clock.ts';
 import { addDays, type CivilDate } from '../../core/calendar/day.ts';
-import { daysFrom, type OutNow, type ThawRow } from '../../core/freezer/plan.ts';
+import { daysFrom } from '../../core/freezer/plan.ts';
+import type { OutNow, ThawRow } from '../../core/freezer/plan-shape.ts';
 import { type ListRow, WEEK_DAYS, weekRows } from '../../core/freezer/thaw-list.ts';
 import { eatersWords } from '../../core/words/thaw-text.ts';
 import { reasonText, takesText } from '../facts/freezer-text.ts';

@@ -1,6 +1,6 @@
 import { dateOf } from '../../core/calendar/clock.ts';
 import { addDays } from '../../core/calendar/day.ts';
-import type { Gap } from '../../core/freezer/plan.ts';
+import type { Gap } from '../../core/freezer/plan-shape.ts';
 import { namesWords } from '../../core/words/thaw-text.ts';
 import { now } from '../data/now.ts';
 import { run } from '../data/query.ts';

@@ -1,4 +1,4 @@
-import type { Take } from '../../core/freezer/plan.ts';
+import type { Take } from '../../core/freezer/plan-shape.ts';
 import { now } from '../data/now.ts';
 import { run } from '../data/query.ts';
 
