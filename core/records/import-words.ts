@@ -168,3 +168,17 @@ export function nameKey(text: string): string {
     .trim()
     .toLowerCase();
 }
+
+/** What a person's text never holds: control characters but tab and line ends. */
+const CONTROLS = /(?![\t\n\r])\p{Cc}/gu;
+
+/** The text as the program keeps it: no control characters, no longer than this, no half of a character at the end. */
+export function cut(text: string, max: number): string {
+  const clean = text.replace(CONTROLS, '');
+  return clean.length <= max
+    ? clean
+    : clean
+        .slice(0, max)
+        .toWellFormed()
+        .replace(/\ufffd$/, '');
+}

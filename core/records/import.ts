@@ -3,15 +3,15 @@
  * silently: what can be read two ways is refused until it is answered.
  */
 
-import { clockOf, dateOf, type LocalTime, localMinutes, localTime } from '../calendar/clock.ts';
+import { clockOf, dateOf, type LocalTime, localTime } from '../calendar/clock.ts';
 import { addDays, type CivilDate, daysBetween } from '../calendar/day.ts';
-import { type Collar, nextCollar, USUAL_COLLARS } from '../litter/collar.ts';
 import { isCurrent, type Puppy, type Reading, type ReadingFields, type Session } from '../litter/litter.ts';
-import type { Sex } from '../reference/classes.ts';
 import { type Grams, type MassFault, type MassUnit, parseMass } from '../units/mass.ts';
-import type { Entry, Label, TableRead } from './import-columns.ts';
+import type { TableRead } from './import-columns.ts';
 import { type DateOrder, readClockCell } from './import-dates.ts';
-import { nameKey, sessionOf, unitOf } from './import-words.ts';
+import type { Entry } from './import-entries.ts';
+import { newKey, type Who } from './import-labels.ts';
+import { cut, sessionOf, unitOf } from './import-words.ts';
 
 /** Why a row is refused. */
 export type Refusal =
@@ -51,9 +51,6 @@ export interface ImportRow {
   readonly reading: ImportedReading | null;
 }
 
-/** Whom a label means: a puppy that is there by id, a new one, or nobody (left out). */
-export type Who = { readonly is: 'there'; readonly puppyId: string } | { readonly is: 'new' } | { readonly is: 'nobody' };
-
 export interface ImportAnswers {
   /** Needed only where the dates themselves don't tell. */
   readonly order: DateOrder | null;
@@ -75,93 +72,8 @@ export interface ImportTarget {
 export const USUAL_CLOCK = { morning: '07:00', evening: '19:00' } as const;
 /** Before two in the afternoon it is the morning's weigh-in, as on the weigh-in page. */
 const AFTERNOON = '14:00';
-/** Longest text kept beside a weight, and longest name of a puppy. */
+/** Longest text kept beside a weight. */
 const LONGEST_TYPED = 40;
-const LONGEST_NAME = 120;
-/** What a person's text never holds: control characters but tab and line ends. */
-const CONTROLS = /(?![\t\n\r])\p{Cc}/gu;
-
-/** The key of a puppy that the import will make for a label; never that of one that is there. */
-export function newKey(label: Pick<Label, 'key'>): string {
-  return `new:${label.key}`;
-}
-
-/** Whom each label probably means, where exactly one puppy answers to it. */
-export function matchPuppies(labels: readonly Label[], puppies: readonly Puppy[]): Map<string, Who> {
-  const found = new Map<string, Who>();
-  for (const label of labels) {
-    const puppy = matchOf(label, puppies);
-    if (puppy !== null) found.set(label.key, { is: 'there', puppyId: puppy.id });
-  }
-  return found;
-}
-
-function matchOf(label: Label, puppies: readonly Puppy[]): Puppy | null {
-  const only = (test: (p: Puppy) => boolean) => {
-    const fit = puppies.filter(test);
-    return fit.length === 1 ? (fit[0] ?? null) : null;
-  };
-  const name = nameKey(label.name);
-  return (
-    (label.letter === null ? null : only((p) => p.collar.letter === label.letter)) ??
-    (name === '' ? null : only((p) => nameKey(p.callName) === name)) ??
-    (label.colour === null
-      ? null
-      : only((p) => p.collar.colour === label.colour && (label.sex === null || p.sex === label.sex))) ??
-    (label.number === null ? null : only((p) => p.birthOrder === label.number))
-  );
-}
-
-export interface NewPuppy {
-  readonly key: string;
-  readonly collar: Collar;
-  readonly callName: string;
-  /** Null when the table does not say. */
-  readonly sex: Sex | null;
-  readonly bornAt: LocalTime;
-}
-
-/**
- * The puppies that the labels would become, with free collars: the letter and colour of the table where it has them, else
- * the usual ones in turn. Null when there are more than sixteen. A birth weight's time is the time of birth.
- */
-export function newPuppies(labels: readonly Label[], rows: readonly ImportRow[], target: ImportTarget): NewPuppy[] | null {
-  const taken = target.puppies.map((p) => p.collar);
-  const asked = new Set(labels.flatMap((l) => (l.letter === null ? [] : [l.letter])));
-  const made: NewPuppy[] = [];
-  for (const label of labels) {
-    const letterFree = label.letter !== null && !taken.some((c) => c.letter === label.letter);
-    const usual = letterFree
-      ? (USUAL_COLLARS.find((c) => c.letter === label.letter) ?? null)
-      : (USUAL_COLLARS.find((c) => !asked.has(c.letter) && !taken.some((t) => t.letter === c.letter)) ?? nextCollar(taken));
-    if (usual === null) return null;
-    const collar: Collar = {
-      ...usual,
-      ...(label.colour && { colour: label.colour }),
-      ...(label.pattern && { pattern: label.pattern }),
-    };
-    taken.push(collar);
-    const birth = rows.find((r) => r.puppy === newKey(label) && r.reading?.session === 'birth')?.reading?.at;
-    const bornAt = birth !== undefined && fitsWhelping(birth, target.whelpedAt) ? birth : target.whelpedAt;
-    made.push({
-      key: newKey(label),
-      collar,
-      callName: cut(label.name, LONGEST_NAME),
-      sex: label.sex,
-      bornAt,
-    });
-  }
-  return made;
-}
-
-const BORN_BEFORE_DAYS = 1;
-const BORN_AFTER_DAYS = 3;
-
-/** A birth is within a day before and three days after the whelping began: our own bounds. */
-function fitsWhelping(birth: LocalTime, whelpedAt: LocalTime): boolean {
-  const days = (localMinutes(birth) - localMinutes(whelpedAt)) / 1440;
-  return days >= -BORN_BEFORE_DAYS && days <= BORN_AFTER_DAYS;
-}
 
 /** Every entry of the table, in its order, judged. */
 export function judgeTable(read: TableRead, answers: ImportAnswers, target: ImportTarget): ImportRow[] {
@@ -314,17 +226,6 @@ function massOf(entry: Entry, usual: MassUnit): Pick<ImportedReading, 'grams' | 
   const typed = cut(entry.typed ?? text, LONGEST_TYPED);
   const typedIn = entry.typed === null ? mass.unit : (unitOf(entry.unitText) ?? mass.unit);
   return { grams: mass.grams, typed, unit: typedIn };
-}
-
-/** The text as the program keeps it: no control characters, no longer than this, no half of a character at the end. */
-function cut(text: string, max: number): string {
-  const clean = text.replace(CONTROLS, '');
-  return clean.length <= max
-    ? clean
-    : clean
-        .slice(0, max)
-        .toWellFormed()
-        .replace(/\ufffd$/, '');
 }
 
 /** How far the days of a table reach, for the person to see that they were understood: first, last, and days between. */

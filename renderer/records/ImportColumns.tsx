@@ -1,7 +1,7 @@
 import { useId } from 'react';
 import { spanOf } from '../../core/records/import.ts';
-import { type Column, SHAPES } from '../../core/records/import-columns.ts';
 import { DATE_ORDERS } from '../../core/records/import-dates.ts';
+import { type Column, SHAPES } from '../../core/records/import-shape.ts';
 import { MEANINGS } from '../../core/records/import-words.ts';
 import { MASS_UNITS } from '../../core/units/mass.ts';
 import { FormChoice } from '../parts/form/fields.tsx';

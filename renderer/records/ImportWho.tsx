@@ -1,6 +1,5 @@
 import { puppyName } from '../../core/litter/litter.ts';
-import { newKey } from '../../core/records/import.ts';
-import type { Label } from '../../core/records/import-columns.ts';
+import { type Label, newKey } from '../../core/records/import-labels.ts';
 import { SEXES } from '../../core/reference/classes.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
 import { collarLabel } from '../parts/collar-words.ts';

@@ -8,19 +8,11 @@ import { growthInputOf } from '../../core/growth/input.ts';
 import { litterInTheHouse } from '../../core/litter/in-the-house.ts';
 import type { Litter, Puppy, Reading } from '../../core/litter/litter.ts';
 import type { House } from '../../core/people/house.ts';
-import {
-  bornIn,
-  type ImportRow,
-  type ImportTarget,
-  judgeTable,
-  matchPuppies,
-  type NewPuppy,
-  newKey,
-  newPuppies,
-  type Who,
-} from '../../core/records/import.ts';
+import { bornIn, type ImportRow, type ImportTarget, judgeTable } from '../../core/records/import.ts';
 import { type ColumnsResult, readColumns, type TableAnswers, type TableRead } from '../../core/records/import-columns.ts';
 import type { DateOrder } from '../../core/records/import-dates.ts';
+import { newKey, type Who } from '../../core/records/import-labels.ts';
+import { matchPuppies, type NewPuppy, newPuppies } from '../../core/records/import-puppies.ts';
 import { nameKey } from '../../core/records/import-words.ts';
 import type { TableFault } from '../../core/records/table.ts';
 import type { Sex } from '../../core/reference/classes.ts';

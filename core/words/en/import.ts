@@ -1,8 +1,9 @@
 /** Sentences of bringing in and taking out. */
 import type { ExportKind } from '../../contract/records.ts';
 import type { Doubtful, Refusal } from '../../records/import.ts';
-import type { ColumnsFault, Shape } from '../../records/import-columns.ts';
 import type { DateOrder } from '../../records/import-dates.ts';
+import type { ColumnsFault } from '../../records/import-entries.ts';
+import type { Shape } from '../../records/import-shape.ts';
 import type { Meaning } from '../../records/import-words.ts';
 import type { TableFault } from '../../records/table.ts';
 import type { MassUnit } from '../../units/mass.ts';

@@ -5,19 +5,11 @@ import { USUAL_COLLARS } from '../../../core/litter/collar.ts';
 import { type Litter, type Puppy, puppySchema, type Reading } from '../../../core/litter/litter.ts';
 import { writeCsv } from '../../../core/records/csv.ts';
 import { weightsTable } from '../../../core/records/export.ts';
-import {
-  bornIn,
-  type ImportAnswers,
-  type ImportRow,
-  type ImportTarget,
-  judgeTable,
-  matchPuppies,
-  newKey,
-  newPuppies,
-  type Who,
-} from '../../../core/records/import.ts';
+import { bornIn, type ImportAnswers, type ImportRow, type ImportTarget, judgeTable } from '../../../core/records/import.ts';
 import { readColumns, type TableAnswers, type TableRead } from '../../../core/records/import-columns.ts';
 import { readClockCell, readDateCell } from '../../../core/records/import-dates.ts';
+import { newKey, type Who } from '../../../core/records/import-labels.ts';
+import { matchPuppies, newPuppies } from '../../../core/records/import-puppies.ts';
 import { tableOfText } from '../../../core/records/table.ts';
 import { MASS_UNITS, toGrams } from '../../../core/units/mass.ts';
 
