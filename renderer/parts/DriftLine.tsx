@@ -152,6 +152,19 @@ function DriftGround({
         {narrow ? ends.overShort : ends.over}
       </text>
       {bands.map((b) => (b.flagged ? null : <path key={b.id} className="needle" d={`M${b.x} ${b.top + b.height}V${lineY}`} />))}
+      {bands.map((b) =>
+        b.beyond === null ? null : (
+          <text
+            key={b.id}
+            className="strong halo"
+            x={b.beyond < 0 ? b.x - 8 : b.x + 8}
+            y={lineY - 6}
+            textAnchor={b.beyond < 0 ? 'end' : 'start'}
+          >
+            {words.drift.tick(Math.abs(b.beyond))}
+          </text>
+        ),
+      )}
       <path className="drift-ink" d={`M0 ${lineY}H${width}`} />
       {bands.map((b) => (b.flagged ? null : <SteadyMark key={b.id} band={b} lineY={lineY} />))}
       {hung.map((b) => (

@@ -35,8 +35,10 @@ export interface PlacedBand {
   readonly id: string;
   readonly flagged: boolean;
   readonly weighedNow: boolean;
-  /** Exact standing on the line. */
+  /** Exact standing on the line, or the end of the scale. */
   readonly x: number;
+  /** Its standing in per cent when that is beyond the scale, which then says it. */
+  readonly beyond: number | null;
   readonly left: number;
   readonly top: number;
   readonly width: number;
@@ -73,20 +75,23 @@ export function percentOf(standing: number): number {
   return (Math.exp(standing) - 1) * 100;
 }
 
-/** Half width of the scale: 15, growing in fives when someone is, or was, beyond. */
+/** Half width of the scale: 15, growing in fives when someone is, or was, beyond; one wrong weight must not press all the others together. */
 export function scaleLimit(items: readonly DriftItem[]): number {
   const furthest = Math.max(0, ...items.flatMap((i) => [Math.abs(i.percent), Math.abs(i.before ?? 0)]));
-  return Math.max(15, Math.ceil(Math.round(furthest * 100) / 500) * 5);
+  return Math.min(MOST_PERCENT, Math.max(15, Math.ceil(Math.round(furthest * 100) / 500) * 5));
 }
+
+const MOST_PERCENT = 40;
 
 export function driftLayout(items: readonly DriftItem[], width: number, measure: Measure): DriftLayout {
   const narrow = width < NARROW;
   const limit = scaleLimit(items);
   const edge = Math.min(46, Math.max(20, width * 0.046));
   const middleX = width / 2;
-  const xOf = (percent: number) => middleX + (percent / limit) * (middleX - edge);
+  const xOf = (percent: number) => middleX + (Math.max(-limit, Math.min(limit, percent)) / limit) * (middleX - edge);
+  const beyondOf = (percent: number) => (Math.abs(percent) > limit ? Math.round(percent) : null);
   const high = narrow || items.length >= 10 ? 16 : 20;
-  const frame = { width, xOf, high, measure };
+  const frame = { width, xOf, beyondOf, high, measure };
   const steady = steadyBands(
     items.filter((i) => !i.flagged),
     frame,
@@ -118,12 +123,13 @@ export function driftLayout(items: readonly DriftItem[], width: number, measure:
 interface Frame {
   readonly width: number;
   readonly xOf: (percent: number) => number;
+  readonly beyondOf: (percent: number) => number | null;
   readonly high: number;
   readonly measure: Measure;
 }
 
 /** Sorted by length of tail, longest first; each takes the lowest lane where band and tail are free. Tops are from the line. */
-function steadyBands(items: readonly DriftItem[], { width, xOf, high }: Frame): PlacedBand[] {
+function steadyBands(items: readonly DriftItem[], { width, xOf, beyondOf, high }: Frame): PlacedBand[] {
   const wide = high * 2.5;
   const measured = items.map((item) => {
     const x = xOf(item.percent);
@@ -145,6 +151,7 @@ function steadyBands(items: readonly DriftItem[], { width, xOf, high }: Frame): 
       flagged: false,
       weighedNow: item.weighedNow,
       x,
+      beyond: beyondOf(item.percent),
       left,
       top,
       width: wide,
@@ -179,6 +186,7 @@ function hangingBands(items: readonly DriftItem[], frame: Frame, lineY: number):
       flagged: true,
       weighedNow: item.weighedNow,
       x,
+      beyond: frame.beyondOf(item.percent),
       left,
       top: middle - high / 2,
       width: wide,

@@ -98,6 +98,7 @@ export const growthWords = {
   cannotBeFuture: 'That day has not come yet.',
   beforeBirth: 'The litter was not born yet on that day.',
   pickUp: (name: string) => `Take ${name} in hand`,
+  mendWeight: (name: string, mass: string) => `${name}, ${mass}: take in hand again`,
   againstMiddle: (own: string, middle: string) => `${own} against ${middle}, the middle of the littermates.`,
   explainGain: (now: string, nowWhen: string, then: string, thenWhen: string, apart: string) =>
     `${now} ${nowWhen} less ${then} ${thenWhen}, ${apart} apart.`,

@@ -1,4 +1,4 @@
-import { useEffect, useId, useRef } from 'react';
+import { type RefObject, useEffect, useId, useRef } from 'react';
 import { puppyName } from '../../../core/litter/litter.ts';
 import type { MassUnit } from '../../../core/units/mass.ts';
 import type { WeighInTime } from '../../facts/weigh-in.ts';
@@ -38,8 +38,8 @@ export function InHand({ row, weighIn, scale, unit, turn }: InHandProps) {
   useEffect(() => {
     field.current?.focus({ preventScroll: true });
     field.current?.select();
-    line.current?.scrollIntoView({ block: 'center' });
   }, []);
+  useInSight(line);
   // What cannot be read stays, and is selected: typing over it is enough.
   useEffect(() => {
     if (weighIn.mistake !== null) field.current?.select();
@@ -86,6 +86,23 @@ export function InHand({ row, weighIn, scale, unit, turn }: InHandProps) {
       </td>
     </tr>
   );
+}
+
+/** In the middle of its list, also when the drift line under it grows or the window is turned. */
+function useInSight(line: RefObject<HTMLTableRowElement | null>): void {
+  useEffect(() => {
+    const row = line.current;
+    const list = row?.closest('.weigh-in-list');
+    if (row == null || list == null) return;
+    row.scrollIntoView({ block: 'center' });
+    let first = true;
+    const watch = new ResizeObserver(() => {
+      if (!first) row.scrollIntoView({ block: 'center' });
+      first = false;
+    });
+    watch.observe(list);
+    return () => watch.disconnect();
+  }, [line]);
 }
 
 function InHandRemark({ row, weighIn, scale, unit, turn }: InHandProps) {

@@ -92,14 +92,28 @@ function Row({ row, weighIn, unit, today }: { row: WeighInRow; weighIn: WeighIn;
         </button>
       </td>
       <th scope="row">
-        <b>
-          <bdi>{name}</bdi>
-        </b>{' '}
-        <span className="note">{collarWords(puppy.collar)}</span>
+        <button type="button" className="row-button" tabIndex={-1} onClick={() => weighIn.take(puppy.id)}>
+          <b>
+            <bdi>{name}</bdi>
+          </b>{' '}
+          <span className="note">{collarWords(puppy.collar)}</span>
+        </button>
       </th>
       <td className="figure soft">{before === null ? '' : words.massFigure(before.grams, unit)}</td>
       <td className="figure weight">
-        {grams === null ? '' : <span className={row.doubt === null ? '' : 'held'}>{words.massFigure(grams, unit)}</span>}
+        {grams === null ? (
+          ''
+        ) : (
+          <button
+            type="button"
+            className="row-button"
+            tabIndex={-1}
+            aria-label={words.growth.mendWeight(name, words.massText(grams, unit))}
+            onClick={() => weighIn.take(puppy.id)}
+          >
+            <span className={row.doubt === null ? '' : 'held'}>{words.massFigure(grams, unit)}</span>
+          </button>
+        )}
       </td>
       <td className="figure">
         {gain === null || row.reading === null || row.unwritten !== null ? (

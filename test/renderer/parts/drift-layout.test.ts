@@ -176,6 +176,16 @@ describe('the drift line', () => {
     expect(scaleLimit([item(0, 3, { before: 22 })])).toBe(25);
   });
 
+  it('has an end: one wrong weight stands there with its figure, and the others keep their room', () => {
+    const items = [item(0, -98), item(1, 190, { flagged: true }), item(2, 6)];
+    expect(scaleLimit(items)).toBe(40);
+    const { bands, middleX, ticks } = driftLayout(items, 1000, roughMeasure);
+    const of = (n: number) => bands.find((b) => b.id === item(n, 0).id);
+    expect([of(0)?.beyond, of(1)?.beyond, of(2)?.beyond]).toEqual([-98, 190, null]);
+    expect([of(0)?.x, of(1)?.x]).toEqual([ticks.find((t) => t.percent === -40)?.x, ticks.find((t) => t.percent === 40)?.x]);
+    expect((of(2)?.x ?? 0) - middleX).toBeGreaterThan(60);
+  });
+
   it('draws flagged bands a third larger', () => {
     const { bands } = driftLayout([item(0, 0), item(1, -6, { flagged: true })], 1000, roughMeasure);
     expect(bands.map((b) => b.height)).toEqual([20, (20 * 4) / 3]);
