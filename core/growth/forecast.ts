@@ -12,11 +12,19 @@ import { referenceGain } from './reference-gain.ts';
 
 export type AdultFrom = 'breeder' | 'other-sex' | 'class';
 
-/** Adult weight to expect: the breeder's figure for the sex, else hers for the other sex, else the class; null when nothing is known. */
+/**
+ * Adult weight to expect: the breeder's figure for the sex, else hers for the other sex, else the class; null when nothing is known. While the
+ * sex was not seen it is halfway between the two.
+ */
 export function expectedAdultKg(
   litter: Pick<Litter, 'sizeClass' | 'adultDogKg' | 'adultBitchKg'>,
   sex: Sex,
 ): { kg: number; from: AdultFrom } | null {
+  if (sex === 'unseen') {
+    const [dog, bitch] = [expectedAdultKg(litter, 'dog'), expectedAdultKg(litter, 'bitch')];
+    if (dog === null || bitch === null) return null;
+    return { kg: (dog.kg + bitch.kg) / 2, from: dog.from === 'other-sex' ? dog.from : bitch.from };
+  }
   const [own, other] = sex === 'dog' ? [litter.adultDogKg, litter.adultBitchKg] : [litter.adultBitchKg, litter.adultDogKg];
   if (own !== null) return { kg: own, from: 'breeder' };
   if (other !== null) return { kg: sex === 'dog' ? other * DOG_TO_BITCH : other / DOG_TO_BITCH, from: 'other-sex' };

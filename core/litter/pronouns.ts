@@ -2,12 +2,13 @@
 import type { Sex } from '../reference/classes.ts';
 
 export interface Pronouns {
-  readonly they: 'he' | 'she';
-  readonly them: 'him' | 'her';
-  readonly their: 'his' | 'her';
+  readonly they: 'he' | 'she' | 'it';
+  readonly them: 'him' | 'her' | 'it';
+  readonly their: 'his' | 'her' | 'its';
 }
 
-/** "she", "her", "her" for a bitch, "he", "him", "his" for a dog. */
+/** "she", "her", "her" for a bitch, "he", "him", "his" for a dog; "it" while nobody looked. */
 export function pronouns(sex: Sex): Pronouns {
+  if (sex === 'unseen') return { they: 'it', them: 'it', their: 'its' };
   return sex === 'bitch' ? { they: 'she', them: 'her', their: 'her' } : { they: 'he', them: 'him', their: 'his' };
 }

@@ -33,7 +33,7 @@ function matchOf(label: Label, puppies: readonly Puppy[]): Puppy | null {
     (name === '' ? null : only((p) => nameKey(p.callName) === name)) ??
     (label.colour === null
       ? null
-      : only((p) => p.collar.colour === label.colour && (label.sex === null || p.sex === label.sex))) ??
+      : only((p) => p.collar.colour === label.colour && (label.sex === null || p.sex === label.sex || p.sex === 'unseen'))) ??
     (label.number === null ? null : only((p) => p.birthOrder === label.number))
   );
 }

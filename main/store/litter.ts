@@ -9,13 +9,14 @@ import {
   type PuppyState,
   puppySchema,
 } from '../../core/litter/litter.ts';
+import type { Sex } from '../../core/reference/classes.ts';
 import { dogNamed, releaseDogs } from './dogs.ts';
 import type { Recorder } from './journal.ts';
 import type { Row } from './rows.ts';
 
 const LITTER = `SELECT l.id, l.name, l.dam, l.sire, l.breed, l.sizeClass, l.adultDogKg, l.adultBitchKg, l.breedBirthGrams, l.whelpedAt,
   l.whelpedInstant, l.demo FROM litters l WHERE l.removed = 0`;
-const PUPPY = `SELECT p.id, p.litterId, p.letter, p.colour, p.pattern, p.callName, p.sex, p.markings, p.birthOrder, p.bornAt, p.bornInstant,
+const PUPPY = `SELECT p.id, p.litterId, p.letter, p.colour, p.pattern, p.callName, p.sex, p.sexSeen, p.markings, p.birthOrder, p.bornAt, p.bornInstant,
   p.place, p.state, p.stateOn FROM puppies p JOIN litters l ON l.id = p.litterId WHERE p.removed = 0 AND l.removed = 0`;
 
 /** All litters, the youngest first. */
@@ -63,12 +64,17 @@ export function removeLitter(db: Database.Database, recorder: Recorder, id: stri
   releaseDogs(db, recorder);
 }
 
-export function insertPuppy(recorder: Pick<Recorder, 'insert'>, { collar, ...puppy }: Puppy): void {
-  recorder.insert('puppies', { ...puppy, ...collar });
+export function insertPuppy(recorder: Pick<Recorder, 'insert'>, { collar, sex, ...puppy }: Puppy): void {
+  recorder.insert('puppies', { ...puppy, ...collar, ...sexCells(sex) });
 }
 
-export function updatePuppy(recorder: Recorder, id: string, { collar, ...fields }: Partial<PuppyFields>): void {
-  recorder.update('puppies', id, { ...fields, ...collar });
+export function updatePuppy(recorder: Recorder, id: string, { collar, sex, ...fields }: Partial<PuppyFields>): void {
+  recorder.update('puppies', id, { ...fields, ...collar, ...(sex === undefined ? {} : sexCells(sex)) });
+}
+
+/** The first shape of the file has no third sex: one that was not seen is marked beside it. */
+function sexCells(sex: Sex): { sex: 'dog' | 'bitch'; sexSeen: 0 | 1 } {
+  return sex === 'unseen' ? { sex: 'dog', sexSeen: 0 } : { sex, sexSeen: 1 };
 }
 
 export function removePuppy(recorder: Recorder, id: string): void {
@@ -87,6 +93,7 @@ function toLitter(row: Row): Litter {
   return litterSchema.parse({ ...row, demo: row['demo'] === 1 });
 }
 
-function toPuppy({ letter, colour, pattern, ...row }: Row): Puppy {
-  return puppySchema.parse({ ...row, collar: { letter, colour, pattern } });
+function toPuppy({ letter, colour, pattern, sexSeen, ...row }: Row): Puppy {
+  const sex = sexSeen === 0 ? 'unseen' : row['sex'];
+  return puppySchema.parse({ ...row, sex, collar: { letter, colour, pattern } });
 }

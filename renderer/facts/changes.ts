@@ -107,7 +107,7 @@ export function addPuppy(litterId: string): Promise<string | null> {
     const fields: PuppyFields = {
       collar,
       callName: '',
-      sex: 'dog',
+      sex: 'unseen',
       markings: '',
       birthOrder: Math.min(30, 1 + Math.max(0, ...puppies.map((p) => p.birthOrder))),
       bornAt: born.local,

@@ -74,7 +74,7 @@ function Row({ label, draft, preview, put }: Props & { label: Label }) {
             <FormChoice
               inCell
               label={words.import.sexOf(called)}
-              value={sexesOf(draft, preview).get(newKey(label)) ?? 'dog'}
+              value={sexesOf(draft, preview).get(newKey(label)) ?? 'unseen'}
               options={SEXES.map((s) => ({ value: s, word: words.sex[s] }))}
               onChange={(value) => put({ sexes: { ...draft.sexes, [label.key]: SEXES.find((s) => s === value) ?? 'dog' } })}
             />

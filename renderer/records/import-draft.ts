@@ -207,7 +207,7 @@ function fieldsOf(p: NewPuppy, sex: Sex, birthOrder: number) {
 /** The sexes of new puppies by their key: as she said, else as the table says. */
 export function sexesOf(draft: ImportDraft, preview: Preview): Map<string, Sex> {
   const labels = preview.columns.ok ? preview.columns.read.labels : [];
-  return new Map(labels.map((l) => [newKey(l), draft.sexes[l.key] ?? l.sex ?? 'dog']));
+  return new Map(labels.map((l) => [newKey(l), draft.sexes[l.key] ?? l.sex ?? 'unseen']));
 }
 
 /** What the weights themselves make doubtful, by the row's number: the findings of the weigh-in, over old and new together. */

@@ -60,7 +60,7 @@ export const growthWords = {
   today: (unit: string) => `today, ${unit}`,
   gain: 'gain',
   remark: 'remark',
-  dogOrBitch: { dog: 'dog', bitch: 'bitch' },
+  dogOrBitch: { dog: 'dog', bitch: 'bitch', unseen: 'sex not seen yet' },
   expected: (mass: string) => `expected about ${mass}`,
   firstWeight: 'first weight of this puppy',
   next: (name: string) => `next: ${name}`,

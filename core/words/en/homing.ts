@@ -11,6 +11,7 @@ import type { MassUnit } from '../../units/mass.ts';
 import { weightText } from './amounts.ts';
 import { dateInWords, dateShort, weekdayName } from './dates.ts';
 import { capital, numberWord, percentText, placeWord, whose } from './figures.ts';
+import { sexWords } from './litter.ts';
 
 export const homesWords = {
   title: 'Homes',
@@ -73,7 +74,10 @@ export const planWords = {
   born: 'Born',
   bornIs: (day: CivilDate, clock: string) => `${weekdayName(day)} ${dateInWords(day)}, ${clock}`,
   sex: 'Sex',
-  sexIs: (sex: Sex, place: number, of: number) => (of > 1 ? `${sex}, ${placeWord(place)} born of ${numberWord(of)}` : sex),
+  sexIs: (sex: Sex, place: number, of: number) => {
+    const seen = sexWords[sex];
+    return of > 1 ? `${seen}, ${placeWord(place)} born of ${numberWord(of)}` : seen;
+  },
   breed: 'Breed',
   grown: (weight: string) => `about ${weight} grown`,
   parents: 'Parents',

@@ -13,7 +13,7 @@ export function litterName(l: Pick<Litter, 'name' | 'dam'>): string {
 
 const inWords = (n: number) => (n === 0 ? 'None' : capital(numberWord(n)));
 
-export const sexWords: Record<Sex, string> = { dog: 'dog', bitch: 'bitch' };
+export const sexWords: Record<Sex, string> = { dog: 'dog', bitch: 'bitch', unseen: 'not seen yet' };
 
 export const stateWords: Record<PuppyState, string> = { litter: 'in the litter', home: 'gone home', kept: 'kept', died: 'died' };
 
@@ -78,6 +78,10 @@ export const beginWords = {
   name: 'litter name or letter',
   nameHint: 'left empty, it is called after the dam',
   breed: 'breed',
+  breedHint: 'as you write it; a few are offered with the growth that they mean',
+  breedKnown: (size: string, isPublished: boolean) =>
+    `grows as ${size}${isPublished ? '; its birth weights were published' : ''}; change the size below if yours are others`,
+  rowKeys: 'D or B is the sex, Enter goes on, a number is the birth weight. What was not seen yet can wait.',
   size: 'size when grown',
   sizeNone: 'not said',
   sizeHint: 'lets the program forecast a weight',

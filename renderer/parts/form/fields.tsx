@@ -150,6 +150,8 @@ export function FormField(
     readonly inputMode?: 'text' | 'decimal' | 'numeric';
     readonly max?: string;
     readonly required?: boolean;
+    /** Offered while it is typed; anything else may be written too. */
+    readonly suggestions?: readonly Option[];
   },
 ) {
   const id = useId();
@@ -163,6 +165,7 @@ export function FormField(
         autoComplete="off"
         spellCheck={false}
         max={props.max}
+        list={props.suggestions === undefined ? undefined : `${id}-list`}
         aria-label={props.inCell === true ? props.label : undefined}
         aria-required={props.required}
         aria-invalid={props.sentence !== null}
@@ -170,6 +173,15 @@ export function FormField(
         value={props.value}
         onChange={(event) => props.onChange(event.target.value)}
       />
+      {props.suggestions !== undefined && (
+        <datalist id={`${id}-list`}>
+          {props.suggestions.map((o) => (
+            <option key={o.value} value={o.value}>
+              {o.word}
+            </option>
+          ))}
+        </datalist>
+      )}
     </Labelled>
   );
 }
