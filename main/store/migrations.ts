@@ -273,4 +273,11 @@ ALTER TABLE litters ADD COLUMN breedBirthGrams REAL CHECK (breedBirthGrams > 0);
 ALTER TABLE journal ADD COLUMN about TEXT CHECK (json_valid(about));
 `,
   },
+  {
+    version: 8,
+    name: 'a sex that was not seen yet',
+    sql: `
+ALTER TABLE puppies ADD COLUMN sexSeen INTEGER NOT NULL DEFAULT 1 CHECK (sexSeen IN (0, 1));
+`,
+  },
 ];
