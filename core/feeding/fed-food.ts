@@ -11,13 +11,14 @@ export interface FedFacts {
   readonly feedings: readonly Feeding[];
 }
 
-/** On a day: the litter's own, else the house's (always with null), else the generic mix; a rotation counts as the mean of its week. */
+/** On a day, for puppies of that grown weight in kg: the litter's own, else the house's (always with null), else the generic mix; a rotation counts as the mean of its week. */
 export function fedFoodOn(
   { catalogue, feedings }: FedFacts,
   litterId: string | null,
   rules: HouseRules,
   born: CivilDate,
   day: CivilDate,
+  adultKg: number | null,
 ): Food {
-  return reckonedFood(feedingOf(feedings, litterId), catalogue, mealsOn(rules, born, day).shares);
+  return reckonedFood(feedingOf(feedings, litterId), catalogue, mealsOn(rules, born, day, adultKg).shares);
 }

@@ -104,7 +104,15 @@ export type FindingCode = keyof FindingFacts;
 
 /** One rule set to another figure: what the one action writes. */
 export interface RuleChange {
-  readonly key: 'shareYoung' | 'shareMiddle' | 'shareAdult' | 'boneShare' | 'fourMealsUntilWeeks' | 'keepHours' | 'thawHours';
+  readonly key:
+    | 'shareYoung'
+    | 'shareMiddle'
+    | 'shareAdult'
+    | 'boneShare'
+    | 'fourMealsUntilWeeks'
+    | 'smallFourMealsUntilWeeks'
+    | 'keepHours'
+    | 'thawHours';
   readonly value: number;
 }
 

@@ -2,11 +2,11 @@
 
 import { z } from 'zod';
 import { addDays, addMonths, ageInDays, type CivilDate } from '../calendar/day.ts';
-import { fillBowls, MEAL_NAMES } from '../food/bowls.ts';
+import { bowlStep, fillBowls, MEAL_NAMES, type Meals, type Rounding } from '../food/bowls.ts';
 import type { Food } from '../food/food.ts';
 import type { MassUnit } from '../units/mass.ts';
 import { amountFor, amountOn } from './amount.ts';
-import { mealsOn, stepToTwo, THREE_MEALS, TWO_MEALS } from './meals.ts';
+import { mealAges, mealsOn, stepToTwo, THREE_MEALS, TWO_MEALS } from './meals.ts';
 import type { HouseRules } from './rules.ts';
 import { shareAtMonths } from './share.ts';
 
@@ -45,7 +45,8 @@ export interface Tread {
 
 /** From one week to the next the day's food falls at most to this part of it. */
 const MOST_FALL = 0.9;
-const WEEKLY_UNTIL_DAY = 26 * 7;
+const DAYS_A_WEEK = 7;
+const WEEKLY_UNTIL_DAY = 26 * DAYS_A_WEEK;
 const LADDER_MONTHS = 12;
 /** A birthday in weeks or months this near to a day on which the meals change gives way to it. */
 const GIVES_WAY_DAYS = 3;
@@ -58,20 +59,60 @@ const SHORTEST_FIRST_DAYS = 3;
  * adds a second hump. Empty when there is no forecast for the first day.
  */
 export function mealLadder(input: LadderInput): LadderStep[] {
-  const treads = treadAmounts(input);
+  return ladder(input).map(({ fed, changing, tread: { fromDay, untilDay } }) => ({ fromDay, untilDay, changing, ...fed }));
+}
+
+interface Rung {
+  readonly tread: Tread;
+  readonly changing: boolean;
+  readonly fed: { dayGrams: number; meals: Meals };
+}
+
+/** Treads with their bowls. Where the day falls it is held to what was weighed out the week before: rounding too must not take a tenth more. */
+function ladder(input: LadderInput): Rung[] {
+  const treads = limitFalls(fillDips(ruleTreads(input)));
   const top = highest(treads);
-  const steps: LadderStep[] = [];
-  for (const [i, tread] of treads.entries()) {
-    const { shares, changing } = mealsOn(input.rules, input.born, addDays(input.born, tread.fromDay));
-    const before = steps[i - 1]?.dayGrams;
-    const unit = input.unit ?? 'g';
-    const fill = (grams: number, rounding?: 'up' | 'down') => fillBowls(grams, shares, unit, rounding);
-    let fed = fill(tread.grams);
-    if (before !== undefined && i <= top && fed.dayGrams < before) fed = fill(Math.max(before, tread.grams), 'up');
-    if (before !== undefined && i > top && fed.dayGrams > before) fed = fill(Math.min(before, tread.grams), 'down');
-    steps.push({ fromDay: tread.fromDay, untilDay: tread.untilDay, changing, ...fed });
+  const unit = input.unit ?? 'g';
+  const rungs: Rung[] = [];
+  for (const [i, plain] of treads.entries()) {
+    const { shares, changing } = mealsOn(input.rules, input.born, addDays(input.born, plain.fromDay), input.adultKg);
+    const before = rungs[i - 1];
+    const week = i > top ? rungs.filter((r) => r.tread.untilDay > plain.fromDay - DAYS_A_WEEK) : [];
+    const least = MOST_FALL * Math.max(0, ...week.map((r) => r.fed.dayGrams));
+    const held = Math.max(least, MOST_FALL * Math.max(0, ...week.map((r) => r.tread.grams)));
+    const grams = before === undefined || i <= top ? plain.grams : Math.min(before.tread.grams, Math.max(plain.grams, held));
+    const tread = { ...plain, grams };
+    rungs.push({ tread, changing, fed: filledOn(tread, shares, unit, before?.fed.dayGrams ?? null, i <= top, least) });
   }
-  return steps;
+  return rungs;
+}
+
+/** Bowls of a tread that keep to one hump: rising never under the day before, falling never over it, nor under the least. */
+function filledOn(
+  { grams }: Tread,
+  shares: Meals,
+  unit: MassUnit,
+  before: number | null,
+  rising: boolean,
+  least: number,
+): Rung['fed'] {
+  const fill = (of: number, rounding?: Rounding) => fillBowls(of, shares, unit, rounding);
+  const fed = fill(grams);
+  if (before === null) return fed;
+  if (rising) return fed.dayGrams < before ? fill(Math.max(before, grams), 'up') : fed;
+  const isBetween = ({ dayGrams }: Rung['fed']) => dayGrams >= least - 1e-9 && dayGrams <= before + 1e-9;
+  const most = Math.min(before, grams);
+  const held = withRest(fill(before, 'fine'), before);
+  // Bowls of a few grams can't follow a tenth at a time; then they follow the rule.
+  const isNear = before - grams <= Object.values(fed.meals).reduce((sum, bowl) => sum + bowlStep(bowl, unit), 0);
+  const found = [fed, fill(most, 'fine'), ...(isNear ? [held] : []), fill(least, 'up')].find(isBetween);
+  return found ?? fill(most, 'down');
+}
+
+/** The bowl that is smaller than the others takes what rounding has left over. */
+function withRest({ dayGrams, meals }: Rung['fed'], wanted: number): Rung['fed'] {
+  const midday = (meals.midday ?? 0) + wanted - dayGrams;
+  return meals.midday === undefined || midday <= 0 ? { dayGrams, meals } : { dayGrams: wanted, meals: { ...meals, midday } };
 }
 
 /**
@@ -79,12 +120,17 @@ export function mealLadder(input: LadderInput): LadderStep[] {
  * are the **least** amounts that
  * 1. are never under the rule (share, energy or both, {@link amountOn}) at the forecast weight on the tread's first day;
  * 2. have one hump: a dip between two heights is filled to the lower of them, so that an amount that has begun to fall doesn't rise again;
- * 3. never fall by more than a tenth within a week: where the rule falls faster, the ladder follows later. A month in which
- *    the rule falls by more than a tenth is divided, so that the ladder need not lag behind for months.
+ * 3. never fall by more than a tenth within a week, in bowls as they are weighed out: where the rule falls faster, the ladder follows later. A
+ *    month in which the rule falls by more than a tenth is divided, so that the ladder need not lag behind for months.
  * Raising, never lowering, is on purpose: under the defaults the rule is on the low side of the published energy estimate where the dip is.
  * With weights that never fall, no tread is above {@link MOST_SHARE} of the weight.
  */
 export function treadAmounts(input: LadderInput): Tread[] {
+  return ladder(input).map((rung) => rung.tread);
+}
+
+/** The rule at the weight of each tread's first day; ends where the forecast does. */
+function ruleTreads(input: LadderInput): Tread[] {
   const rule = (ageDays: number): number | null => {
     const weightGrams = input.forecast(ageDays);
     return weightGrams === null ? null : amountOn({ ...input, day: addDays(input.born, ageDays), weightGrams }).grams;
@@ -96,16 +142,16 @@ export function treadAmounts(input: LadderInput): Tread[] {
     if (grams === null) break;
     known.push({ fromDay, untilDay: days[i + 1] as number, grams });
   }
-  return limitFalls(fillDips(known));
+  return known;
 }
 
 /** First days of the treads as ages in days, and the day after the last tread. */
-function treadDays({ rules, born, from }: LadderInput): number[] {
+function treadDays({ rules, born, from, adultKg }: LadderInput): number[] {
   const first = ageInDays(born, from);
   const monthDay = (months: number) => ageInDays(born, addMonths(born, months));
   const end = Math.max(monthDay(LADDER_MONTHS + 1), first + 28);
-  const step = stepToTwo(rules, born);
-  const changes = [step.start, step.half, step.end, ...fourMealsEnd(rules, step.start)];
+  const step = stepToTwo(rules, born, adultKg);
+  const changes = [step.start, step.half, step.end, ...fourMealsEnd(mealAges(rules, adultKg).fourUntilWeeks, step.start)];
   const birthdays: number[] = [];
   for (let day = 7; day <= WEEKLY_UNTIL_DAY; day += 7) birthdays.push(day);
   for (let months = 7; months <= LADDER_MONTHS; months += 1) birthdays.push(monthDay(months));
@@ -116,8 +162,8 @@ function treadDays({ rules, born, from }: LadderInput): number[] {
   return [first, ...inside.sort((a, b) => a - b), end];
 }
 
-function fourMealsEnd(rules: HouseRules, stepStart: number): number[] {
-  const end = rules.fourMealsUntilWeeks * 7;
+function fourMealsEnd(untilWeeks: number, stepStart: number): number[] {
+  const end = untilWeeks * DAYS_A_WEEK;
   return end > 0 && end < stepStart ? [end] : [];
 }
 
@@ -158,7 +204,7 @@ function runningMost(values: readonly number[]): number[] {
 function limitFalls(treads: readonly Tread[]): Tread[] {
   const limited: Tread[] = [];
   for (const tread of treads) {
-    const weekBefore = limited.filter((t) => t.untilDay > tread.fromDay - 7).map((t) => t.grams);
+    const weekBefore = limited.filter((t) => t.untilDay > tread.fromDay - DAYS_A_WEEK).map((t) => t.grams);
     limited.push({ ...tread, grams: Math.max(tread.grams, MOST_FALL * Math.max(0, ...weekBefore)) });
   }
   return limited;
@@ -184,5 +230,6 @@ export function amountByWeight(
 ): number {
   const share = shareAtMonths(rules, ageMonths);
   const grams = energy === null ? share * kg * 1000 : amountFor(rules, energy.food, share, kg * 1000, energy.adultKg).grams;
-  return fillBowls(grams, ageMonths > rules.twoMealsFromMonths ? TWO_MEALS : THREE_MEALS, unit).dayGrams;
+  const { twoFromMonths } = mealAges(rules, energy?.adultKg ?? null);
+  return fillBowls(grams, ageMonths > twoFromMonths ? TWO_MEALS : THREE_MEALS, unit).dayGrams;
 }

@@ -37,7 +37,7 @@ export interface DayRation {
  */
 export function rationOn(input: RationInput): DayRation {
   const amount: Amount = amountOn(input);
-  const { shares, changing } = mealsOn(input.rules, input.born, input.day);
+  const { shares, changing } = mealsOn(input.rules, input.born, input.day, input.adultKg);
   const fed = fillBowls(Math.max(0, amount.grams - treatsAsFood(input)), shares, input.unit ?? 'g');
   return {
     ...fed,

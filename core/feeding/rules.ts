@@ -13,7 +13,18 @@ const share = z.number().min(0.005).max(0.2);
 const DAYS_A_MONTH = 31;
 const clock = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/);
 
-export const houseRulesSchema = z
+/** Clock times of the meals. With four meals a day the midday and the evening one have times of their own, and with two the evening one. */
+const mealTimesSchema = z.strictObject({
+  morning: clock,
+  midday: clock,
+  middayOfFour: clock,
+  afternoon: clock,
+  evening: clock,
+  eveningOfFour: clock,
+  eveningOfTwo: clock,
+});
+
+const rulesShape = z
   .strictObject({
     /** Shares of body weight a day; between the ages it glides (see `share.ts`). */
     shareYoung: share,
@@ -23,12 +34,14 @@ export const houseRulesSchema = z
     youngUntilMonths: z.number().int().min(2).max(12),
     middleMonths: z.number().int().min(3).max(18),
     adultMonths: z.number().int().min(6).max(30),
-    /** Three meals until this age, then two; the step itself takes `stepDays`. */
+    /** Three meals until this age, then two; the step itself takes `stepDays`. Small dogs, under {@link SMALL_ADULT_KG} grown, have an age of their own. */
     twoMealsFromMonths: z.number().int().min(3).max(24),
+    smallTwoMealsFromMonths: z.number().int().min(3).max(24),
     stepDays: z.number().int().min(0).max(28),
     /** Four meals until this age in weeks; 0 is never. Published norm 12 (from memory, feeding.md section 4). */
     fourMealsUntilWeeks: z.number().int().min(0).max(26),
-    mealTimes: z.strictObject({ morning: clock, midday: clock, afternoon: clock, evening: clock }),
+    smallFourMealsUntilWeeks: z.number().int().min(0).max(26),
+    mealTimes: mealTimesSchema,
     basis: z.enum(['share', 'energy', 'share-with-floor']),
     /** Which published equation the energy estimate is. */
     growthMethod: z.enum(GROWTH_METHODS),
@@ -56,21 +69,48 @@ export const houseRulesSchema = z
   .refine((r) => r.fourMealsUntilWeeks * 7 <= r.twoMealsFromMonths * DAYS_A_MONTH, {
     message: 'the meals must fall with age',
     path: ['fourMealsUntilWeeks'],
+  })
+  .refine((r) => r.smallFourMealsUntilWeeks * 7 <= r.smallTwoMealsFromMonths * DAYS_A_MONTH, {
+    message: 'the meals must fall with age',
+    path: ['smallFourMealsUntilWeeks'],
   });
-export type HouseRules = z.infer<typeof houseRulesSchema>;
+export type HouseRules = z.infer<typeof rulesShape>;
+
+/** Rules as they are read: those written before small dogs and four meals had figures of their own say for them what they said for all. */
+export const houseRulesSchema = z.preprocess(asNow, rulesShape);
+
+function asNow(written: unknown): unknown {
+  const rules = z.looseObject({ mealTimes: z.looseObject({}) }).safeParse(written);
+  if (!rules.success) return written;
+  const { mealTimes: times, ...rest } = rules.data;
+  return {
+    ...filled(rest, { smallTwoMealsFromMonths: 'twoMealsFromMonths', smallFourMealsUntilWeeks: 'fourMealsUntilWeeks' }),
+    mealTimes: filled(times, { middayOfFour: 'midday', eveningOfFour: 'evening', eveningOfTwo: 'evening' }),
+  };
+}
+
+/** Each key that is missing says what the other one says. */
+function filled(written: Readonly<Record<string, unknown>>, from: Readonly<Record<string, string>>): Record<string, unknown> {
+  const missing = Object.entries(from).filter(([key, other]) => !(key in written) && other in written);
+  return { ...written, ...Object.fromEntries(missing.map(([key, other]) => [key, written[other]])) };
+}
 
 /** Some of the rules, as a command changes them. */
 export const rulesChangeSchema = changeOf({
-  ...houseRulesSchema.shape,
-  mealTimes: changeOf(houseRulesSchema.shape.mealTimes.shape),
+  ...rulesShape.shape,
+  mealTimes: changeOf(mealTimesSchema.shape),
 });
 export type RulesChange = z.infer<typeof rulesChangeSchema>;
 
 /** What a change makes of the rules, if the whole does not contradict itself; else the issue, its path in the rules. */
 export function changedRules(rules: HouseRules, change: RulesChange) {
-  return houseRulesSchema.safeParse({ ...rules, ...change, mealTimes: { ...rules.mealTimes, ...change.mealTimes } });
+  return rulesShape.safeParse({ ...rules, ...change, mealTimes: { ...rules.mealTimes, ...change.mealTimes } });
 }
 
+/** Dogs that will weigh less than this, in kg, are small: they need food more often. Textbooks, from memory. */
+export const SMALL_ADULT_KG = 10;
+
+/** Of common practice, but for the floor: a part of the published estimate, so that small dogs and lean mixes do not starve. */
 export const DEFAULT_RULES: HouseRules = {
   shareYoung: 0.055,
   shareMiddle: 0.035,
@@ -79,17 +119,27 @@ export const DEFAULT_RULES: HouseRules = {
   middleMonths: 6,
   adultMonths: 12,
   twoMealsFromMonths: 5,
+  smallTwoMealsFromMonths: 6,
   stepDays: 14,
   fourMealsUntilWeeks: 0,
-  mealTimes: { morning: '07:00', midday: '12:30', afternoon: '15:30', evening: '18:00' },
-  basis: 'share',
+  smallFourMealsUntilWeeks: 12,
+  mealTimes: {
+    morning: '07:00',
+    midday: '13:00',
+    middayOfFour: '12:00',
+    afternoon: '17:00',
+    evening: '20:00',
+    eveningOfFour: '22:00',
+    eveningOfTwo: '18:00',
+  },
+  basis: 'share-with-floor',
   growthMethod: 'klein',
-  energyFloor: 0.8,
+  energyFloor: 0.85,
   liftAfterMinutes: 10,
   cutShare: 0.1,
   treatShare: 0.1,
   vegetableSpoonsPerHalfPound: 1,
-  boneShare: 0.25,
+  boneShare: 0.1,
   thawHours: 24,
   keepHours: 24,
   officialKeeping: 'uk-ie',

@@ -5,6 +5,7 @@ import { dateOf, fromLocalMinutes, type LocalTime } from '../calendar/clock.ts';
 import { addDays, type CivilDate, dayNumber, daysBetween } from '../calendar/day.ts';
 import type { Dam } from '../dogs/dam.ts';
 import { damDay, damDayInputOf } from '../feeding/dam-day.ts';
+import { mealClock } from '../feeding/meals.ts';
 import { type HouseRules, type RulesFacts, rulesOn } from '../feeding/rules.ts';
 import type { MealName } from '../food/bowls.ts';
 import type { FoodCatalogue } from '../food/catalogue.ts';
@@ -94,7 +95,7 @@ function litterDemand({ facts, who, days }: LitterDays): Demand[] {
         .map((part) => ({
           foodId: part.food.id,
           day: day.day,
-          clock: input.rules.mealTimes[name],
+          clock: mealClock(input.rules, name, day.meals.length),
           grams: part.grams,
           who,
           litterId: litter.id,
@@ -147,10 +148,10 @@ export function eaterDemand(
     const meals = BY_COUNT[eater.meals] ?? [];
     for (let day = from > eater.fromDay ? from : eater.fromDay; day <= until; day = addDays(day, 1)) {
       if (eater.untilDay !== null && day > eater.untilDay) break;
-      const { mealTimes } = rulesOf(day);
+      const rules = rulesOf(day);
       const grams = (amountOn(eater, day) ?? eater.gramsADay) / meals.length;
       for (const meal of meals) {
-        demand.push({ foodId: eater.foodId, day, clock: mealTimes[meal], grams, who: eater.name, litterId: null });
+        demand.push({ foodId: eater.foodId, day, clock: mealClock(rules, meal, meals.length), grams, who: eater.name, litterId: null });
       }
     }
   }

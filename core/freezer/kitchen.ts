@@ -2,7 +2,6 @@
 import { dateOf, fromLocalMinutes, localMinutes } from '../calendar/clock.ts';
 import { dayNumber } from '../calendar/day.ts';
 import { moveAheadHours } from '../feeding/keeping.ts';
-import { MEAL_NAMES } from '../food/bowls.ts';
 import { portionGrams } from '../food/portion.ts';
 import { mealTime } from './demand.ts';
 import { isOverdue, oldestFirst, type Pack, type Thaw } from './pack.ts';
@@ -109,9 +108,8 @@ function tenthsOf(grams: number): number {
 
 function moveTimes({ settings, rules }: FreezerFacts): number[] {
   const minutes = (clock: string) => Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3, 5));
-  const { mealTimes } = rules;
-  const clocks =
-    settings.moveAt === 'evening' ? [mealTimes.evening] : MEAL_NAMES.filter((m) => m !== 'afternoon').map((m) => mealTimes[m]);
+  const { morning, midday, evening } = rules.mealTimes;
+  const clocks = settings.moveAt === 'evening' ? [evening] : [morning, midday, evening];
   return [...new Set(clocks.map(minutes))].sort((a, b) => a - b);
 }
 

@@ -2,9 +2,10 @@
 
 import { clockOf, dateOf } from '../calendar/clock.ts';
 import { addDays, ageInDays, type CivilDate } from '../calendar/day.ts';
+import { mealClock } from '../feeding/meals.ts';
 import { fedFromAge, ladderInputOf } from '../feeding/ration-input.ts';
 import { writtenFrom } from '../feeding/rules.ts';
-import { MEAL_NAMES, type MealName } from '../food/bowls.ts';
+import { MEAL_NAMES, type MealName, mealCount } from '../food/bowls.ts';
 import { DEFAULT_FOOD } from '../food/food.ts';
 import { OLD_WEIGHT_DAYS } from '../growth/puppy-weights.ts';
 import type { PlanBasis, PlanFacts } from './basis.ts';
@@ -106,9 +107,10 @@ function weekOf(basis: PlanBasis): Week | null {
   const { treads, born, start, age, rules } = basis;
   const tread = treads[0];
   if (tread === undefined) return null;
+  const count = mealCount(tread.meals);
   const meals = MEAL_NAMES.flatMap((name) => {
     const grams = tread.meals[name];
-    return grams === undefined ? [] : [{ name, time: rules.rules.mealTimes[name], grams }];
+    return grams === undefined ? [] : [{ name, time: mealClock(rules.rules, name, count), grams }];
   });
   return {
     code: age < start ? 'first-week' : tread.untilDay - start > LONGEST_WEEK ? 'month' : 'week',

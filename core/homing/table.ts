@@ -107,7 +107,7 @@ function isSameGroup(a: GroupKey, b: GroupKey): boolean {
 
 function rowOf(facts: TableFacts, fromDay: number, tread: Tread | null): Unplaced {
   const day = addDays(facts.born, fromDay);
-  const { shares, changing } = mealsOn(facts.rules, facts.born, day);
+  const { shares, changing } = mealsOn(facts.rules, facts.born, day, facts.adultKg);
   const byShare = facts.rules.basis === 'share';
   return {
     from: day,

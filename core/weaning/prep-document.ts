@@ -1,13 +1,14 @@
 /** The prep sheet as a document: everything the page says, worded and rounded, so that preview, print and PDF are the same. */
 
 import { z } from 'zod';
+import { MEAL_NAMES } from '../food/bowls.ts';
 import { collarSchema } from '../litter/collar.ts';
 import { dateSchema, idSchema } from '../units/fields.ts';
 import { FOOD_UNITS } from '../units/food.ts';
 import { languageSchema } from '../units/language.ts';
 
 const text = z.string().max(1000);
-const amounts = z.array(text).max(4);
+const amounts = z.array(text).max(MEAL_NAMES.length);
 
 export const prepDocumentSchema = z.strictObject({
   version: z.literal(1),

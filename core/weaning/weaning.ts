@@ -232,7 +232,7 @@ function dayOf(
 ): WeaningDay {
   const { rules, events } = input;
   const born = input.puppies[0]?.born ?? day;
-  const { shares } = mealsOn(rules, born, day);
+  const { shares } = mealsOn(rules, born, day, smallest(input.puppies));
   const fed = MEAL_NAMES.filter((name) => shares[name] !== undefined);
   if (litter === null) {
     return { day, step: null, rests: false, puppies: [], weaned: false, meals: [], dayGrams: 0, cut: 1 };
@@ -263,7 +263,7 @@ function puppyDay(
   const { plan, rules, food } = input;
   const { share, texture } = plan.steps[track.step] as WeaningPlan['steps'][number];
   const weight = weightOn(puppy, day);
-  const { shares } = mealsOn(rules, puppy.born, day);
+  const { shares } = mealsOn(rules, puppy.born, day, smallest(input.puppies));
   const amount =
     weight.grams === null
       ? null
@@ -327,6 +327,12 @@ function fillPuppyBowls(
 function roundPuppyBowl(grams: number, unit: MassUnit): number {
   const step = isMetric(unit) || grams >= SMALL_OUNCES * GRAMS_PER_OUNCE ? bowlStep(grams, unit) : SMALL_OUNCE_STEP;
   return Math.max(1, Math.round(grams / step)) * step;
+}
+
+/** A litter eats at one time: its meals are those of the smallest to be, in kg grown; null when nobody knows of any. */
+function smallest(puppies: readonly WeaningPuppy[]): number | null {
+  const known = puppies.flatMap((p) => p.adultKg ?? []);
+  return known.length === 0 ? null : Math.min(...known);
 }
 
 function sum(figures: readonly number[]): number {

@@ -2,6 +2,7 @@
 import { dateOf } from '../calendar/clock.ts';
 import type { CivilDate } from '../calendar/day.ts';
 import { keepingOf } from '../feeding/keeping.ts';
+import { mealClock } from '../feeding/meals.ts';
 import { rulesOn, writtenFrom } from '../feeding/rules.ts';
 import type { Puppy } from '../litter/litter.ts';
 import { foodUnit } from '../units/food.ts';
@@ -44,7 +45,7 @@ export function prepDocument(facts: WeaningFacts, day: CivilDate, language: Lang
     sub: w.sub(litterName, day, dateOf(litter.whelpedAt)),
     top: [step === undefined ? '' : w.textureOf(step.texture, foodName), w.fromBowl(step?.share ?? 1)],
     unit: foodUnit(unit),
-    times: sheet.meals.map((m) => rules.mealTimes[m]),
+    times: sheet.meals.map((m) => mealClock(rules, m, sheet.meals.length)),
     bowls: sheet.bowls.map((bowl, n) => bowlOf(input, puppies, bowl, n, several, words)),
     totals: [
       { label: w.wholeLitter(foodName), ...of(sheet.food), strong: true },

@@ -7,6 +7,7 @@ import { type FoodCatalogue, foodCatalogue } from '../../core/food/catalogue.ts'
 import type { Food } from '../../core/food/food.ts';
 import { type FoodFields, foodChecks, type StoredFood } from '../../core/food/own-food.ts';
 import { type Bowl, EMPTY_WEEK, type Feeding, feedingOf, withBowl } from '../../core/food/rotation.ts';
+import { expectedAdultKg } from '../../core/growth/forecast.ts';
 import { feedings, findFood, insertFood, setFeeding, storedFoods, updateFood } from '../store/food.ts';
 import type { About, Written } from '../store/journal.ts';
 import { aboutHouse, aboutLitter, found, litterOf } from './facts.ts';
@@ -122,5 +123,6 @@ function foodCatalogueOf(c: Context): FoodCatalogue {
 
 /** The food that a litter's amounts and energy are reckoned with on a day. */
 export function foodOn(c: Context, litterId: string, rules: HouseRules, born: CivilDate, day: CivilDate): Food {
-  return fedFoodOn({ catalogue: foodCatalogueOf(c), feedings: feedings(c.store.db) }, litterId, rules, born, day);
+  const adultKg = expectedAdultKg(litterOf(c, litterId), 'bitch')?.kg ?? null;
+  return fedFoodOn({ catalogue: foodCatalogueOf(c), feedings: feedings(c.store.db) }, litterId, rules, born, day, adultKg);
 }

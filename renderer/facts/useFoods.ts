@@ -7,6 +7,7 @@ import { type FoodCatalogue, foodCatalogue } from '../../core/food/catalogue.ts'
 import type { Food } from '../../core/food/food.ts';
 import type { StoredFood } from '../../core/food/own-food.ts';
 import type { Feeding } from '../../core/food/rotation.ts';
+import { expectedAdultKg } from '../../core/growth/forecast.ts';
 import { useQuery } from '../data/query.ts';
 
 const NO_FOODS: readonly StoredFood[] = [];
@@ -29,8 +30,16 @@ export function useFeedings(): readonly Feeding[] {
 export function useFoodOn(litterId: string | null, rules: HouseRules, born: CivilDate, day: CivilDate): Food {
   const catalogue = useFoodCatalogue();
   const feedings = useFeedings();
+  const adultKg = useLitterAdultKg(litterId);
   return useMemo(
-    () => fedFoodOn({ catalogue, feedings }, litterId, rules, born, day),
-    [catalogue, feedings, litterId, rules, born, day],
+    () => fedFoodOn({ catalogue, feedings }, litterId, rules, born, day, adultKg),
+    [catalogue, feedings, litterId, rules, born, day, adultKg],
   );
+}
+
+/** What the bitches of a litter will weigh, in kg: its meals go by the smaller ones. Null where it is not known, and without a litter. */
+export function useLitterAdultKg(litterId: string | null): number | null {
+  const litters = useQuery('litter.all', {}).value?.litters ?? [];
+  const own = litters.find((l) => l.litter.id === litterId)?.litter;
+  return own === undefined ? null : (expectedAdultKg(own, 'bitch')?.kg ?? null);
 }

@@ -4,8 +4,8 @@ import type { RuleKey } from '../../core/words/en/feeding.ts';
 import { bad, good, type Read, readClock, readNumber } from '../parts/form/read.ts';
 import { words } from '../state/words.ts';
 
-export type NumberKey = Exclude<RuleKey, 'morning' | 'midday' | 'afternoon' | 'evening' | ChoiceKey>;
-export type ClockKey = 'morning' | 'midday' | 'afternoon' | 'evening';
+export type NumberKey = Exclude<RuleKey, ClockKey | ChoiceKey>;
+export type ClockKey = keyof HouseRules['mealTimes'];
 export type ChoiceKey = 'basis' | 'growthMethod' | 'officialKeeping';
 
 interface NumberRule {
@@ -28,6 +28,8 @@ const NUMBERS: Record<NumberKey, NumberRule> = {
   middleMonths: integer(3, 18),
   adultMonths: integer(6, 30),
   twoMealsFromMonths: integer(3, 24),
+  smallTwoMealsFromMonths: integer(3, 24),
+  smallFourMealsUntilWeeks: integer(0, 26),
   stepDays: integer(0, 28),
   fourMealsUntilWeeks: integer(0, 26),
   energyFloor: percent(30, 150),
@@ -41,7 +43,15 @@ const NUMBERS: Record<NumberKey, NumberRule> = {
   boneMinutes: integer(5, 60),
 };
 
-const CLOCKS: readonly ClockKey[] = ['morning', 'midday', 'afternoon', 'evening'];
+const CLOCKS = [
+  'morning',
+  'midday',
+  'evening',
+  'eveningOfTwo',
+  'middayOfFour',
+  'afternoon',
+  'eveningOfFour',
+] as const satisfies readonly ClockKey[];
 
 export const RULE_GROUPS: readonly { readonly group: keyof typeof words.rules.groups; readonly keys: readonly RuleKey[] }[] = [
   {
@@ -60,7 +70,14 @@ export const RULE_GROUPS: readonly { readonly group: keyof typeof words.rules.gr
   },
   {
     group: 'meals',
-    keys: ['fourMealsUntilWeeks', 'twoMealsFromMonths', 'stepDays', 'morning', 'midday', 'afternoon', 'evening'],
+    keys: [
+      'fourMealsUntilWeeks',
+      'smallFourMealsUntilWeeks',
+      'twoMealsFromMonths',
+      'smallTwoMealsFromMonths',
+      'stepDays',
+      ...CLOCKS,
+    ],
   },
   { group: 'left', keys: ['liftAfterMinutes', 'cutShare', 'treatShare'] },
   { group: 'bone', keys: ['boneShare', 'boneMinutes', 'vegetableSpoonsPerHalfPound'] },
@@ -112,7 +129,9 @@ export function withRule(rules: HouseRules, key: RuleKey, text: string): Read<Ho
 export function contradiction(field: string): string {
   if (field === 'middleMonths') return words.rules.agesMustRise;
   if (field === 'shareMiddle') return words.rules.sharesMustFall;
-  return field === 'fourMealsUntilWeeks' ? words.rules.mealsMustFall : words.rules.doesNotFit;
+  return field === 'fourMealsUntilWeeks' || field === 'smallFourMealsUntilWeeks'
+    ? words.rules.mealsMustFall
+    : words.rules.doesNotFit;
 }
 
 /** The rules that differ between two versions. */

@@ -1,6 +1,7 @@
 /** The week as a grid: one tab stop, arrows move, Enter opens, Delete empties, copy and paste; dragging does the same with the pointer. */
 
 import { useRef } from 'react';
+import { mealClock } from '../../core/feeding/meals.ts';
 import type { HouseRules } from '../../core/feeding/rules.ts';
 import type { MealName } from '../../core/food/bowls.ts';
 import type { FoodCatalogue } from '../../core/food/catalogue.ts';
@@ -71,7 +72,7 @@ export function BowlGrid(props: GridProps) {
           </th>
           {columns.map((meal) => (
             <th key={meal} scope="col">
-              {words.meal.names[meal]} <span className="week-time">{rules.mealTimes[meal]}</span>
+              {words.meal.names[meal]} <span className="week-time">{mealClock(rules, meal, columns.length)}</span>
             </th>
           ))}
         </tr>

@@ -1,6 +1,7 @@
 import { useRef, useState } from 'react';
 import { dateOf } from '../../core/calendar/clock.ts';
 import { type CivilDate, daysBetween } from '../../core/calendar/day.ts';
+import { amountFor } from '../../core/feeding/amount.ts';
 import { aroundEstimate } from '../../core/feeding/energy.ts';
 import { TWO_MEALS } from '../../core/feeding/meals.ts';
 import { growthOf } from '../../core/feeding/nutrient-findings.ts';
@@ -29,7 +30,7 @@ import { bowlAt, bowlOf, columnsOf, putBowl, putEveryDay } from './bowls.ts';
 import { foodOptions } from './FoodsPage.tsx';
 import './foods.css';
 import { rationOf } from '../facts/ration.ts';
-import { useFeedings, useFoodCatalogue, useStoredFoods } from '../facts/useFoods.ts';
+import { useFeedings, useFoodCatalogue, useLitterAdultKg, useStoredFoods } from '../facts/useFoods.ts';
 import { useRules } from '../facts/useRules.ts';
 import { type Diner, WeekSum } from './WeekSum.tsx';
 import './week.css';
@@ -64,6 +65,7 @@ function TheWeek({ litterId }: { litterId: string | null }) {
   const catalogue = useFoodCatalogue();
   const today = useToday();
   const rules = useRules(today, litterId);
+  const adultKg = useLitterAdultKg(litterId);
   const [at, setAt] = useState<Place>({ day: 0, meal: 'morning' });
   const area = useRef<HTMLDivElement>(null);
   const fed = feedingOf(feedings, litterId);
@@ -87,7 +89,7 @@ function TheWeek({ litterId }: { litterId: string | null }) {
         />
         <BowlGrid
           week={week}
-          columns={columnsOf(week, rules)}
+          columns={columnsOf(week, rules, adultKg)}
           rules={rules}
           catalogue={catalogue}
           usual={usual}
@@ -194,9 +196,15 @@ interface SumFacts {
   readonly usual: Food;
 }
 
-/** A grown dog's day by the grown share of the rules, in two bowls. */
-function grownDiner(dog: Pick<GrownDog, 'kg'>, word: string, key: string, rules: HouseRules): Diner {
-  const { meals } = fillBowls(rules.shareAdult * dog.kg * 1000, TWO_MEALS, 'g');
+/** A grown dog's day by the rules, in two bowls. */
+function grownDiner(
+  dog: Pick<GrownDog, 'kg'>,
+  word: string,
+  key: string,
+  { rules, usual }: Pick<SumFacts, 'rules' | 'usual'>,
+): Diner {
+  const { grams } = amountFor(rules, usual, rules.shareAdult, dog.kg * 1000, dog.kg);
+  const { meals } = fillBowls(grams, TWO_MEALS, 'g');
   return { key, word, eaters: { count: 1, meals }, energy: grownEnergy(dog.kg), growth: null };
 }
 
@@ -207,8 +215,8 @@ function HouseSum(props: SumFacts) {
   const { massUnit } = useHouse();
   const diners =
     dogs.length === 0
-      ? [grownDiner(EXAMPLE_DOG, words.week.grown(words.week.exampleDog, String(EXAMPLE_DOG.kg)), 'example', props.rules)]
-      : dogs.map((dog) => grownDiner(dog, words.week.grown(dog.name, String(dog.kg)), dog.id, props.rules));
+      ? [grownDiner(EXAMPLE_DOG, words.week.grown(words.week.exampleDog, String(EXAMPLE_DOG.kg)), 'example', props)]
+      : dogs.map((dog) => grownDiner(dog, words.week.grown(dog.name, String(dog.kg)), dog.id, props));
   return <WeekSum {...props} diners={diners} unit={massUnit} note={null} />;
 }
 
@@ -241,7 +249,7 @@ function LitterSum({ litterId, today, ...props }: SumFacts & { litterId: string;
             growth: puppies.find((p) => p.growth?.size === 'large')?.growth ?? first.growth,
           },
         ];
-  const grown = dogs.map((dog) => grownDiner(dog, words.week.grown(dog.name, String(dog.kg)), dog.id, props.rules));
+  const grown = dogs.map((dog) => grownDiner(dog, words.week.grown(dog.name, String(dog.kg)), dog.id, props));
   const unweaned = facts.litter !== null && daysBetween(dateOf(facts.litter.whelpedAt), today) < EIGHT_WEEKS;
   return (
     <WeekSum

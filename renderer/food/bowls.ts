@@ -1,5 +1,6 @@
 /** Bowls of a week as the page shows and changes them. */
 
+import { mealAges, mealNames } from '../../core/feeding/meals.ts';
 import type { HouseRules } from '../../core/feeding/rules.ts';
 import { MEAL_NAMES, type MealName } from '../../core/food/bowls.ts';
 import { type FoodCatalogue, foodOrDefault } from '../../core/food/catalogue.ts';
@@ -10,10 +11,10 @@ import { inOrder, run } from '../data/query.ts';
 import { useWindow } from '../state/window.ts';
 import { words } from '../state/words.ts';
 
-/** The meals that have a column: three, and the afternoon where the rules or a bowl ask for it. */
-export function columnsOf(week: Week, rules: HouseRules): MealName[] {
-  const four = rules.fourMealsUntilWeeks > 0 || week.some((day) => day.afternoon !== undefined);
-  return MEAL_NAMES.filter((meal) => meal !== 'afternoon' || four);
+/** The meals that have a column: three, four where the rules have them for dogs of that grown weight, and any that holds a bowl. */
+export function columnsOf(week: Week, rules: HouseRules, adultKg: number | null): MealName[] {
+  const fed = mealNames(mealAges(rules, adultKg).fourUntilWeeks > 0 ? 4 : 3);
+  return MEAL_NAMES.filter((meal) => fed.includes(meal) || week.some((day) => day[meal] !== undefined));
 }
 
 export function bowlAt(week: Week, { day, meal }: Place): Bowl | null {

@@ -102,8 +102,10 @@ function LadderPicture({ layout, unit, paper }: { layout: LadderLayout; unit: Ma
   const { width, height, base, changes, brackets, ticks, texts, now } = layout;
   const fills: Record<MealName, string> = {
     evening: 'var(--layer-evening)',
+    night: 'var(--layer-evening)',
     afternoon: `url(#${spots})`,
     midday: `url(#${hatch})`,
+    forenoon: `url(#${spots})`,
     morning: 'var(--layer-morning)',
   };
   return (

@@ -1,5 +1,6 @@
 import { type KeyboardEvent, useRef, useState } from 'react';
 import { addDays } from '../../core/calendar/day.ts';
+import { mealClock } from '../../core/feeding/meals.ts';
 import { MEAL_NAMES, type MealName } from '../../core/food/bowls.ts';
 import { bowlOn, fillBowl } from '../../core/food/rotation.ts';
 import { OLD_WEIGHT_DAYS } from '../../core/growth/puppy-weights.ts';
@@ -137,7 +138,7 @@ function MealTable(props: {
           const ate = eaten.get(name) ?? null;
           return (
             <tr key={name} className={ate !== null ? 'meal-done' : name === present ? 'meal-next' : ''}>
-              <th scope="row">{weaning.rules.mealTimes[name]}</th>
+              <th scope="row">{mealClock(weaning.rules, name, day.meals.length)}</th>
               <td className="meal-what">{whatOf(weaning, input, day, name, grams)}</td>
               <td className="figure meal-grams">
                 {grams === 0 ? (

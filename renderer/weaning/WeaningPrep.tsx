@@ -1,3 +1,4 @@
+import { mealClock } from '../../core/feeding/meals.ts';
 import { puppyName } from '../../core/litter/litter.ts';
 import { foodUnit } from '../../core/units/food.ts';
 import { type PrepSheet, prepSheet } from '../../core/weaning/prep.ts';
@@ -45,7 +46,7 @@ function EachPuppy({ weaning: { order, rules, facts }, sheet }: { weaning: Weani
           </th>
           {sheet.meals.map((m) => (
             <th key={m} scope="col" className="figure">
-              {rules.mealTimes[m]}
+              {mealClock(rules, m, sheet.meals.length)}
             </th>
           ))}
           <th scope="col" className="figure">
@@ -112,7 +113,7 @@ function WeighOut({ weaning, input, day, sheet }: { weaning: Weaning; input: Wea
       <tbody>
         {sheet.meals.map((m, i) => (
           <tr key={m}>
-            <th scope="row">{weaning.rules.mealTimes[m]}</th>
+            <th scope="row">{mealClock(weaning.rules, m, sheet.meals.length)}</th>
             <td className="figure amount">{words.foodFigure(sheet.food.byMeal[i] ?? 0, unit)}</td>
             {watered && <td className="figure">{words.foodFigure(sheet.water.byMeal[i] ?? 0, unit)}</td>}
           </tr>

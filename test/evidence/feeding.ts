@@ -421,7 +421,7 @@ export const feedingRows: readonly EvidenceRow[] = [
     known: 'common practice',
     run: (weightGrams) => {
       const { grams } = amountOn({ rules: DEFAULT_RULES, food: DEFAULT_FOOD, born, day: eightWeeks, weightGrams, adultKg: null });
-      return [grams, ...Object.values(mealsOn(DEFAULT_RULES, born, eightWeeks).shares).map((part) => part * grams)];
+      return [grams, ...Object.values(mealsOn(DEFAULT_RULES, born, eightWeeks, null).shares).map((part) => part * grams)];
     },
   }),
   row({

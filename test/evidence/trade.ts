@@ -22,7 +22,7 @@ function dayAndMeal(weightGrams: number, months: number, shareYoung: number): [n
   const rules = { ...DEFAULT_RULES, shareYoung };
   const day = at(months);
   const { grams } = amountOn({ rules, food: DEFAULT_FOOD, born, day, weightGrams, adultKg: null });
-  return [grams, grams * (mealsOn(rules, born, day).shares.morning ?? 0)];
+  return [grams, grams * (mealsOn(rules, born, day, null).shares.morning ?? 0)];
 }
 
 export const tradeRows: readonly EvidenceRow[] = [
@@ -51,7 +51,7 @@ export const tradeRows: readonly EvidenceRow[] = [
     expected: [3, 2, 2],
     tolerance: 'exact',
     ...TRADE,
-    run: (months) => months.map((m) => mealCount(mealsOn(DEFAULT_RULES, born, at(m)).shares)),
+    run: (months) => months.map((m) => mealCount(mealsOn(DEFAULT_RULES, born, at(m), null).shares)),
   }),
   row({
     id: 'trade 3',

@@ -199,6 +199,7 @@ export const findingWords = {
     shareAdult: (v: string) => `Make it ${v} % grown`,
     boneShare: (v: string) => `Aim at ${v} % bone`,
     fourMealsUntilWeeks: (v: string) => `Four meals until ${v} weeks`,
+    smallFourMealsUntilWeeks: (v: string) => `Four meals until ${v} weeks`,
     keepHours: (v: string) => `Keep it ${v} hours at most`,
     thawHours: (v: string) => `Thaw it for ${v} hours`,
   } satisfies Record<RuleChange['key'], (v: string) => string>,

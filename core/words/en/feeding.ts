@@ -5,7 +5,7 @@ import type { MealName } from '../../food/bowls.ts';
 import type { House } from '../../people/house.ts';
 import type { MassUnit } from '../../units/mass.ts';
 
-export type RuleKey = Exclude<keyof HouseRules, 'mealTimes'> | MealName;
+export type RuleKey = Exclude<keyof HouseRules, 'mealTimes'> | keyof HouseRules['mealTimes'];
 
 export const unitWords: Record<MassUnit, string> = {
   g: 'grams',
@@ -18,7 +18,14 @@ export const unitWords: Record<MassUnit, string> = {
 export const unitShort: Record<MassUnit, string> = { g: 'g', kg: 'kg', oz: 'oz', lboz: 'lb oz', lb: 'lb' };
 
 export const mealWords: { readonly names: Record<MealName, string> } = {
-  names: { morning: 'morning', midday: 'midday', afternoon: 'afternoon', evening: 'evening' },
+  names: {
+    morning: 'morning',
+    forenoon: 'forenoon',
+    midday: 'midday',
+    afternoon: 'afternoon',
+    evening: 'evening',
+    night: 'night',
+  },
 };
 
 interface RuleWords {
@@ -36,6 +43,8 @@ const ENERGY =
 const TEXTBOOK_MEALS =
   'Four meals from 6 to 12 weeks, three from 3 to 6 months, two after that; small breeds stay at three or four longer. Textbook norm, from memory.';
 
+const NIGHT = 'No table of it was found. Our own bound: no night of more than eleven hours before 12 weeks.';
+
 export const ruleWords: Record<RuleKey, RuleWords> = {
   shareYoung: { rule: 'Share of body weight a day, from weaning', published: ENERGY },
   youngUntilMonths: { rule: 'That share holds until', published: null },
@@ -49,6 +58,7 @@ export const ruleWords: Record<RuleKey, RuleWords> = {
   adultMonths: { rule: 'The grown share is reached at', published: null },
   basis: {
     rule: 'What sets the amount',
+    usual: 'share of body weight; the program begins with the floor, so that small dogs and lean mixes do not starve',
     published:
       'Estimate: (254.1 − 135 p) kcal per kg to the power of ¾, p the part of its grown weight (Klein et al. 2019, 493 puppies, seen).',
   },
@@ -60,17 +70,22 @@ export const ruleWords: Record<RuleKey, RuleWords> = {
   },
   energyFloor: {
     rule: 'With a floor: never under this part of the energy estimate',
-    usual: 'no custom; the program begins with 80 %, our own choice',
+    usual: 'no custom; the program begins with 85 %, our own choice',
     published:
       'Pet puppies ate 78 to 83 % of an older, higher estimate, NRC 2006 (Klein et al. 2019, seen); this one is fitted to what they ate.',
   },
   fourMealsUntilWeeks: { rule: 'Four meals a day until (0: never)', published: TEXTBOOK_MEALS },
   twoMealsFromMonths: { rule: 'Two meals a day from', published: TEXTBOOK_MEALS },
+  smallFourMealsUntilWeeks: { rule: 'Four meals for those under 10 kg grown, until (0: never)', published: TEXTBOOK_MEALS },
+  smallTwoMealsFromMonths: { rule: 'Two meals for those under 10 kg grown, from', published: TEXTBOOK_MEALS },
   stepDays: { rule: 'The change from three to two takes', published: null },
   morning: { rule: 'Morning meal at', published: null },
   midday: { rule: 'Midday meal at', published: null },
-  afternoon: { rule: 'Afternoon meal at, with four meals', published: null },
-  evening: { rule: 'Evening meal at', published: null },
+  evening: { rule: 'Evening meal at', published: NIGHT },
+  eveningOfTwo: { rule: 'Evening meal at, with two meals', published: null },
+  middayOfFour: { rule: 'Midday meal at, with four meals', published: null },
+  afternoon: { rule: 'Third meal at, with four meals', published: null },
+  eveningOfFour: { rule: 'Late meal at, with four meals', published: null },
   liftAfterMinutes: {
     rule: 'Lift what is left after',
     published: '20 minutes at weaning (a home veterinary handbook, second-hand).',
@@ -85,6 +100,8 @@ export const ruleWords: Record<RuleKey, RuleWords> = {
   },
   boneShare: {
     rule: 'Bone, share of the diet aimed at',
+    usual:
+      'as high as 25 %, with twice the calcium that is published as the most; the program begins with what ground mixes hold, 10 %',
     published:
       'Calcium for growth 3.0 to 4.5 g in 1000 kcal (AAFCO, upper end seen). With 150 kcal in 100 g, 10 % whole wet poultry bone gives about 3.7 g, 25 % about 9.2 g: twice the most. Computed; bone varies by a factor of three to four.',
     official: true,
@@ -172,11 +189,16 @@ export const rulesWords = {
     energyFloor: '%',
     fourMealsUntilWeeks: 'weeks',
     twoMealsFromMonths: 'months',
+    smallFourMealsUntilWeeks: 'weeks',
+    smallTwoMealsFromMonths: 'months',
     stepDays: 'days',
     morning: '',
     midday: '',
-    afternoon: '',
     evening: '',
+    eveningOfTwo: '',
+    middayOfFour: '',
+    afternoon: '',
+    eveningOfFour: '',
     liftAfterMinutes: 'minutes',
     cutShare: '%',
     treatShare: '%',

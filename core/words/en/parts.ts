@@ -93,7 +93,14 @@ const MEAL_COUNTS = ['no meals', 'one meal', 'two meals', 'three meals', 'four m
 const SPANS = ['no', 'one', 'two', 'three', 'four'] as const;
 
 export const ladderWords = {
-  meals: { morning: 'morning', midday: 'midday', afternoon: 'afternoon', evening: 'evening' },
+  meals: {
+    morning: 'morning',
+    forenoon: 'forenoon',
+    midday: 'midday',
+    afternoon: 'afternoon',
+    evening: 'evening',
+    night: 'night',
+  },
   mealsADay: (meals: number) => `${mealCountWords(meals)} a day`,
   mealsShort: (meals: number) => mealCountWords(meals),
   change: (days: number) => `${spanWords(days)} of change`,

@@ -1,4 +1,5 @@
 /** The notes of the go-home plan, and how its numbers came about. `*strong*` and `_official_` words become runs. */
+import { mealAges } from '../../feeding/meals.ts';
 import type { HouseRules } from '../../feeding/rules.ts';
 import type { Food } from '../../food/food.ts';
 import type { AdultFrom } from '../../growth/forecast.ts';
@@ -129,6 +130,7 @@ function provenance(
   unit: MassUnit,
 ): { what: string; how: string }[] {
   const share = (part: number) => percentText(part, 1);
+  const { fourUntilWeeks, twoFromMonths } = mealAges(r, adult?.kg ?? null);
   return [
     {
       what: 'Expected weight',
@@ -151,7 +153,7 @@ function provenance(
     },
     {
       what: 'Meals',
-      how: `three, two from ${r.twoMealsFromMonths} months (common practice, no source). The published norm is four to 12 weeks (from memory)`,
+      how: `${fourUntilWeeks > 0 ? `four to ${fourUntilWeeks} weeks, then three` : 'three'}, two from ${twoFromMonths} months (common practice, no source). The published norm is four to 12 weeks (from memory)`,
     },
     {
       what: 'By real weight',

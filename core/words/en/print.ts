@@ -2,13 +2,22 @@
 import type { PaperDocument } from '../../contract/paper.ts';
 import type { MealName } from '../../food/bowls.ts';
 
-const MEALS: Record<MealName, string> = { morning: 'Morning', midday: 'Midday', afternoon: 'Afternoon', evening: 'Evening' };
+const MEALS: Record<MealName, string> = {
+  morning: 'Morning',
+  forenoon: 'Forenoon',
+  midday: 'Midday',
+  afternoon: 'Afternoon',
+  evening: 'Evening',
+  night: 'Night',
+};
 /** Column heads, in two lines. */
 const MEAL_HEADS: Record<MealName, readonly [string, string]> = {
   morning: ['morn-', 'ing'],
+  forenoon: ['fore-', 'noon'],
   midday: ['mid-', 'day'],
   afternoon: ['after-', 'noon'],
   evening: ['even-', 'ing'],
+  night: ['', 'night'],
 };
 
 export const paperWords = {

@@ -27,7 +27,14 @@ const ANSWERS: Record<SuggestionCode, readonly [yes: string, no: string]> = {
   'miss-meal': ['Leave the meal out', 'Feed it'],
   restore: ['Full amount again', 'Stay with less'],
 };
-const MEALS: Record<MealName, string> = { morning: 'morning', midday: 'midday', afternoon: 'afternoon', evening: 'evening' };
+const MEALS: Record<MealName, string> = {
+  morning: 'morning',
+  forenoon: 'forenoon',
+  midday: 'midday',
+  afternoon: 'afternoon',
+  evening: 'evening',
+  night: 'night',
+};
 
 export const weaningWords = {
   title: 'Weaning',

@@ -5,14 +5,14 @@
 
 import { DEFAULT_RULES } from '../../../core/feeding/rules.ts';
 import { weekFindings } from '../../../core/feeding/week-findings.ts';
-import { MEAL_NAMES } from '../../../core/food/bowls.ts';
+import { MEAL_NAMES, type Meals } from '../../../core/food/bowls.ts';
 import { foodCatalogue, SHIPPED_FOODS } from '../../../core/food/catalogue.ts';
 import { DEFAULT_FOOD } from '../../../core/food/food.ts';
 import type { RecipePart, StoredFood } from '../../../core/food/own-food.ts';
 import { type Bowl, EMPTY_WEEK, type Week, weekSummary } from '../../../core/food/rotation.ts';
 import { foodFields } from '../../contract/world.ts';
 
-const MEALS = { morning: 90, midday: 90, afternoon: 90, evening: 90 };
+const MEALS: Meals = { morning: 90, midday: 90, afternoon: 90, evening: 90 };
 const WEEKS = 500;
 const OWN = 200;
 
@@ -53,7 +53,7 @@ function simplest(week: Week, find: (id: string) => { kcalPer100g: number } | nu
     for (const meal of MEAL_NAMES) {
       const bowl = day[meal];
       if (bowl?.kind === 'bone') kcal += bowl.pieces * bowl.pieceGrams * ((find(bowl.foodId)?.kcalPer100g ?? 0) / 100);
-      else for (const p of bowl?.parts ?? []) kcal += p.share * MEALS[meal] * ((find(p.foodId)?.kcalPer100g ?? 0) / 100);
+      else for (const p of bowl?.parts ?? []) kcal += p.share * (MEALS[meal] ?? 0) * ((find(p.foodId)?.kcalPer100g ?? 0) / 100);
     }
   }
   return kcal / 7;

@@ -25,10 +25,13 @@ export const anyRules: fc.Arbitrary<HouseRules> = fc
     twoMealsFromMonths: fc.integer({ min: 3, max: 24 }),
     stepDays: fc.integer({ min: 0, max: 28 }),
     fourMealsUntilWeeks: fc.integer({ min: 0, max: 26 }),
+    smallTwoMealsFromMonths: fc.integer({ min: 3, max: 24 }),
+    smallFourMealsUntilWeeks: fc.integer({ min: 0, max: 26 }),
     basis: fc.constantFrom('share' as const, 'energy' as const, 'share-with-floor' as const),
     energyFloor: fc.double({ min: 0.3, max: 1.5, noNaN: true }),
   })
   .filter((r) => r.fourMealsUntilWeeks * 7 <= r.twoMealsFromMonths * 31)
+  .filter((r) => r.smallFourMealsUntilWeeks * 7 <= r.smallTwoMealsFromMonths * 31)
   .map(({ shares, ages, ...rest }) =>
     houseRulesSchema.parse({
       ...DEFAULT_RULES,

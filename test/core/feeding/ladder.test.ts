@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { addDays, addMonths, ageInDays, date } from '../../../core/calendar/day.ts';
 import { MOST_SHARE } from '../../../core/feeding/amount.ts';
+import { growthEstimate } from '../../../core/feeding/energy.ts';
 import {
   amountByWeight,
   type LadderInput,
@@ -22,6 +23,7 @@ import { CLASS_ADULT_KG } from '../../../core/reference/growth/adult-weight.ts';
 import { GROWTH_CURVES } from '../../../core/reference/growth/curves.ts';
 import { anyPuppy, anyRules } from './arbitrary.ts';
 
+const SHARE_ALONE = { ...DEFAULT_RULES, basis: 'share' as const };
 const UNITS = ['g', 'oz'] as const;
 const anyLadder: fc.Arbitrary<LadderInput & { unit: (typeof UNITS)[number] }> = fc
   .record({ rules: fc.oneof(fc.constant(DEFAULT_RULES), anyRules), puppy: anyPuppy, unit: fc.constantFrom(...UNITS) })
@@ -44,11 +46,11 @@ function hasOneHump(values: readonly number[]): boolean {
   return firstFall < 0 || values.slice(firstFall).every((v, i, rest) => i === 0 || v <= (rest[i - 1] as number) + 1e-6);
 }
 
-function classPuppy(sizeClass: (typeof SIZE_CLASSES)[number]): LadderInput {
+function classPuppy(sizeClass: (typeof SIZE_CLASSES)[number], ratio = 1): LadderInput {
   const adultKg = CLASS_ADULT_KG[sizeClass];
   const { half, ninetyNine } = GROWTH_CURVES[sizeClass];
   const grams = (adultKg * 1000) / (1 + Math.exp((-Math.log(99) * (8 - half)) / (ninetyNine - half)));
-  const forecast = forecastWeight({ adultKg, sizeClass, anchorAgeDays: 56, anchorGrams: grams });
+  const forecast = forecastWeight({ adultKg, sizeClass, anchorAgeDays: 56, anchorGrams: grams * ratio });
   return {
     rules: DEFAULT_RULES,
     food: DEFAULT_FOOD,
@@ -168,18 +170,30 @@ describe('meal ladder, for any rules and any puppy', () => {
 describe('meal ladder, by the house rules as they come', () => {
   it.each(SIZE_CLASSES)('%s: weekly to 26 weeks, then monthly, two weeks of change in between', (sizeClass) => {
     const steps = mealLadder(classPuppy(sizeClass));
-    // Born 26 September: 5 months on 26 February (day 153), 7 months on 26 April (day 212).
-    expect(steps.map((s) => s.fromDay)).toEqual([
-      56, 63, 70, 77, 84, 91, 98, 105, 112, 119, 126, 133, 140, 147, 153, 160, 167, 175, 182, 212, 242, 273, 303, 334, 365,
-    ]);
+    // Born 26 September: 5 months on 26 February (day 153), 6 on 26 March (day 181), 7 on 26 April (day 212).
+    const isSmall = sizeClass === 'toy' || sizeClass === 'small';
+    const weeks = [56, 63, 70, 77, 84, 91, 98, 105, 112, 119, 126, 133, 140, 147];
+    const months = [212, 242, 273, 303, 334, 365];
+    expect(steps.map((s) => s.fromDay)).toEqual(
+      isSmall ? [...weeks, 154, 161, 168, 175, 181, 188, 195, ...months] : [...weeks, 153, 160, 167, 175, 182, ...months],
+    );
     expect(steps.at(-1)?.untilDay).toBe(395);
-    expect(steps.filter((s) => s.changing).map((s) => s.fromDay)).toEqual([153, 160]);
-    for (const s of steps)
-      expect(Object.keys(s.meals)).toEqual(s.fromDay < 167 ? ['morning', 'midday', 'evening'] : ['morning', 'evening']);
+    expect(steps.filter((s) => s.changing).map((s) => s.fromDay)).toEqual(isSmall ? [181, 188] : [153, 160]);
+    for (const s of steps) {
+      const three = s.fromDay < (isSmall ? 195 : 167);
+      const four = isSmall && s.fromDay < 84;
+      expect(Object.keys(s.meals)).toEqual(
+        four
+          ? ['morning', 'midday', 'afternoon', 'evening']
+          : three
+            ? ['morning', 'midday', 'evening']
+            : ['morning', 'evening'],
+      );
+    }
   });
 
-  it.each(SIZE_CLASSES)('%s: stays within the 3 to 4 per cent of the trade at six months, and ends at 2', (sizeClass) => {
-    const input = classPuppy(sizeClass);
+  it.each(SIZE_CLASSES)('%s: by the share alone stays within the 3 to 4 per cent of the trade at six months, and ends at 2', (sizeClass) => {
+    const input = { ...classPuppy(sizeClass), rules: SHARE_ALONE };
     const share = (day: number) => (byDay(treadAmounts(input))[day - 56]?.grams ?? 0) / (input.forecast(day) ?? 1);
     expect(share(182)).toBeGreaterThan(0.03);
     expect(share(182)).toBeLessThan(0.0405);
@@ -203,7 +217,7 @@ describe('meal ladder, by the house rules as they come', () => {
   });
 
   it('divides a month in which the rule falls steeply, and catches up with it', () => {
-    const rules = { ...DEFAULT_RULES, youngUntilMonths: 9, middleMonths: 10, adultMonths: 11 };
+    const rules = { ...SHARE_ALONE, youngUntilMonths: 9, middleMonths: 10, adultMonths: 11 };
     const input = { ...classPuppy('small'), rules };
     const treads = treadAmounts(input);
     expect(treads.length).toBeGreaterThan(25);
@@ -215,6 +229,43 @@ describe('meal ladder, by the house rules as they come', () => {
     const input = classPuppy('medium');
     expect(mealLadder({ ...input, from: addDays(input.born, 61) })[0]).toMatchObject({ fromDay: 61, untilDay: 70 });
     expect(mealLadder({ ...input, from: addDays(input.born, 60) })[0]).toMatchObject({ fromDay: 60, untilDay: 63 });
+  });
+});
+
+describe('the ladder as the program comes, for every size', () => {
+  const each = SIZE_CLASSES.flatMap((sizeClass) => UNITS.map((unit) => [sizeClass, unit] as const));
+  const ladders = (sizeClass: (typeof SIZE_CLASSES)[number], unit: (typeof UNITS)[number]) =>
+    [0.75, 0.9, 1, 1.1, 1.25].flatMap((ratio) =>
+      [110, 140, 166, 220, 280].map((kcalPer100g) => ({
+        ...classPuppy(sizeClass, ratio),
+        food: { ...DEFAULT_FOOD, kcalPer100g },
+        unit,
+      })),
+    );
+
+  it.each(each)('%s in %s: after rounding one hump, and never a tenth less within a week', (sizeClass, unit) => {
+    for (const input of ladders(sizeClass, unit)) {
+      const days = byDay(mealLadder(input)).map((s) => s.dayGrams);
+      expect(hasOneHump(days)).toBe(true);
+      for (const [i, grams] of days.entries()) {
+        const weekBefore = days[i - 7];
+        if (weekBefore !== undefined) expect(grams, `day ${i + 56}`).toBeGreaterThanOrEqual(0.9 * weekBefore - 1e-6);
+      }
+    }
+  });
+
+  it.each(each)('%s in %s: equal bowls outside the step, and never under 85 per cent of the estimate but for rounding', (sizeClass, unit) => {
+    for (const input of ladders(sizeClass, unit)) {
+      for (const step of mealLadder(input)) {
+        const bowls = Object.values(step.meals);
+        if (!step.changing) expect(new Set(bowls).size).toBe(1);
+        const kg = (input.forecast(step.fromDay) ?? 0) / 1000;
+        const kcal = (step.dayGrams * input.food.kcalPer100g) / 100;
+        // A food so thin that it would take a fifth of the weight is not filled up any further.
+        const least = Math.min(0.85 * growthEstimate(kg, input.adultKg ?? 0), MOST_SHARE * kg * 10 * input.food.kcalPer100g);
+        expect(kcal / least).toBeGreaterThanOrEqual(0.95 - 1e-9);
+      }
+    }
   });
 });
 

@@ -148,8 +148,9 @@ describe('from what a puppy is fed', () => {
       if (input === null) continue;
       const { dayGrams, meals } = rationOn(input);
       expect(Object.values(meals).reduce((a, b) => a + b, 0)).toBe(dayGrams);
-      expect(dayGrams / input.weightGrams).toBeGreaterThan(0.045);
-      expect(dayGrams / input.weightGrams).toBeLessThan(0.065);
+      const { kcal, estimateKcal } = rationOn(input);
+      expect(kcal / (estimateKcal ?? 0)).toBeGreaterThan(0.8);
+      expect(kcal / (estimateKcal ?? 0)).toBeLessThan(1.2);
       expect(
         findings(input)
           .map((f) => ENGLISH.finding.say(f, 'g'))

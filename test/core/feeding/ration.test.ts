@@ -5,7 +5,7 @@ import { explainRation } from '../../../core/feeding/explain.ts';
 import type { Finding, FindingCode } from '../../../core/feeding/finding.ts';
 import { type FindingsInput, findings } from '../../../core/feeding/findings.ts';
 import { keepingOf, moveAheadHours } from '../../../core/feeding/keeping.ts';
-import { mealsOn } from '../../../core/feeding/meals.ts';
+import { mealClock, mealNames, mealsOn } from '../../../core/feeding/meals.ts';
 import { sideOf } from '../../../core/feeding/nutrient-findings.ts';
 import { rationOn, treatShareOf } from '../../../core/feeding/ration.ts';
 import { DEFAULT_RULES, houseRulesSchema } from '../../../core/feeding/rules.ts';
@@ -18,7 +18,9 @@ import { ENGLISH } from '../../../core/words/en/catalogue.ts';
 import { anyRules, EXAMPLE } from './arbitrary.ts';
 
 const born = EXAMPLE.born;
-const poppy: FindingsInput = { ...EXAMPLE, rules: DEFAULT_RULES, name: 'Poppy', gainInBand: null, weighedOn: EXAMPLE.day };
+/** The trade's own way: the share alone, whatever it comes to. */
+const SHARE_ALONE = { ...DEFAULT_RULES, basis: 'share' as const };
+const poppy: FindingsInput = { ...EXAMPLE, rules: SHARE_ALONE, name: 'Poppy', gainInBand: null, weighedOn: EXAMPLE.day };
 const codes = (change: Partial<FindingsInput>) => findings({ ...poppy, ...change }).map((f) => f.code);
 const found = <C extends FindingCode>(code: C, change: Partial<FindingsInput> = {}): Finding<C> | undefined =>
   findings({ ...poppy, ...change }).find((f) => f.code === code) as Finding<C> | undefined;
@@ -55,37 +57,56 @@ describe('share of body weight', () => {
 });
 
 describe('meals', () => {
-  const names = (months: number, days: number, rules = DEFAULT_RULES) =>
-    Object.keys(mealsOn(rules, born, addDays(addMonths(born, months), days)).shares);
+  const names = (months: number, days: number, adultKg: number | null = 22) =>
+    Object.keys(mealsOn(DEFAULT_RULES, born, addDays(addMonths(born, months), days), adultKg).shares);
 
   it('three, then two weeks of change, then two', () => {
     expect(names(5, -1)).toEqual(['morning', 'midday', 'evening']);
-    expect(mealsOn(DEFAULT_RULES, born, addMonths(born, 5))).toEqual({
+    expect(mealsOn(DEFAULT_RULES, born, addMonths(born, 5), 22)).toEqual({
       shares: { morning: 0.4, midday: 0.2, evening: 0.4 },
       changing: true,
     });
-    expect(mealsOn(DEFAULT_RULES, born, addDays(addMonths(born, 5), 7)).shares.midday).toBeCloseTo(1 / 9, 12);
+    expect(mealsOn(DEFAULT_RULES, born, addDays(addMonths(born, 5), 7), 22).shares.midday).toBeCloseTo(1 / 9, 12);
     expect(names(5, 13)).toEqual(['morning', 'midday', 'evening']);
     expect(names(5, 14)).toEqual(['morning', 'evening']);
   });
 
   it('four until the age in the rules', () => {
     const rules = { ...DEFAULT_RULES, fourMealsUntilWeeks: 12 };
-    const count = (age: number) => Object.keys(mealsOn(rules, born, addDays(born, age)).shares).length;
+    const count = (age: number) => Object.keys(mealsOn(rules, born, addDays(born, age), 22).shares).length;
     expect([83, 84].map(count)).toEqual([4, 3]);
+  });
+
+  it('small dogs, under 10 kg grown: a late fourth to 12 weeks, and two from six months', () => {
+    const count = (adultKg: number | null, age: number) =>
+      Object.keys(mealsOn(DEFAULT_RULES, born, addDays(born, age), adultKg).shares).length;
+    expect([1.5, 9.9, 10, 60, null].map((kg) => count(kg, 83))).toEqual([4, 4, 3, 3, 3]);
+    expect(count(4, 84)).toBe(3);
+    expect(names(6, -1, 4)).toHaveLength(3);
+    expect([names(6, 14, 4), names(5, 14, 12)].map((n) => n.length)).toEqual([2, 2]);
+  });
+
+  it('have a clock by how many there are, and no night of more than eleven hours while a day has three or four', () => {
+    const clocks = (count: number) => mealNames(count).map((name) => mealClock(DEFAULT_RULES, name, count));
+    expect(clocks(2)).toEqual(['07:00', '18:00']);
+    expect(clocks(3)).toEqual(['07:00', '13:00', '20:00']);
+    expect(clocks(4)).toEqual(['07:00', '12:00', '17:00', '22:00']);
+    expect(clocks(5)).toEqual(['07:00', '10:45', '14:30', '18:15', '22:00']);
+    expect(clocks(6)).toEqual(['07:00', '10:00', '13:00', '16:00', '19:00', '22:00']);
+    for (const count of [3, 4, 5, 6]) expect(31 - Number(clocks(count).at(-1)?.slice(0, 2))).toBeLessThanOrEqual(11);
   });
 
   it('parts add up to the whole, for any rules and age', () => {
     fc.assert(
       fc.property(anyRules, fc.integer({ min: 0, max: 1000 }), (rules, age) => {
-        const parts = Object.values(mealsOn(rules, born, addDays(born, age)).shares);
+        const parts = Object.values(mealsOn(rules, born, addDays(born, age), 22).shares);
         expect(parts.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 12);
       }),
     );
   });
 
   it('rounds the bowl, not the day: 1 g, 2 g, 5 g, a quarter ounce', () => {
-    const three = mealsOn(DEFAULT_RULES, born, EXAMPLE.day).shares;
+    const three = mealsOn(DEFAULT_RULES, born, EXAMPLE.day, 22).shares;
     expect(fillBowls(100, three, 'g').meals.morning).toBe(33);
     expect(fillBowls(220, three, 'g').meals.morning).toBe(74);
     expect(fillBowls(500, three, 'g')).toEqual({ dayGrams: 495, meals: { morning: 165, midday: 165, evening: 165 } });
@@ -93,26 +114,40 @@ describe('meals', () => {
     expect((ounces.meals.morning ?? 0) / GRAMS_PER_OUNCE).toBeCloseTo(3.25, 9);
     expect(plainSpaces(foodText(ounces.dayGrams, 'lboz'))).toBe('9.75 oz');
   });
+
+  it('never moves a bowl of 10 g or more by over a twentieth, in grams, nor any bowl in ounces', () => {
+    for (let grams = 1; grams < 900; grams += 0.37) {
+      const off = (unit: 'g' | 'oz') => Math.abs(fillBowls(grams, { morning: 1 }, unit).dayGrams / grams - 1);
+      if (grams >= 10) expect(off('g'), `${grams} g`).toBeLessThanOrEqual(0.05 + 1e-9);
+      if (grams >= 3) expect(off('oz'), `${grams} g in ounces`).toBeLessThanOrEqual(0.05 + 1e-9);
+    }
+  });
 });
 
 describe('ration of a day', () => {
   it('5.5 % of 3.98 kg in three equal bowls', () => {
-    const ration = rationOn({ ...EXAMPLE, rules: DEFAULT_RULES });
+    const ration = rationOn({ ...EXAMPLE, rules: SHARE_ALONE });
     expect(ration).toMatchObject({ dayGrams: 216, meals: { morning: 72, midday: 72, evening: 72 }, changing: false });
     expect(ration.share).toBeCloseTo(0.055, 12);
     expect(ration.kcal).toBeCloseTo((216 * DEFAULT_FOOD.kcalPer100g) / 100, 9);
   });
 
+  it('as the program comes: never under 85 % of the estimate; without a grown weight the share alone', () => {
+    const ration = rationOn({ ...EXAMPLE, rules: DEFAULT_RULES });
+    expect(ration.kcal / (ration.estimateKcal ?? 0)).toBeCloseTo(0.85, 2);
+    expect(rationOn({ ...EXAMPLE, adultKg: null, rules: DEFAULT_RULES }).dayGrams).toBe(216);
+  });
+
   it('takes treats off by their energy', () => {
     const treats = { grams: 10, kcalPer100g: DEFAULT_FOOD.kcalPer100g * 3 };
-    expect(rationOn({ ...EXAMPLE, rules: DEFAULT_RULES, treats }).meals.morning).toBe(62);
+    expect(rationOn({ ...EXAMPLE, rules: SHARE_ALONE, treats }).meals.morning).toBe(62);
   });
 
   it('by energy, and by share with a floor', () => {
     const energy = rationOn({ ...EXAMPLE, rules: { ...DEFAULT_RULES, basis: 'energy' } });
     expect(energy.kcal / (energy.estimateKcal ?? 0)).toBeCloseTo(1, 1);
     const floor = rationOn({ ...EXAMPLE, rules: { ...DEFAULT_RULES, basis: 'share-with-floor' } });
-    expect(floor.kcal / (floor.estimateKcal ?? 0)).toBeCloseTo(0.8, 1);
+    expect(floor.kcal / (floor.estimateKcal ?? 0)).toBeCloseTo(0.85, 1);
     const without = rationOn({ ...EXAMPLE, adultKg: null, rules: { ...DEFAULT_RULES, basis: 'energy' } });
     expect(without).toMatchObject({ dayGrams: 216, estimateKcal: null });
   });
@@ -186,8 +221,8 @@ describe('findings', () => {
     expect(codes({ food: { ...DEFAULT_FOOD, analysis } })).toContain('ratio-low');
     expect(codes({ food: { ...DEFAULT_FOOD, analysis: { ...DEFAULT_FOOD.analysis, vitaminAIu: 2500 } } })).toContain('vitamin-a');
     expect(codes({})).not.toContain('vitamin-a');
-    expect(codes({})).toContain('bone-aim');
-    expect(codes({ rules: { ...DEFAULT_RULES, boneShare: 0.1 } })).not.toContain('bone-aim');
+    expect(codes({ rules: { ...SHARE_ALONE, boneShare: 0.25 } })).toContain('bone-aim');
+    expect(codes({ rules: { ...SHARE_ALONE, boneShare: 0.1 } })).not.toContain('bone-aim');
   });
 
   it('meals, keeping, thawing, an old weight', () => {
@@ -234,7 +269,7 @@ describe('keeping', () => {
 
 describe('the estimate', () => {
   it('is Klein’s unless the rules choose that of NRC, and says which', () => {
-    const nrc = { ...DEFAULT_RULES, growthMethod: 'nrc' as const };
+    const nrc = { ...SHARE_ALONE, growthMethod: 'nrc' as const };
     const [klein, higher] = [rationOn(poppy), rationOn({ ...poppy, rules: nrc })];
     expect((higher.estimateKcal ?? 0) / (klein.estimateKcal ?? 1)).toBeGreaterThan(1.15);
     expect(higher.dayGrams).toBe(klein.dayGrams);
@@ -251,12 +286,12 @@ describe('what mends a finding', () => {
   const applied = (code: FindingCode, change: Partial<FindingsInput> = {}) => {
     const finding = found(code, change);
     if (finding?.change === undefined) throw new Error(`no change for ${code}`);
-    const rules = { ...(change.rules ?? DEFAULT_RULES), [finding.change.key]: finding.change.value };
+    const rules = { ...(change.rules ?? SHARE_ALONE), [finding.change.key]: finding.change.value };
     expect(houseRulesSchema.safeParse(rules).success).toBe(true);
     return codes({ ...change, rules });
   };
   it('is a rule that is in bounds, and mends it', () => {
-    expect(applied('bone-aim')).not.toContain('bone-aim');
+    expect(applied('bone-aim', { rules: { ...SHARE_ALONE, boneShare: 0.25 } })).not.toContain('bone-aim');
     expect(applied('meals-few')).not.toContain('meals-few');
     expect(applied('keeping-long', { rules: { ...DEFAULT_RULES, keepHours: 72 } })).not.toContain('keeping-long');
     expect(applied('thaw-long', { rules: { ...DEFAULT_RULES, thawHours: 48 } })).not.toContain('thaw-long');
@@ -277,7 +312,7 @@ describe('what mends a finding', () => {
 
 describe('where the number comes from', () => {
   it('each line has a figure and a source; the bowls are those of the ration', () => {
-    const lines = explained({ ...EXAMPLE, rules: DEFAULT_RULES });
+    const lines = explained({ ...EXAMPLE, rules: SHARE_ALONE });
     for (const line of lines) expect([line.figure, line.source].every((t) => t.length > 1)).toBe(true);
     expect(lines.map((l) => plainSpaces(l.figure))).toEqual(
       expect.arrayContaining(['5.5 % × 3.98 kg = 218.9 g', '72 g + 72 g + 72 g = 216 g']),
