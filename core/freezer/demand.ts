@@ -151,7 +151,14 @@ export function eaterDemand(
       const rules = rulesOf(day);
       const grams = (amountOn(eater, day) ?? eater.gramsADay) / meals.length;
       for (const meal of meals) {
-        demand.push({ foodId: eater.foodId, day, clock: mealClock(rules, meal, meals.length), grams, who: eater.name, litterId: null });
+        demand.push({
+          foodId: eater.foodId,
+          day,
+          clock: mealClock(rules, meal, meals.length),
+          grams,
+          who: eater.name,
+          litterId: null,
+        });
       }
     }
   }

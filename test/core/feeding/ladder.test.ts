@@ -183,22 +183,21 @@ describe('meal ladder, by the house rules as they come', () => {
       const three = s.fromDay < (isSmall ? 195 : 167);
       const four = isSmall && s.fromDay < 84;
       expect(Object.keys(s.meals)).toEqual(
-        four
-          ? ['morning', 'midday', 'afternoon', 'evening']
-          : three
-            ? ['morning', 'midday', 'evening']
-            : ['morning', 'evening'],
+        four ? ['morning', 'midday', 'afternoon', 'evening'] : three ? ['morning', 'midday', 'evening'] : ['morning', 'evening'],
       );
     }
   });
 
-  it.each(SIZE_CLASSES)('%s: by the share alone stays within the 3 to 4 per cent of the trade at six months, and ends at 2', (sizeClass) => {
-    const input = { ...classPuppy(sizeClass), rules: SHARE_ALONE };
-    const share = (day: number) => (byDay(treadAmounts(input))[day - 56]?.grams ?? 0) / (input.forecast(day) ?? 1);
-    expect(share(182)).toBeGreaterThan(0.03);
-    expect(share(182)).toBeLessThan(0.0405);
-    expect(share(365)).toBeCloseTo(0.02, 3);
-  });
+  it.each(SIZE_CLASSES)(
+    '%s: by the share alone stays within the 3 to 4 per cent of the trade at six months, and ends at 2',
+    (sizeClass) => {
+      const input = { ...classPuppy(sizeClass), rules: SHARE_ALONE };
+      const share = (day: number) => (byDay(treadAmounts(input))[day - 56]?.grams ?? 0) / (input.forecast(day) ?? 1);
+      expect(share(182)).toBeGreaterThan(0.03);
+      expect(share(182)).toBeLessThan(0.0405);
+      expect(share(365)).toBeCloseTo(0.02, 3);
+    },
+  );
 
   it('gives equal bowls outside the two weeks of change, and a half and a quarter of the others inside them', () => {
     for (const s of mealLadder(classPuppy('large'))) {
@@ -254,19 +253,22 @@ describe('the ladder as the program comes, for every size', () => {
     }
   });
 
-  it.each(each)('%s in %s: equal bowls outside the step, and never under 85 per cent of the estimate but for rounding', (sizeClass, unit) => {
-    for (const input of ladders(sizeClass, unit)) {
-      for (const step of mealLadder(input)) {
-        const bowls = Object.values(step.meals);
-        if (!step.changing) expect(new Set(bowls).size).toBe(1);
-        const kg = (input.forecast(step.fromDay) ?? 0) / 1000;
-        const kcal = (step.dayGrams * input.food.kcalPer100g) / 100;
-        // A food so thin that it would take a fifth of the weight is not filled up any further.
-        const least = Math.min(0.85 * growthEstimate(kg, input.adultKg ?? 0), MOST_SHARE * kg * 10 * input.food.kcalPer100g);
-        expect(kcal / least).toBeGreaterThanOrEqual(0.95 - 1e-9);
+  it.each(each)(
+    '%s in %s: equal bowls outside the step, and never under 85 per cent of the estimate but for rounding',
+    (sizeClass, unit) => {
+      for (const input of ladders(sizeClass, unit)) {
+        for (const step of mealLadder(input)) {
+          const bowls = Object.values(step.meals);
+          if (!step.changing) expect(new Set(bowls).size).toBe(1);
+          const kg = (input.forecast(step.fromDay) ?? 0) / 1000;
+          const kcal = (step.dayGrams * input.food.kcalPer100g) / 100;
+          // A food so thin that it would take a fifth of the weight is not filled up any further.
+          const least = Math.min(0.85 * growthEstimate(kg, input.adultKg ?? 0), MOST_SHARE * kg * 10 * input.food.kcalPer100g);
+          expect(kcal / least).toBeGreaterThanOrEqual(0.95 - 1e-9);
+        }
       }
-    }
-  });
+    },
+  );
 });
 
 describe('amount by real weight', () => {

@@ -150,7 +150,7 @@ describe('the thaw list', () => {
       input({ packs: packs(60, { grams: toGrams(250) }), settings: { ...DEFAULT_FREEZER, moveAt: 'evening' } }),
     );
     const planned = evening.rows.slice(1);
-    expect(new Set(planned.map((r) => r.out.slice(11)))).toEqual(new Set(['18:00']));
+    expect(new Set(planned.map((r) => r.out.slice(11)))).toEqual(new Set(['20:00']));
   });
 
   it('shows the official time beside a longer rule of the house', () => {
@@ -187,8 +187,8 @@ describe('what is missing', () => {
   it('says until when a food lasts and what to buy by when', () => {
     const stock = packs(6);
     const plan = planFreezer(input({ packs: stock }));
-    // 500 g for cold water today and tomorrow morning leave 1 500 g for the plan: 12:30 on the 27th to 12:30 on the 29th, and 100 g.
-    expect(plan.foods[0]?.lastsTo).toBe('2026-11-29T12:30');
+    // 500 g for cold water today and tomorrow morning leave 1 500 g for the plan: 13:00 on the 27th to 13:00 on the 29th, and 100 g.
+    expect(plan.foods[0]?.lastsTo).toBe('2026-11-29T13:00');
     const [purchase] = shoppingList(plan, stock, DEFAULT_RULES, TODAY);
     expect(purchase).toMatchObject({ foodId: FOOD, by: '2026-11-28', from: '2026-11-29', to: '2026-12-05' });
     expect(purchase?.grams).toBe(6 * 600 + 100);

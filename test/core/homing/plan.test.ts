@@ -2,7 +2,9 @@
 import fc from 'fast-check';
 import { Temporal } from 'temporal-polyfill';
 import { describe, expect, it } from 'vitest';
+import { growthEstimate } from '../../../core/feeding/energy.ts';
 import type { HouseRules } from '../../../core/feeding/rules.ts';
+import { DEFAULT_FOOD } from '../../../core/food/food.ts';
 import { roundedDown } from '../../../core/homing/amounts.ts';
 import { type PlanDocument, planDocumentSchema } from '../../../core/homing/document.ts';
 import { GRAMS_PER_OUNCE, toGrams } from '../../../core/units/mass.ts';
@@ -136,12 +138,16 @@ describe('the plan of one puppy', () => {
     expect(d.table.note).toBe(`Weigh her on ${weekday}s, before breakfast.`);
   });
 
-  it('feeds the house share of the weight of today', () => {
+  it('feeds the house share of the weight of today, and never under the floor', () => {
     const last = d.weights.own.at(-1)?.grams ?? 0;
-    expect(Math.abs((d.week?.dayGrams ?? 0) - last * 0.055)).toBeLessThanOrEqual(3);
+    const floor = (0.85 * growthEstimate(last / 1000, 22)) / (DEFAULT_FOOD.kcalPer100g / 100);
+    expect(floor).toBeGreaterThan(last * 0.055);
+    expect(Math.abs((d.week?.dayGrams ?? 0) - floor)).toBeLessThanOrEqual(7.5);
+    const byShare = plan({ rules: { basis: 'share' } });
+    expect(Math.abs((byShare.week?.dayGrams ?? 0) - last * 0.055)).toBeLessThanOrEqual(3);
     expect(d.week?.dates).toBe('21 to 27\u00a0November');
     expect(d.week?.basis).toMatch(/weighed today/);
-    expect(d.week?.meals.map((m) => m.time)).toEqual(['07:00', '12:30', '18:00']);
+    expect(d.week?.meals.map((m) => m.time)).toEqual(['07:00', '13:00', '20:00']);
   });
 
   it('goes weekly to 26 weeks, then monthly to 12 months, and marks the two weeks of change', () => {
@@ -187,7 +193,7 @@ describe('the plan of one puppy', () => {
 
 describe('thin facts', () => {
   it('without a weight gives no amounts, says so, and still gives the table by weight', () => {
-    const d = plan({ weighed: -1 });
+    const d = plan({ weighed: -1, rules: { basis: 'share' } });
     expect(d.week).toBeNull();
     expect(d.missing).toMatch(/No weight is written down/);
     expect(d.ladder.steps).toEqual([]);
@@ -281,7 +287,7 @@ describe('the notes follow the rules', () => {
 
   it('takes treats off the meals, at most a tenth, and names the published limit beside more', () => {
     const d = plan();
-    expect(noteText(d, 'treats')).toContain('a tenth of the day: 20\u00a0g');
+    expect(noteText(d, 'treats')).toContain('a tenth of the day: 30\u00a0g');
     expect(noteText(plan({ rules: { treatShare: 0.2 } }), 'treats')).toContain('Published limit: a tenth');
     expect(noteText(plan({ rules: { treatShare: 0 } }), 'treats')).toContain('None');
   });

@@ -6,7 +6,13 @@ import { ENGLISH } from '../../../core/words/en/catalogue.ts';
 import { readTreatGrams, readTreatKcal, treatsLeave } from '../../../renderer/feeding/treats.ts';
 import { EXAMPLE } from '../../core/feeding/arbitrary.ts';
 
-const poppy = { ...EXAMPLE, rules: DEFAULT_RULES, name: 'Poppy', gainInBand: null, weighedOn: EXAMPLE.day };
+const poppy = {
+  ...EXAMPLE,
+  rules: { ...DEFAULT_RULES, basis: 'share' as const },
+  name: 'Poppy',
+  gainInBand: null,
+  weighedOn: EXAMPLE.day,
+};
 const plainSpaces = (t: string) => t.replaceAll('\u00a0', ' ');
 const left = (grams: number, change: { unit?: 'g' | 'oz' } = {}) =>
   treatsLeave({ ...poppy, ...change }, { grams, kcalPer100g: DEFAULT_FOOD.kcalPer100g });
