@@ -89,13 +89,13 @@ describe('the thaw list', () => {
     const plan = planFreezer(input({ packs: packs(12) }));
     const [first] = plan.rows;
     expect(first).toMatchObject({
-      out: '2026-11-26T12:30',
-      ready: '2026-11-27T12:30',
-      useBy: '2026-11-28T12:30',
-      officialUseBy: '2026-11-28T12:30',
+      out: '2026-11-26T13:00',
+      ready: '2026-11-27T13:00',
+      useBy: '2026-11-28T13:00',
+      officialUseBy: '2026-11-28T13:00',
       grams: 500,
       eaters: [{ who: 'Hazel’s litter', grams: 500 }],
-      firstMeal: '2026-11-27T12:30',
+      firstMeal: '2026-11-27T13:00',
       wasteGrams: 0,
     });
     expect(plan.rows.every((r, i) => i === 0 || r.out >= (plan.rows[i - 1]?.out ?? ''))).toBe(true);
@@ -104,7 +104,7 @@ describe('the thaw list', () => {
   it('says which meals come too soon, and what cold water can do about them', () => {
     const plan = planFreezer(input({ packs: packs(12) }));
     const tooLate = plan.gaps.filter((g) => g.why === 'too-late');
-    expect(tooLate.map((g) => g.at)).toEqual(['2026-11-26T12:30', '2026-11-26T18:00', '2026-11-27T07:00']);
+    expect(tooLate.map((g) => g.at)).toEqual(['2026-11-26T13:00', '2026-11-26T20:00', '2026-11-27T07:00']);
     expect(tooLate[0]?.coldWater).toMatchObject({ inTime: true, takes: [{ portions: 1, of: 1, grams: 500 }] });
     expect(tooLate[0]?.coldWater?.startBy.slice(0, 13)).toBe('2026-11-26T11');
   });

@@ -53,7 +53,7 @@ describe('what is left', () => {
     );
   });
 
-  it('bowls in quarters of an ounce', () => {
-    expect(plainSpaces(left(13, { unit: 'oz' }).sentence)).toBe('Meals then: 2.50, 2.50, 2.50 oz; treats are 6 % of the day.');
+  it('bowls in tenths of an ounce, under two and a half', () => {
+    expect(plainSpaces(left(13, { unit: 'oz' }).sentence)).toBe('Meals then: 2.40, 2.40, 2.40 oz; treats are 6 % of the day.');
   });
 });
