@@ -9,7 +9,7 @@ export interface Table {
 
 /** Bytes of a file that is looked at: years of weights are far smaller. */
 export const LARGEST_FILE = 5_000_000;
-/** Rows and columns of a table that is looked at. */
+/** Rows, beside one of headings, and columns of a table that is looked at. */
 export const MOST_ROWS = 10_000;
 export const MOST_COLUMNS = 400;
 /** Characters of a cell that are looked at: what a cell says of a weight, a day or a name is far shorter. */
@@ -39,9 +39,15 @@ export function tableOfSheet(rows: readonly (readonly string[])[]): TableResult 
 
 function checked(table: Table): TableResult {
   if (table.rows.length === 0) return { ok: false, fault: { code: 'empty' } };
-  if (table.rows.length > MOST_ROWS) return { ok: false, fault: { code: 'too-many-rows' } };
+  if (table.rows.length - headings(table) > MOST_ROWS) return { ok: false, fault: { code: 'too-many-rows' } };
   if (table.rows.some((row) => row.length > MOST_COLUMNS)) return { ok: false, fault: { code: 'too-many-columns' } };
   return { ok: true, table: { ...table, rows: table.rows.map((row) => row.map(cut)) } };
+}
+
+/** One, when the first row has no figure and the second has. */
+function headings({ rows: [first, second] }: Table): number {
+  const hasFigure = (row: readonly string[] = []) => row.some((cell) => /\d/.test(cell));
+  return !hasFigure(first) && hasFigure(second) ? 1 : 0;
 }
 
 function cut(cell: string): string {

@@ -90,7 +90,7 @@ function recorderOf(db: Database.Database, changes: Change[]): Recorder {
     },
     update: (table, id, columns) => {
       const names = Object.keys(columns);
-      const old = db.prepare<[string], Row>(`SELECT ${names.join(', ')} FROM ${table} WHERE id = ?`).get(id);
+      const old = statement(db, `SELECT ${names.join(', ')} FROM ${table} WHERE id = ?`).get(id) as Row | undefined;
       if (old === undefined) throw new Error(`no row ${id} in ${table}`);
       const changed = names.filter((name) => old[name] !== columns[name]);
       if (changed.length === 0) return;
@@ -106,17 +106,28 @@ export function jsonOrNull(value: unknown): string | null {
   return value === null ? null : JSON.stringify(value);
 }
 
+const statements = new WeakMap<Database.Database, Map<string, Database.Statement>>();
+
+/** A statement that is run for each row of a table that was pasted: made once a file, which takes longer than running it. */
+function statement(db: Database.Database, sql: string): Database.Statement {
+  const known = statements.get(db) ?? new Map<string, Database.Statement>();
+  statements.set(db, known);
+  const made = known.get(sql) ?? db.prepare(sql);
+  known.set(sql, made);
+  return made;
+}
+
 /** Inserts a row without remembering it. */
 export function insertRow(db: Database.Database, table: TableName, row: Row): void {
   const names = Object.keys(row);
-  db.prepare(`INSERT INTO ${table} (${names.join(', ')}) VALUES (${names.map((n) => `:${n}`).join(', ')})`).run(row);
+  statement(db, `INSERT INTO ${table} (${names.join(', ')}) VALUES (${names.map((n) => `:${n}`).join(', ')})`).run(row);
 }
 
 function setColumns(db: Database.Database, table: TableName, id: string, columns: Row): void {
   const names = Object.keys(columns);
   if (names.length === 0) return;
   const set = names.map((name) => `${name} = ?`).join(', ');
-  db.prepare(`UPDATE ${table} SET ${set} WHERE id = ?`).run(...names.map((name) => columns[name] ?? null), id);
+  statement(db, `UPDATE ${table} SET ${set} WHERE id = ?`).run(...names.map((name) => columns[name] ?? null), id);
 }
 
 function pick(row: Row, names: readonly string[]): Row {
@@ -157,12 +168,18 @@ function changesOf(db: Database.Database, id: number): Change[] {
   const stored = db.prepare<[number], string>('SELECT changes FROM journal WHERE id = ?').pluck().get(id);
   const changes = changesSchema.safeParse(JSON.parse(stored ?? '[]'));
   if (!changes.success) throw new JournalError();
+  const columns = new Map<TableName, readonly string[]>();
   for (const change of changes.data) {
-    const there = db.prepare<[string], string>('SELECT name FROM pragma_table_info(?)').pluck().all(change.table);
+    const there = columns.get(change.table) ?? columnsOf(db, change.table);
+    columns.set(change.table, there);
     const named = change.kind === 'update' ? [change.before, change.after] : [change.row ?? {}];
     if (named.flatMap(Object.keys).some((name) => !there.includes(name))) throw new JournalError();
   }
   return changes.data;
+}
+
+function columnsOf(db: Database.Database, table: TableName): readonly string[] {
+  return db.prepare<[string], string>('SELECT name FROM pragma_table_info(?)').pluck().all(table);
 }
 
 function applyBackwards(db: Database.Database, change: Change): void {

@@ -22,7 +22,7 @@ const FILE = 'whelpside.sqlite';
 const KINDS = ['first start', 'update', 'going back', 'salvage', 'a copy', 'afternoon', 'midnight', 'the end'] as const;
 type Kind = (typeof KINDS)[number];
 /** The so-manieth calls that are tried of each kind; all of them at the full numbers. */
-const TRIED = rounds(Number.POSITIVE_INFINITY, 2);
+const TRIED = rounds(Number.POSITIVE_INFINITY, 1);
 const chance = new Chance(41);
 
 let scratch: { folder: string; remove(): void };
@@ -130,7 +130,7 @@ it.runIf(canKill).each(KINDS)(
     const numbers = Array.from({ length: all }, (_, n) => n + 1);
     const tried = TRIED >= all ? numbers : Array.from({ length: TRIED }, () => chance.pick(numbers));
     for (const n of tried) {
-      for (const how of ['WHOLE', 'HALF'] as const) {
+      for (const how of TRIED >= all ? (['WHOLE', 'HALF'] as const) : [chance.pick(['WHOLE', 'HALF'] as const)]) {
         const said = await upTo(kind, folder, n, how);
         expect(said, 'it was killed').not.toContain('calls');
         const what = nextStart(kind, folder, mustHold(kind, said), counts);

@@ -117,6 +117,16 @@ describe('unpacking', () => {
     await expect(unpackSheet(zip('a.xml', new Uint8Array(61_000_000)))).rejects.toMatchObject({ code: 'too-large' });
   });
 
+  it.each([
+    ['XFD1048576', 'too-many-rows'],
+    ['A100001', 'too-many-rows'],
+    ['OK1', 'too-many-columns'],
+    ['XFD1', 'too-many-columns'],
+  ])('a cell at %s, which would fill in all before it, is refused before it is read', async (cell, code) => {
+    const sheet = Buffer.from(`<sheetData><row r="1"><c r="A1"/></row><row><c r="${cell}"><v>1</v></c></row></sheetData>`);
+    await expect(unpackSheet(zip('xl/worksheets/sheet1.xml', sheet))).rejects.toMatchObject({ code });
+  });
+
   it('ends in its own error or a ZIP, whatever is damaged', async () => {
     const whole = zip('sheet.xml', Buffer.from('<a>'.repeat(200)));
     await fc.assert(
