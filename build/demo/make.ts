@@ -6,8 +6,10 @@
  * a small dip at the change to solid food; the figures g0 and k are for a birth weight near 355 g. Then each puppy's own
  * pace, a wandering day-to-day rate, and the scatter of a wriggling puppy on a kitchen scale.
  */
+
 import { writeFileSync } from 'node:fs';
 import { argv } from 'node:process';
+import { DAY_MINUTES } from '../../core/calendar/durations.ts';
 import type { DemoLitter } from '../../main/service/demo.ts';
 
 type DemoPuppy = DemoLitter['puppies'][number];
@@ -16,7 +18,6 @@ type DemoNote = NonNullable<DemoLitter['weaning']>['notes'][number];
 
 const START_GAIN = 0.094;
 const FALL = 0.0274;
-const DAY = 1440;
 
 /** Age in days to the part of the usual gain that a puppy has then: 1 is its usual pace, 0 stands still. */
 type Trouble = (age: number) => number;
@@ -76,8 +77,8 @@ function usualGain(age: number): number {
 function weighInsOf(days: number, random: () => number): number[] {
   const weighIns: number[] = [];
   for (let day = 1; day <= days; day += 1) {
-    weighIns.push(day * DAY + 7 * 60 + Math.floor(random() * 20));
-    if (day <= 14 && day < days) weighIns.push(day * DAY + 19 * 60 + Math.floor(random() * 25));
+    weighIns.push(day * DAY_MINUTES + 7 * 60 + Math.floor(random() * 20));
+    if (day <= 14 && day < days) weighIns.push(day * DAY_MINUTES + 19 * 60 + Math.floor(random() * 25));
   }
   return weighIns;
 }
@@ -97,7 +98,7 @@ function weigh(
   let log = Math.log(plan.birthGrams);
   let hour = 0;
   const grams = weighIns.map((minute, n) => {
-    const until = Math.round(((minute + index - plan.bornMinute) / DAY) * HOURS);
+    const until = Math.round(((minute + index - plan.bornMinute) / DAY_MINUTES) * HOURS);
     for (; hour < until; hour += 1) {
       const age = hour / HOURS;
       const gain = usualGain(age);
@@ -127,14 +128,14 @@ const MEALS = [
 function mealsOf(day: number, left: (typeof MEALS)[number]['meal'] | null): DemoNote[] {
   return MEALS.map(({ meal, minute }, n) => ({
     puppy: null,
-    minute: day * DAY + minute + ((day + n) % 4),
+    minute: day * DAY_MINUTES + minute + ((day + n) % 4),
     note: { kind: 'meal', meal, ate: meal === left ? 'left' : 'clean' },
   }));
 }
 
 /** A dam's weights: a few before whelping, the evening after it, then once a week. Days count from the day of whelping. */
 function weightsOf(weights: readonly (readonly [day: number, kg: number])[]): DemoDam['weights'] {
-  return weights.map(([day, kg], n) => ({ minute: day * DAY + 20 * 60 + 7 * (n % 3), kg }));
+  return weights.map(([day, kg], n) => ({ minute: day * DAY_MINUTES + 20 * 60 + 7 * (n % 3), kg }));
 }
 
 /** Place of the puppy that stays on its step. */
@@ -189,7 +190,7 @@ const betonys = {
     notes: [
       ...mealsOf(31, null),
       ...mealsOf(32, 'midday'),
-      { puppy: HELD, minute: 32 * DAY + 19 * 60 + 5, note: { kind: 'stool', stool: 'soft' } },
+      { puppy: HELD, minute: 32 * DAY_MINUTES + 19 * 60 + 5, note: { kind: 'stool', stool: 'soft' } },
       ...mealsOf(33, null).slice(0, 1),
     ],
   },

@@ -1,5 +1,7 @@
 /** Local clock times: what the kitchen clock says, `YYYY-MM-DDThh:mm`, without a zone. */
+
 import { type CivilDate, dayNumber, fromDayNumber, parseDate } from './day.ts';
+import { DAY_MINUTES } from './durations.ts';
 
 /** A local date and time written `YYYY-MM-DDThh:mm`. Readings carry an instant beside it, for elapsed time. */
 export type LocalTime = string & { readonly __brand: 'LocalTime' };
@@ -30,13 +32,13 @@ export function clockOf(t: LocalTime): string {
 
 /** Minutes since local midnight of 1970-01-01, as if no clock were ever changed. */
 export function localMinutes(t: LocalTime): number {
-  return dayNumber(dateOf(t)) * 1440 + Number(t.slice(11, 13)) * 60 + Number(t.slice(14, 16));
+  return dayNumber(dateOf(t)) * DAY_MINUTES + Number(t.slice(11, 13)) * 60 + Number(t.slice(14, 16));
 }
 
 /** The local time of `localMinutes`. */
 export function fromLocalMinutes(minutes: number): LocalTime {
-  const day = Math.floor(minutes / 1440);
-  const rest = minutes - day * 1440;
+  const day = Math.floor(minutes / DAY_MINUTES);
+  const rest = minutes - day * DAY_MINUTES;
   const hh = String(Math.floor(rest / 60)).padStart(2, '0');
   const mm = String(Math.floor(rest % 60)).padStart(2, '0');
   return `${fromDayNumber(day)}T${hh}:${mm}` as LocalTime;

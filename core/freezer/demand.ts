@@ -3,6 +3,7 @@
 import { z } from 'zod';
 import { dateOf, fromLocalMinutes, type LocalTime } from '../calendar/clock.ts';
 import { addDays, type CivilDate, dayNumber, daysBetween } from '../calendar/day.ts';
+import { DAY_MINUTES } from '../calendar/durations.ts';
 import type { Dam } from '../dogs/dam.ts';
 import { damDay, damDayInputOf } from '../feeding/dam-day.ts';
 import { mealClock } from '../feeding/meals.ts';
@@ -31,7 +32,7 @@ export type Demand = z.infer<typeof demandSchema>;
 /** The moment of a meal. */
 export function mealTime(demand: Pick<Demand, 'day' | 'clock'>): LocalTime {
   return fromLocalMinutes(
-    dayNumber(demand.day) * 1440 + Number(demand.clock.slice(0, 2)) * 60 + Number(demand.clock.slice(3, 5)),
+    dayNumber(demand.day) * DAY_MINUTES + Number(demand.clock.slice(0, 2)) * 60 + Number(demand.clock.slice(3, 5)),
   );
 }
 

@@ -1,6 +1,8 @@
 /** One food of the house: its meals, what is thawed, what is frozen, solved on its own. */
+
 import { dateOf, fromLocalMinutes, localMinutes } from '../calendar/clock.ts';
 import { dayNumber } from '../calendar/day.ts';
+import { DAY_MINUTES } from '../calendar/durations.ts';
 import { moveAheadHours } from '../feeding/keeping.ts';
 import { portionGrams } from '../food/portion.ts';
 import { mealTime } from './demand.ts';
@@ -11,7 +13,6 @@ import { at, type Batch } from './serve.ts';
 import { solve } from './solve.ts';
 import { coldWaterHours, type ThawClock, thawClock } from './thawing.ts';
 
-const DAY = 1440;
 /** Clock times that a person is told are whole fives. */
 const STEP = 5;
 
@@ -52,7 +53,7 @@ export function kitchenOf(input: PlanInput, foodId: string, reserved: ReadonlyMa
   const packs = input.packs.filter((p) => p.foodId === foodId && p.gone === null && p.left > 0);
   const overdue = packs.filter((p) => isOverdue(p, today));
   const good = packs.filter((p) => !overdue.includes(p)).sort(oldestFirst);
-  const oldest = localMinutes(input.now) - REMEMBERED_DAYS * DAY;
+  const oldest = localMinutes(input.now) - REMEMBERED_DAYS * DAY_MINUTES;
   const thaws = input.thaws.flatMap((thaw) => {
     const pack = input.packs.find((p) => p.id === thaw.packId);
     if (pack === undefined || pack.foodId !== foodId || localMinutes(thaw.at) < oldest) return [];
@@ -191,5 +192,5 @@ export function takesOf(portions: readonly FrozenPortion[]): Take[] {
 
 /** Minutes at which the last day planned is over. */
 export function endOfPlan(input: PlanInput): number {
-  return (dayNumber(input.untilDay) + 1) * DAY;
+  return (dayNumber(input.untilDay) + 1) * DAY_MINUTES;
 }

@@ -3,15 +3,15 @@
  * room in the refrigerator. That is looked at last: where the packs would not fit, plans with smaller portions and no more waste are tried,
  * and what still doesn't fit is said. That last step is a remedy, not a proof that nothing else would fit.
  */
+
 import { dateOf, fromLocalMinutes, type LocalTime, localMinutes } from '../calendar/clock.ts';
 import { addDays, type CivilDate } from '../calendar/day.ts';
+import { DAY_MINUTES } from '../calendar/durations.ts';
 import { kitchenOf, planKitchen } from './kitchen.ts';
 import { gapsOf, outlookOf, outOf, rowsOf, shortagesOf } from './outcome.ts';
 import type { FreezerPlan, PlanInput } from './plan-shape.ts';
 import { makeRoom, tooFullOf } from './room.ts';
 import { reserveStarters } from './starters.ts';
-
-const DAY = 1440;
 
 export function planFreezer(input: PlanInput): FreezerPlan {
   const today = dateOf(input.now);
@@ -36,7 +36,7 @@ export function planFreezer(input: PlanInput): FreezerPlan {
 
 /** Grams that the plan expects to be thrown away over some days from now, what lies overdue already not counted. */
 export function wasteWithin(plan: FreezerPlan, now: LocalTime, days: number): number {
-  const until = fromLocalMinutes(localMinutes(now) + days * DAY);
+  const until = fromLocalMinutes(localMinutes(now) + days * DAY_MINUTES);
   const rows = plan.rows.filter((r) => r.useBy <= until).reduce((sum, r) => sum + r.wasteGrams, 0);
   const out = plan.out.filter((o) => o.state !== 'overdue' && o.clock.useBy <= until).reduce((sum, o) => sum + o.wasteGrams, 0);
   const cold = plan.gaps.reduce((sum, g) => sum + (g.coldWater?.inTime === true ? g.coldWater.wasteGrams : 0), 0);

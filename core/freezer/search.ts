@@ -1,9 +1,10 @@
 /** The search for the plan that wastes least, from the plain one as the one to beat. */
 
+import { DAY_MINUTES } from '../calendar/durations.ts';
 import { at } from './serve.ts';
 import { StateHeap } from './state-heap.ts';
 import { VisitedStates } from './visited-states.ts';
-import { DAY, goOn, leaveShort, oldestOf, open, SHORT_COUNTS, type State, type Task, type Walk } from './walk.ts';
+import { goOn, leaveShort, oldestOf, open, SHORT_COUNTS, type State, type Task, type Walk } from './walk.ts';
 
 /** Ways on that are looked at before the search gives up proving, and before the bound stops being made tighter. */
 const MOST_WAYS = 4_000;
@@ -68,7 +69,7 @@ export function promiseOf(task: Task, plain: Walk): (state: State) => number {
 
 /** Whether every portion could come to every meal that lacks something. */
 function isAllForAll({ input, sizes, lacks }: Task): boolean {
-  const lastDay = Math.floor((input.needs.at(-1)?.at ?? 0) / DAY);
+  const lastDay = Math.floor((input.needs.at(-1)?.at ?? 0) / DAY_MINUTES);
   const first = lacks.findIndex((tenths) => tenths > 0);
   return sizes.every((s) => s.firstNeed <= first) && input.portions.every((p) => p.lastDay === null || p.lastDay >= lastDay);
 }

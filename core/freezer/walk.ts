@@ -1,8 +1,8 @@
 /** The states of a thaw plan and the steps between them; oldest-first walked straight through. */
+import { DAY_MINUTES } from '../calendar/durations.ts';
 import type { SolveInput } from './problem.ts';
 import { at } from './serve.ts';
 
-export const DAY = 1440;
 /** More than all that is ever wasted, so that a tenth of a gram short counts more than any waste. */
 export const SHORT_COUNTS = 1e7;
 
@@ -68,8 +68,8 @@ export function taskOf(input: SolveInput, lacking: readonly number[]): Task {
  */
 export function movedFor(input: SolveInput, need: number, ahead: number): number {
   const latest = at(input.needs, need).at - ahead;
-  const midnight = Math.floor(latest / DAY) * DAY;
-  let best = midnight - DAY + at(input.moveAt, input.moveAt.length - 1);
+  const midnight = Math.floor(latest / DAY_MINUTES) * DAY_MINUTES;
+  let best = midnight - DAY_MINUTES + at(input.moveAt, input.moveAt.length - 1);
   for (const clock of input.moveAt) if (midnight + clock <= latest) best = midnight + clock;
   if (best + ahead + input.keepMinutes < at(input.needs, need).at) return latest;
   return Math.max(best, input.now);
@@ -104,7 +104,7 @@ export interface Walk {
 export function oldestOf(task: Task, state: State, size: number): number | null {
   const { firstNeed, places } = at(task.sizes, size);
   if (firstNeed > state.need) return null;
-  const day = Math.floor(at(task.input.needs, state.need).at / DAY);
+  const day = Math.floor(at(task.input.needs, state.need).at / DAY_MINUTES);
   for (let i = state.gone[size] ?? 0; i < places.length; i += 1) {
     const { lastDay } = at(task.input.portions, at(places, i));
     if (lastDay === null || lastDay >= day) return i;

@@ -1,5 +1,7 @@
 /** What the weights say about each puppy and about the litter: a level and a finding. */
+
 import type { LocalTime } from '../calendar/clock.ts';
+import { DAY_MS } from '../calendar/durations.ts';
 import { median } from '../statistics/median.ts';
 import { veryLowBelow } from './birth-class.ts';
 import { findingsIn, type ReadingFinding } from './findings.ts';
@@ -20,7 +22,6 @@ import {
   shortGain,
 } from './puppy-findings.ts';
 import { gainsBack, pointsOf, type SeriesPoint, type Standing, standingsIn } from './series.ts';
-import { DAY } from './sessions.ts';
 
 export type { ReadingFinding } from './findings.ts';
 export type { Level } from './levels.ts';
@@ -202,7 +203,7 @@ function troubleSince(snapshot: Snapshot, track: PuppyTrack, points: readonly Se
   const session = track.start === null ? undefined : snapshot.cleaned.sessions[track.start];
   const from = session === undefined ? undefined : points.find((p) => session.rows.some((r) => r.reading.id === p.readingId));
   if (from === undefined || track.found === null || last.instant <= from.instant) return null;
-  const days = (last.instant - from.instant) / DAY;
+  const days = (last.instant - from.instant) / DAY_MS;
   const gain = snapshot.reference.since(last.ageDays) - snapshot.reference.since(from.ageDays) + track.found.littermatesMoved;
   return {
     from,
@@ -267,7 +268,7 @@ function daysInPlace(standings: readonly Standing[]): number {
     if (s === undefined || Math.abs(s.standing - last.standing) > SAME_PLACE) break;
     from = s.instant;
   }
-  return Math.floor((last.instant - from) / DAY + 0.1);
+  return Math.floor((last.instant - from) / DAY_MS + 0.1);
 }
 
 /** Who is lightest of those in the house, by their last weights; null in litters of one or two. */
@@ -282,9 +283,9 @@ function smallestOf(input: GrowthInput, snapshot: Snapshot): string | null {
 /** The standing nearest to 48 hours before, from 30 to 75 hours. */
 function twoDaysBefore(standings: readonly Standing[], instant: number): Standing | null {
   let best: Standing | null = null;
-  const off = (s: Standing) => Math.abs(instant - s.instant - 2 * DAY);
+  const off = (s: Standing) => Math.abs(instant - s.instant - 2 * DAY_MS);
   for (const s of standings) {
-    const days = (instant - s.instant) / DAY;
+    const days = (instant - s.instant) / DAY_MS;
     if (days >= 1.25 && days <= 3.125 && (best === null || off(s) < off(best))) best = s;
   }
   return best;
@@ -325,9 +326,9 @@ function assessTogether(snapshot: Snapshot, now: LocalTime): LitterAssessment {
 function medianGains(snapshot: Snapshot, ids: readonly string[], since: number): { actual: number; expected: number } | null {
   const pairs = ids.flatMap((id) => {
     const points = pointsOf(snapshot.cleaned.sessions, id);
-    const [from, to] = [points.find((p) => p.instant >= since - DAY / 4), points.at(-1)];
+    const [from, to] = [points.find((p) => p.instant >= since - DAY_MS / 4), points.at(-1)];
     if (from === undefined || to === undefined || to.instant <= from.instant) return [];
-    const days = (to.instant - from.instant) / DAY;
+    const days = (to.instant - from.instant) / DAY_MS;
     const gain = snapshot.reference.since(to.ageDays) - snapshot.reference.since(from.ageDays);
     return [{ actual: (to.grams - from.grams) / days, expected: (from.grams * (Math.exp(gain) - 1)) / days }];
   });

@@ -1,5 +1,7 @@
 /** A weight doubted while the puppy is still in the hand: against its own last weights and what its littermates did today. */
+
 import type { LocalTime } from '../calendar/clock.ts';
+import { DAY_MS, HOUR_MS } from '../calendar/durations.ts';
 import type { MassUnit } from '../units/mass.ts';
 import { fastestGrowth } from './curves.ts';
 import type { Littermate } from './findings.ts';
@@ -9,7 +11,6 @@ import type { GrowthInput, GrowthReading } from './input.ts';
 import { firstState, type Prediction, predict } from './kalman-filter.ts';
 import { READING_SPREAD, weighingVariance } from './noise.ts';
 import { pointsOf, type SeriesPoint } from './series.ts';
-import { DAY } from './sessions.ts';
 
 /** What is odd about a weight. Grams; `lastAt` is when the puppy was weighed before, `at` this weighing. */
 export type Oddity =
@@ -67,7 +68,7 @@ export function doubtAbout(
 ): Doubt | null {
   const e = expectation(input, puppyId, instant);
   const born = input.puppies.find((p) => p.id === puppyId)?.bornInstant ?? instant;
-  if (e === null) return firstWeightDoubt(grams, Math.max(0, (instant - born) / DAY));
+  if (e === null) return firstWeightDoubt(grams, Math.max(0, (instant - born) / DAY_MS));
   const dev = Math.log(grams) - e.ln;
   const floor = Math.max(DOUBT_FLOOR, DOUBT_SDS * e.sd);
   const loss = LOSS_PER_DAY * e.days + LOSS_AT_ONCE + 2 * Math.sqrt(e.weighing);
@@ -96,7 +97,7 @@ const THAT_ONE = 1.5;
 const NOT_A_THIRD = 2.5;
 const GAINED = 8;
 /** Rounds of one weigh-in are nearer together. */
-const SAME_ROUND = 2 * 3_600_000;
+const SAME_ROUND = 2 * HOUR_MS;
 
 /** A littermate that a weight fits much better, with what was expected of it and of the one in hand, in grams. */
 export interface LikelierPuppy extends Littermate {
@@ -154,13 +155,13 @@ function expectation(input: GrowthInput, puppyId: string, instant: number): Expe
   const before = expectationBefore({ ...input, readings: input.readings.filter((r) => r.instant < instant) }, puppyId, instant);
   if (latest === undefined || next === undefined || puppy === undefined) return before;
   const alone = input.puppies.length < 2;
-  const age = Math.max(0, (instant - puppy.bornInstant) / DAY);
+  const age = Math.max(0, (instant - puppy.bornInstant) / DAY_MS);
   const weighing = weighingVariance(READING_SPREAD, next.ageDays, next.grams, latest.stepGrams);
   // The way on to the next weight, as it would be from here: taken off again it leads back.
   const way = predict(firstState(age, 0, weighing), next.ageDays, latest.reference, alone);
   const pace = before === null ? 0 : before.pace;
   const back = { ln: Math.log(next.grams) - (1 + pace) * way.gain, variance: way.vLevel + weighing + way.shared };
-  const days = Math.max(0, (next.instant - instant) / DAY);
+  const days = Math.max(0, (next.instant - instant) / DAY_MS);
   if (before === null) return { ln: back.ln, sd: Math.sqrt(back.variance), weighing, pace, days, last: next };
   const own = before.sd ** 2 - before.weighing;
   const other = back.variance - weighing;
@@ -180,7 +181,7 @@ function expectationBefore(input: GrowthInput, puppyId: string, instant: number)
     sd: Math.sqrt(prediction.vLevel + weighing + prediction.shared),
     weighing,
     pace: prediction.pace,
-    days: Math.max(0, (instant - last.instant) / DAY),
+    days: Math.max(0, (instant - last.instant) / DAY_MS),
     last,
   };
 }
@@ -193,7 +194,7 @@ export function predictionOf(input: GrowthInput, snapshot: Snapshot, puppyId: st
   if (level === null || puppy === undefined) return null;
   return predict(
     level,
-    Math.max(level.ageDays, (instant - puppy.bornInstant) / DAY),
+    Math.max(level.ageDays, (instant - puppy.bornInstant) / DAY_MS),
     snapshot.reference,
     input.puppies.length < 2,
   );

@@ -18,7 +18,7 @@ import { firstWithin, LITTER_WINDOW_DAYS, PUPPY_WINDOW_DAYS, type Window, window
 import { type PuppyScore, scorePuppy } from './scoring/one-puppy.ts';
 import { NO_SCORE, type Score } from './scoring/score.ts';
 import { scoreLitter } from './scoring/whole-litter.ts';
-import { sessionsOf, type WeighSession } from './sessions.ts';
+import { AT_BIRTH_DAYS, sessionsOf, type WeighSession } from './sessions.ts';
 import { thinned } from './thinning.ts';
 
 /** What is known of one puppy after a session. */
@@ -216,7 +216,7 @@ function litterAfter(
 export function birthOf(sessions: readonly CleanSession[], puppy: GrowthPuppy): number | null {
   for (const session of sessions) {
     const row = session.rows.find((r) => r.puppy.id === puppy.id && r.used !== null);
-    if (row !== undefined) return row.reading.session === 'birth' || row.ageDays <= 0.5 ? row.used : null;
+    if (row !== undefined) return row.reading.session === 'birth' || row.ageDays <= AT_BIRTH_DAYS ? row.used : null;
   }
   return null;
 }

@@ -2,6 +2,7 @@
 
 import { dateOf, type LocalTime, localMinutes } from '../calendar/clock.ts';
 import { type CivilDate, dayNumber } from '../calendar/day.ts';
+import { DAY_MINUTES } from '../calendar/durations.ts';
 import { comparedUntil } from '../litter/in-the-house.ts';
 import { isCurrent, type Litter, type Puppy, type PuppyState, puppyName, type Reading, type Session } from '../litter/litter.ts';
 import type { Sex, SizeClass } from '../reference/classes.ts';
@@ -113,5 +114,5 @@ function seriesEnd(p: Puppy): number | null {
   const until = comparedUntil(p);
   if (until === null) return null;
   const clockAhead = localMinutes(p.bornAt) * MINUTE - p.bornInstant;
-  return (dayNumber(until) + 1) * 1440 * MINUTE - clockAhead;
+  return (dayNumber(until) + 1) * DAY_MINUTES * MINUTE - clockAhead;
 }

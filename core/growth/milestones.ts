@@ -1,6 +1,7 @@
 /** When a puppy first weighed twice and three times its birth weight: notes, never alarms. */
 import type { LocalTime } from '../calendar/clock.ts';
 import type { SeriesPoint } from './series.ts';
+import { AT_BIRTH_DAYS } from './sessions.ts';
 
 export interface Milestone {
   readonly times: 2 | 3;
@@ -8,9 +9,6 @@ export interface Milestone {
   /** Whole days of life at the first weighing that shows it. */
   readonly day: number;
 }
-
-/** A first weight later than half a day is no birth weight. */
-const AT_BIRTH_DAYS = 0.5;
 
 /** The weight at birth in a series that counts, in grams; null when it was not weighed then. */
 export function birthIn(series: readonly Pick<SeriesPoint, 'ageDays' | 'grams'>[]): number | null {

@@ -1,12 +1,12 @@
 /** A puppy's weights in order and what is read off them. Held-out readings are left out; exchanged ones count as exchanged. */
 
 import type { LocalTime } from '../calendar/clock.ts';
+import { DAY_MS } from '../calendar/durations.ts';
 import { median } from '../statistics/median.ts';
 import { cleanedOf } from './history.ts';
 import type { GrowthInput, GrowthPuppy } from './input.ts';
 import type { CleanSession } from './outliers/draft.ts';
 import type { Cleaned } from './outliers/reading-outliers.ts';
-import { DAY } from './sessions.ts';
 
 /** Shorter than this a gain says nothing: one feed is as much. */
 const SHORTEST_GAIN_DAYS = 0.2;
@@ -33,7 +33,7 @@ export function gainsOf(
   let from = series[0];
   if (from === undefined) return gains;
   for (const to of series.slice(1)) {
-    const days = (to.instant - from.instant) / DAY;
+    const days = (to.instant - from.instant) / DAY_MS;
     if (days < SHORTEST_GAIN_DAYS) continue;
     gains.push({
       ageDays: to.ageDays,
@@ -83,7 +83,7 @@ export function standingsOf(input: GrowthInput, puppyId: string): Standing[] {
 }
 
 /** A littermate that was not weighed for longer is no measure. */
-const LONGEST_UNSEEN = 3 * DAY;
+const LONGEST_UNSEEN = 3 * DAY_MS;
 
 /** As `standingsOf`, from sessions already cleaned. Littermates not weighed in a session stand where they were expected. */
 export function standingsIn(cleaned: Cleaned, puppies: readonly GrowthPuppy[], puppyId: string): Standing[] {
@@ -149,13 +149,13 @@ export function gainsBack(points: readonly SeriesPoint[]): { grams: number; perc
   const last = points.at(-1);
   if (last === undefined) return null;
   let from: SeriesPoint | null = null;
-  const off = (p: SeriesPoint) => Math.abs(last.instant - p.instant - DAY);
+  const off = (p: SeriesPoint) => Math.abs(last.instant - p.instant - DAY_MS);
   for (const p of points) {
-    const days = (last.instant - p.instant) / DAY;
+    const days = (last.instant - p.instant) / DAY_MS;
     if (days >= 0.41 && days <= 4 && (from === null || off(p) < off(from))) from = p;
   }
   if (from === null) return null;
-  const days = (last.instant - from.instant) / DAY;
+  const days = (last.instant - from.instant) / DAY_MS;
   return {
     grams: (last.grams - from.grams) / days,
     percent: 100 * ((last.grams / from.grams) ** (1 / days) - 1),

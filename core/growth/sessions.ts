@@ -1,11 +1,13 @@
 /** Readings grouped as they were taken: one round of the litter on the scale is one session. */
+import { DAY_MS, HOUR_MS } from '../calendar/durations.ts';
 import type { GrowthInput, GrowthPuppy, GrowthReading } from './input.ts';
 
-export const DAY = 86_400_000;
+/** A first weight later than half a day is no birth weight. */
+export const AT_BIRTH_DAYS = 0.5;
 /** A longer pause between two puppies begins a new session. */
 const LONGEST_PAUSE = 90 * 60_000;
 /** A round on the scale is over by then, whatever the pauses. */
-const LONGEST_SESSION = 4 * 3_600_000;
+const LONGEST_SESSION = 4 * HOUR_MS;
 
 export interface SessionRow {
   readonly reading: GrowthReading;
@@ -31,7 +33,7 @@ export function sessionsOf(input: GrowthInput): WeighSession[] {
   for (const reading of input.readings) {
     const puppy = puppies.get(reading.puppyId);
     if (puppy === undefined || (puppy.endsInstant !== null && reading.instant > puppy.endsInstant)) continue;
-    const row = { reading, puppy, ageDays: Math.max(0, (reading.instant - puppy.bornInstant) / DAY) };
+    const row = { reading, puppy, ageDays: Math.max(0, (reading.instant - puppy.bornInstant) / DAY_MS) };
     (reading.session === 'birth' ? births : later).push(row);
   }
   return [...split(births, Number.POSITIVE_INFINITY), ...split(later, LONGEST_PAUSE)];

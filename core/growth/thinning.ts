@@ -3,12 +3,12 @@
  * fewer of them, and the cost of the method grows with their cube; so those too many are passed over before the calculation,
  * never in the record. Weighed by hand, with every second weight that is asked for, nothing is passed over.
  */
+import { HOUR_MS } from '../calendar/durations.ts';
 import type { GrowthReading } from './input.ts';
 
-const HOUR = 3_600_000;
 /** A reading counts when the last that counted is so far off, or when fewer than this count in the hours before it. */
-const APART = 4 * HOUR;
-const CROWD = { most: 3, within: 10 * HOUR };
+const APART = 4 * HOUR_MS;
+const CROWD = { most: 3, within: 10 * HOUR_MS };
 /** Of the weights in a puppy's window: all of the last ones, and of those before every so many. */
 const LATEST = 32;
 const EARLIER = 32;

@@ -1,5 +1,7 @@
 /** Whom the labels of a table mean: puppies that are there, or new ones with free collars. */
+
 import { type LocalTime, localMinutes } from '../calendar/clock.ts';
+import { DAY_MINUTES } from '../calendar/durations.ts';
 import { type Collar, nextCollar, USUAL_COLLARS } from '../litter/collar.ts';
 import type { Puppy } from '../litter/litter.ts';
 import type { Sex } from '../reference/classes.ts';
@@ -82,6 +84,6 @@ export function newPuppies(labels: readonly Label[], rows: readonly ImportRow[],
 
 /** A birth is within a day before and three days after the whelping began: our own bounds. */
 function fitsWhelping(birth: LocalTime, whelpedAt: LocalTime): boolean {
-  const days = (localMinutes(birth) - localMinutes(whelpedAt)) / 1440;
+  const days = (localMinutes(birth) - localMinutes(whelpedAt)) / DAY_MINUTES;
   return days >= -BORN_BEFORE_DAYS && days <= BORN_AFTER_DAYS;
 }

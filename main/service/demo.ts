@@ -2,6 +2,7 @@
 
 import { dateOf, fromLocalMinutes, type LocalTime } from '../../core/calendar/clock.ts';
 import { addDays, dayNumber } from '../../core/calendar/day.ts';
+import { DAY_MINUTES } from '../../core/calendar/durations.ts';
 import type { Dam } from '../../core/dogs/dam.ts';
 import type { Litter, LitterFields, Puppy, PuppyFields, Reading, Session } from '../../core/litter/litter.ts';
 import { toGrams } from '../../core/units/mass.ts';
@@ -74,7 +75,7 @@ function dateLitter(stored: DemoLitter, dated: Dated): DemoFacts {
   const hour = Number(dated.now.slice(11, 13));
   const lastMorning = dayNumber(dateOf(dated.now)) - (hour < MORNING_DONE_HOUR ? 1 : 0);
   const time: TimeOf = (minute) => {
-    const minutes = (lastMorning - days) * 1440 + minute;
+    const minutes = (lastMorning - days) * DAY_MINUTES + minute;
     return { at: fromLocalMinutes(minutes), instant: (minutes - dated.utcOffsetMinutes) * 60_000 };
   };
   const whelped = time(whelpedMinute);
@@ -179,7 +180,7 @@ function datePuppy(
     recordedInstant: dated.recordedInstant,
   });
   const later = weighIns.map((minute, n) =>
-    reading(minute + index, weights[n] ?? 0, minute % 1440 < 720 ? 'morning' : 'evening'),
+    reading(minute + index, weights[n] ?? 0, minute % DAY_MINUTES < 720 ? 'morning' : 'evening'),
   );
   return { puppy, readings: [reading(bornMinute, birthGrams, 'birth'), ...later] };
 }

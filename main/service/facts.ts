@@ -1,6 +1,8 @@
 /** Facts that must be there, and dates that must not contradict each other: otherwise a ContractFailure. */
+
 import type { z } from 'zod';
 import { type LocalTime, localMinutes } from '../../core/calendar/clock.ts';
+import { DAY_MS } from '../../core/calendar/durations.ts';
 import type { DoneAbout } from '../../core/contract/journal.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
 import { isCurrent, type Litter, type Puppy, puppyName, type Reading, type ReadingFields } from '../../core/litter/litter.ts';
@@ -9,7 +11,6 @@ import type { About } from '../store/journal.ts';
 import { findLitter, findPuppy } from '../store/litter.ts';
 import type { Context } from './handlers.ts';
 
-export const DAY_MS = 86_400_000;
 /** No zone is further from UTC (the widest are +14 and -12 hours). */
 const WIDEST_OFFSET_MINUTES = 15 * 60;
 

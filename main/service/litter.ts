@@ -1,5 +1,7 @@
 /** Litters and puppies: begun, changed, arranged, removed while nothing hangs on them. */
+
 import { dateOf } from '../../core/calendar/clock.ts';
+import { DAY_MS } from '../../core/calendar/durations.ts';
 import type { DoneAbout } from '../../core/contract/journal.ts';
 import type { NewPuppy, PuppyChange } from '../../core/contract/litter.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
@@ -20,7 +22,7 @@ import {
   updateLitter,
   updatePuppy,
 } from '../store/litter.ts';
-import { aboutLitter, aboutPuppy, checkTime, DAY_MS, litterOf, puppyOf, refuseTwice } from './facts.ts';
+import { aboutLitter, aboutPuppy, checkTime, litterOf, puppyOf, refuseTwice } from './facts.ts';
 import { type Context, command, type HandlersOf } from './handlers.ts';
 
 type BirthTime = Pick<PuppyFields, 'bornAt' | 'bornInstant'>;

@@ -5,6 +5,7 @@ import { useToday } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import { SavedField } from '../parts/form/fields.tsx';
 import { bad, good, type Read, readDate, readNumber, readText } from '../parts/form/read.ts';
+import { TableHead } from '../parts/TableHead.tsx';
 import { useWindow } from '../state/window.ts';
 import { words } from '../state/words.ts';
 
@@ -75,13 +76,7 @@ export function DamDue({ dam }: { dam: Dam }) {
         <b>{words.dam.dueWindow(first.low, first.high)}</b>, {words.dam.daysToGo(daysBetween(today, first.due))}
       </p>
       <table>
-        <thead>
-          <tr>
-            <th scope="col">{words.dam.from}</th>
-            <th scope="col">{words.dam.middle}</th>
-            <th scope="col">{words.dam.window}</th>
-          </tr>
-        </thead>
+        <TableHead heads={[words.dam.from, words.dam.middle, words.dam.window]} />
         <tbody>
           {windows.map((d) => (
             <tr key={d.from}>

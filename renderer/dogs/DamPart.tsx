@@ -1,3 +1,4 @@
+import { DAY_MS } from '../../core/calendar/durations.ts';
 import { type Dam, newDam } from '../../core/dogs/dam.ts';
 import { litterOfDam } from '../../core/feeding/dam-day.ts';
 import { isCurrent } from '../../core/litter/litter.ts';
@@ -69,7 +70,7 @@ function Known({ dam, weaning, solids }: { dam: Dam; weaning: Weaning; solids: n
 function BirthShare({ dam, weaning: { facts, litter } }: { dam: Dam; weaning: Weaning }) {
   const births = new Map(facts.readings.filter((r) => r.session === 'birth' && isCurrent(r)).map((r) => [r.puppyId, r.grams]));
   if (facts.puppies.length === 0 || births.size < facts.puppies.length) return null;
-  const week = 7 * 86_400_000;
+  const week = 7 * DAY_MS;
   const her = dam.weights.findLast((x) => x.instant <= litter.whelpedInstant + week);
   if (her === undefined) return null;
   const all = [...births.values()].reduce((sum, g) => sum + g, 0);

@@ -1,6 +1,8 @@
 /** Changes to a litter and its puppies, one field at a time. Each answers null when saved, else a sentence for the field. */
+
 import { clockOf, dateOf, type LocalTime, localMinutes, localTime } from '../../core/calendar/clock.ts';
 import { addDays, type CivilDate, daysBetween } from '../../core/calendar/day.ts';
+import { DAY_MINUTES } from '../../core/calendar/durations.ts';
 import type { PuppyChange } from '../../core/contract/litter.ts';
 import { nextCollar } from '../../core/litter/collar.ts';
 import {
@@ -20,7 +22,6 @@ import { useWindow } from '../state/window.ts';
 import { words } from '../state/words.ts';
 import type { LitterFacts } from './useLitter.ts';
 
-const DAY_MINUTES = 1440;
 const OLDEST_DAYS = 30 * 366;
 
 /** Why a time cannot be that of a whelping, or null. */

@@ -1,12 +1,14 @@
 /** What the weigh-in page works on: whose row is next, which reading belongs to this session, when a typed weight was taken. */
+
 import { clockOf, dateOf, type LocalTime, localTime } from '../../core/calendar/clock.ts';
 import type { CivilDate } from '../../core/calendar/day.ts';
+import { HOUR_MS } from '../../core/calendar/durations.ts';
 import { isCurrent, type Puppy, type Reading, type Session } from '../../core/litter/litter.ts';
 
 export type WeighingSession = Exclude<Session, 'birth'>;
 
 /** Weighed again within this time, the later number mends the earlier; after it, it is another weighing. */
-const MENDING_MS = 3_600_000;
+const MENDING_MS = HOUR_MS;
 
 /** Before two in the afternoon it is the morning's weigh-in. */
 export function sessionAt(clock: string): WeighingSession {

@@ -13,6 +13,7 @@ import { words } from '../state/words.ts';
 import { RulesEffect } from './RulesEffect.tsx';
 import { changedKeys, contradiction, isChoice, isClock, RULE_GROUPS, readRule, ruleText, withRule } from './rule-list.ts';
 import './rules.css';
+import { TableHead } from '../parts/TableHead.tsx';
 
 /** Her feeding rules beside what is published, of the house or of one litter; the house itself, and the food that is reckoned with. */
 export function RulesPage({ more }: { more: ReactNode }) {
@@ -132,14 +133,7 @@ function Rules(props: { litterId: string | null; rules: HouseRules; versions: re
         <section key={group} className={i === 0 ? 'rules-group' : 'part'}>
           <h2>{words.rules.groups[group]}</h2>
           <table className="rules">
-            <thead>
-              <tr>
-                <th scope="col">{words.rules.rule}</th>
-                <th scope="col">{words.rules.yours}</th>
-                <th scope="col">{words.rules.common}</th>
-                <th scope="col">{words.rules.published}</th>
-              </tr>
-            </thead>
+            <TableHead heads={[words.rules.rule, words.rules.yours, words.rules.common, words.rules.published]} />
             <tbody>
               {keys.map((key) => (
                 <RuleRow key={key} rule={key} rules={rules} onTry={trying(key)} save={(text) => save(key, text)} />

@@ -18,6 +18,7 @@ import { useHouse } from '../facts/useLitterGrowth.ts';
 import { FindingLines } from '../parts/FindingLines.tsx';
 import { figure, percentRange } from '../parts/figures.ts';
 import { FormChoice, type Option } from '../parts/form/fields.tsx';
+import { TableHead } from '../parts/TableHead.tsx';
 import { Why } from '../parts/Why.tsx';
 import type { Explanation } from '../state/window.ts';
 import { words } from '../state/words.ts';
@@ -42,15 +43,7 @@ export function FoodFigures({ food, label }: { food: Food; label: Label | null }
   return (
     <>
       <table className="foods-table food-figures">
-        <thead>
-          <tr>
-            <th scope="col">
-              <span className="unseen">{words.food.what}</span>
-            </th>
-            <th scope="col">{words.food.figure}</th>
-            <th scope="col">{words.food.published}</th>
-          </tr>
-        </thead>
+        <TableHead heads={[{ head: words.food.what, unseen: true }, words.food.figure, words.food.published]} />
         <tbody>
           {rowsOf(food).map((row) => (
             <tr key={row.what}>

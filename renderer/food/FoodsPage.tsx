@@ -13,6 +13,7 @@ import { Why } from '../parts/Why.tsx';
 import { words } from '../state/words.ts';
 import './foods.css';
 import { useFeedings, useStoredFoods } from '../facts/useFoods.ts';
+import { TableHead } from '../parts/TableHead.tsx';
 
 /** Her foods and those shipped, and who eats what. */
 export function FoodsPage() {
@@ -47,13 +48,7 @@ function WhoEatsWhat({ stored }: { stored: readonly StoredFood[] }) {
     <section className="foods-first">
       <h2>{words.foods.who}</h2>
       <table className="foods-table foods-who">
-        <thead>
-          <tr>
-            <th scope="col">{words.foods.eater}</th>
-            <th scope="col">{words.foods.food}</th>
-            <th scope="col">{words.foods.week}</th>
-          </tr>
-        </thead>
+        <TableHead heads={[words.foods.eater, words.foods.food, words.foods.week]} />
         <tbody>
           <Eater
             who={words.foods.house}
@@ -141,25 +136,17 @@ function Yours({ stored }: { stored: readonly StoredFood[] }) {
         </p>
       ) : (
         <table className="foods-table">
-          <thead>
-            <tr>
-              <th scope="col">{words.foods.name}</th>
-              <th scope="col">{words.foods.form}</th>
-              <th scope="col" className="figure">
-                {words.foods.kcal}
-              </th>
-              <th scope="col" className="figure">
-                {words.foods.perKcal}
-              </th>
-              <th scope="col" className="figure">
-                {words.foods.bone}
-              </th>
-              <th scope="col">{words.foods.remark}</th>
-              <th scope="col">
-                <span className="unseen">{words.foods.putAway}</span>
-              </th>
-            </tr>
-          </thead>
+          <TableHead
+            heads={[
+              words.foods.name,
+              words.foods.form,
+              { head: words.foods.kcal, className: 'figure' },
+              { head: words.foods.perKcal, className: 'figure' },
+              { head: words.foods.bone, className: 'figure' },
+              words.foods.remark,
+              { head: words.foods.putAway, unseen: true },
+            ]}
+          />
           <tbody>
             {there.map((f) => (
               <YourFood key={f.id} stored={f} food={catalogue.find(f.id)} />
@@ -245,30 +232,18 @@ function Shipped() {
       <h2>{words.foods.shipped}</h2>
       <p className="soft">{words.foods.shippedLead}</p>
       <table className="foods-table">
-        <thead>
-          <tr>
-            <th scope="col">{words.foods.name}</th>
-            <th scope="col">{words.foods.ndb}</th>
-            <th scope="col" className="figure">
-              {words.foods.kcal}
-            </th>
-            <th scope="col" className="figure">
-              {words.foods.protein}, {words.foods.grams}
-            </th>
-            <th scope="col" className="figure">
-              {words.foods.fat}, {words.foods.grams}
-            </th>
-            <th scope="col" className="figure">
-              {words.foods.calcium}, {words.foods.milligrams}
-            </th>
-            <th scope="col" className="figure">
-              {words.foods.bone}
-            </th>
-            <th scope="col" className="figure">
-              {words.foods.vitaminA}
-            </th>
-          </tr>
-        </thead>
+        <TableHead
+          heads={[
+            words.foods.name,
+            words.foods.ndb,
+            { head: words.foods.kcal, className: 'figure' },
+            { head: `${words.foods.protein}, ${words.foods.grams}`, className: 'figure' },
+            { head: `${words.foods.fat}, ${words.foods.grams}`, className: 'figure' },
+            { head: `${words.foods.calcium}, ${words.foods.milligrams}`, className: 'figure' },
+            { head: words.foods.bone, className: 'figure' },
+            { head: words.foods.vitaminA, className: 'figure' },
+          ]}
+        />
         <tbody>
           {SHIPPED_FOODS.map((food) => (
             <ShippedFood key={food.id} food={food} />

@@ -12,6 +12,7 @@ import type { MassUnit } from '../../core/units/mass.ts';
 import { FindingLines } from '../parts/FindingLines.tsx';
 import { figure, percentRange } from '../parts/figures.ts';
 import { FormChoice } from '../parts/form/fields.tsx';
+import { TableHead } from '../parts/TableHead.tsx';
 import { Why } from '../parts/Why.tsx';
 import type { Explanation } from '../state/window.ts';
 import { words } from '../state/words.ts';
@@ -87,15 +88,7 @@ function Figures({ summary, diner, rules, unit }: { summary: WeekSummary; diner:
   }));
   return (
     <table className="foods-table week-figures">
-      <thead>
-        <tr>
-          <th scope="col">
-            <span className="unseen">{words.week.figure}</span>
-          </th>
-          <th scope="col">{words.week.figure}</th>
-          <th scope="col">{words.week.aim}</th>
-        </tr>
-      </thead>
+      <TableHead heads={[{ head: words.week.figure, unseen: true }, words.week.figure, words.week.aim]} />
       <tbody>
         {rowsOf(summary, diner, rules, unit).map((row) => (
           <tr key={row.what}>

@@ -1,6 +1,7 @@
 import { freezingFor, meatKinds, porkDaysLeft } from '../../core/freezer/parasites.ts';
 import { type MeatKind, PARASITE_FREEZING, type ParasiteFreezing } from '../../core/reference/freezer/parasites.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
+import { TableHead } from '../parts/TableHead.tsx';
 import { words } from '../state/words.ts';
 
 const rules = (): Partial<Record<MeatKind, string>> => ({
@@ -32,13 +33,7 @@ export function ParasitePart({ f }: { f: Freezer }) {
       <details className="freezer-table">
         <summary>{[words.freezer.porkRule, words.freezer.gameRule, words.freezer.fishRule].join(' ')}</summary>
         <table>
-          <thead>
-            <tr>
-              <th scope="col">{words.freezer.parasite}</th>
-              <th scope="col">{words.freezer.freeze}</th>
-              <th scope="col">{words.freezer.source}</th>
-            </tr>
-          </thead>
+          <TableHead heads={[words.freezer.parasite, words.freezer.freeze, words.freezer.source]} />
           <tbody>
             {PARASITE_FREEZING.map((line) => (
               <tr key={line.parasite}>

@@ -6,6 +6,7 @@ import { now } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
 import { readNumber } from '../parts/form/read.ts';
+import { TableHead } from '../parts/TableHead.tsx';
 import { words } from '../state/words.ts';
 
 /** Packs of one food and one size. */
@@ -44,20 +45,14 @@ export function StockPart({ f }: { f: Freezer }) {
         <p className="line soft">{words.freezer.empty}</p>
       ) : (
         <table className="stock">
-          <thead>
-            <tr>
-              <th scope="col">{words.freezer.food}</th>
-              <th scope="col" className="figure">
-                {words.freezer.packsHead}
-              </th>
-              <th scope="col" className="figure">
-                {words.freezer.gramsHead(foodUnit(unit))}
-              </th>
-              <th scope="col" className="stock-lasts">
-                {words.freezer.lastsHead}
-              </th>
-            </tr>
-          </thead>
+          <TableHead
+            heads={[
+              words.freezer.food,
+              { head: words.freezer.packsHead, className: 'figure' },
+              { head: words.freezer.gramsHead(foodUnit(unit)), className: 'figure' },
+              { head: words.freezer.lastsHead, className: 'stock-lasts' },
+            ]}
+          />
           <tbody>
             {groups.map((group) => (
               <GroupRows

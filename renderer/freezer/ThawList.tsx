@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { clockOf, dateOf, type LocalTime, localMinutes, localTime } from '../../core/calendar/clock.ts';
 import { addDays, type CivilDate } from '../../core/calendar/day.ts';
+import { DAY_MINUTES } from '../../core/calendar/durations.ts';
 import { daysFrom } from '../../core/freezer/plan.ts';
 import type { OutNow, ThawRow } from '../../core/freezer/plan-shape.ts';
 import { type ListRow, WEEK_DAYS, weekRows } from '../../core/freezer/thaw-list.ts';
@@ -182,13 +183,11 @@ function Swatch({ kind }: { kind: 'thawing' | 'use' }) {
   );
 }
 
-const DAY = 1440;
-
 /** Open while it thaws, filled while it is to be used, a tick where it must be used by. What lies outside the week is cut off. */
 function WeekBar(props: { days: readonly CivilDate[]; out: LocalTime; ready: LocalTime; useBy: LocalTime; today: CivilDate }) {
   const { days, out, ready, useBy, today } = props;
   const from = localMinutes(localTime(`${days[0] ?? today}T00:00`));
-  const place = (t: LocalTime) => Math.min(100, Math.max(0, ((localMinutes(t) - from) / (days.length * DAY)) * 100));
+  const place = (t: LocalTime) => Math.min(100, Math.max(0, ((localMinutes(t) - from) / (days.length * DAY_MINUTES)) * 100));
   const [a, b, c] = [place(out), place(ready), place(useBy)];
   return (
     <svg

@@ -13,6 +13,7 @@ import { words } from '../state/words.ts';
 import { LitterDrift } from './LitterDrift.tsx';
 import { PuppyLevel } from './PuppyLevel.tsx';
 import './growth.css';
+import { TableHead } from '../parts/TableHead.tsx';
 
 /** Everyone by day, and the table behind the picture. */
 export function GrowthPage({ litterId }: { litterId: string }) {
@@ -51,27 +52,17 @@ export function GrowthPage({ litterId }: { litterId: string }) {
         </>
       )}
       <table className="growth-table" id={tableId}>
-        <thead>
-          <tr>
-            <th scope="col">{words.growth.collar}</th>
-            <th scope="col">{words.growth.puppy}</th>
-            <th scope="col" className="figure">
-              {words.growth.weightColumn(suffix)}
-            </th>
-            <th scope="col" className="figure">
-              {words.growth.gainColumn(suffix)} {words.growth.perDay}
-            </th>
-            <th scope="col" className="figure">
-              {words.growth.percentADay}
-            </th>
-            <th scope="col" className="figure">
-              {words.growth.standingColumn}
-            </th>
-            <th scope="col" className="remark">
-              {words.growth.levelColumn}
-            </th>
-          </tr>
-        </thead>
+        <TableHead
+          heads={[
+            words.growth.collar,
+            words.growth.puppy,
+            { head: words.growth.weightColumn(suffix), className: 'figure' },
+            { head: `${words.growth.gainColumn(suffix)} ${words.growth.perDay}`, className: 'figure' },
+            { head: words.growth.percentADay, className: 'figure' },
+            { head: words.growth.standingColumn, className: 'figure' },
+            { head: words.growth.levelColumn, className: 'remark' },
+          ]}
+        />
         <tbody>
           {order.map((puppy) => {
             const a = growth.puppies.get(puppy.id);

@@ -4,6 +4,7 @@ import type { GrowthInput } from '../../core/growth/input.ts';
 import type { Reading } from '../../core/litter/litter.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
 import { LevelMark } from '../parts/LevelMark.tsx';
+import { TableHead } from '../parts/TableHead.tsx';
 import { words } from '../state/words.ts';
 import { logEntries } from './puppy-log.ts';
 
@@ -30,13 +31,7 @@ export function PuppyLog({
         <>
           <p className="note">{words.puppyNote.seenNote}</p>
           <table className="puppy-log" aria-labelledby={id}>
-            <thead>
-              <tr>
-                <th scope="col">{words.puppyNote.seenDay}</th>
-                <th scope="col">{words.puppyNote.seenLevel}</th>
-                <th scope="col">{words.puppyNote.seenWhat}</th>
-              </tr>
-            </thead>
+            <TableHead heads={[words.puppyNote.seenDay, words.puppyNote.seenLevel, words.puppyNote.seenWhat]} />
             <tbody>
               {entries.map((e) => (
                 <tr key={`${e.at} ${e.level ?? ''} ${e.sentence}`}>

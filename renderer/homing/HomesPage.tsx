@@ -17,6 +17,7 @@ import { PageTitle } from '../parts/PageTitle.tsx';
 import { waitsForPlan } from '../print/papers.ts';
 import { words } from '../state/words.ts';
 import './homes.css';
+import { TableHead } from '../parts/TableHead.tsx';
 
 const NO_PLANS: readonly HandedPlan[] = [];
 
@@ -45,14 +46,7 @@ export function HomesPage({ litterId }: { litterId: string }) {
       ) : (
         <>
           <table className="homes">
-            <thead>
-              <tr>
-                <th scope="col">{words.homes.puppy}</th>
-                <th scope="col">{words.homes.state}</th>
-                <th scope="col">{words.homes.plan}</th>
-                <th scope="col">{words.homes.handedOver}</th>
-              </tr>
-            </thead>
+            <TableHead heads={[words.homes.puppy, words.homes.state, words.homes.plan, words.homes.handedOver]} />
             <tbody>
               {puppies.map((p) => (
                 <HomeRow key={p.id} puppy={p} kept={kept.filter((k) => k.puppyId === p.id)} />

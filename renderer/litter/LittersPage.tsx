@@ -21,6 +21,7 @@ import './litters.css';
 import { inTheHouse, litterInTheHouse } from '../../core/litter/in-the-house.ts';
 import { type NextWeighIn, nextWeighIn } from '../facts/next-weigh-in.ts';
 import type { LitterFacts } from '../facts/useLitter.ts';
+import { TableHead } from '../parts/TableHead.tsx';
 
 /** All litters: those in the house with their level and what is next, below those gone home. */
 export function LittersPage({ expecting }: { expecting: ReactNode }) {
@@ -76,17 +77,9 @@ function Head({ lead, begin }: { lead: string; begin: boolean }) {
 
 function Heads() {
   return (
-    <thead>
-      <tr>
-        {[words.litters.damAndSire, words.litters.born, words.litters.puppies, words.litters.now, words.litters.next].map(
-          (word) => (
-            <th key={word} scope="col">
-              {word}
-            </th>
-          ),
-        )}
-      </tr>
-    </thead>
+    <TableHead
+      heads={[words.litters.damAndSire, words.litters.born, words.litters.puppies, words.litters.now, words.litters.next]}
+    />
   );
 }
 
@@ -193,15 +186,7 @@ function GoneHome({ gone }: { gone: readonly LitterFacts[] }) {
     <>
       <h2 className="litters-gone">{words.litters.goneHome}</h2>
       <table className="litters">
-        <thead className="unseen">
-          <tr>
-            {[words.litters.damAndSire, words.litters.born, words.litters.puppies, words.litters.next].map((word) => (
-              <th key={word} scope="col">
-                {word}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <TableHead heads={[words.litters.damAndSire, words.litters.born, words.litters.puppies, words.litters.next]} unseen />
         <tbody>
           {gone.map((l) => (
             <GoneRow key={l.litter.id} facts={l} />

@@ -7,6 +7,7 @@ import { FormChoice, FormField } from '../parts/form/fields.tsx';
 import { words } from '../state/words.ts';
 import { EMPTY_PUPPY, type Faults, type NewPuppy } from './begin-draft.ts';
 import './begin.css';
+import { TableHead } from '../parts/TableHead.tsx';
 
 /** Enter goes on to the next field, and after the last one to the button that begins the litter. */
 function onward(event: KeyboardEvent<HTMLTableElement>): void {
@@ -30,13 +31,7 @@ export function NewPuppies(props: {
       <h2>{words.begin.theirCollars}</h2>
       <p className="note">{words.begin.rowKeys}</p>
       <table className="begin-puppies" onKeyDown={onward}>
-        <thead>
-          <tr>
-            <th scope="col">{words.begin.collar}</th>
-            <th scope="col">{words.begin.sex}</th>
-            <th scope="col">{words.begin.birthWeight(words.unitShort[props.unit])}</th>
-          </tr>
-        </thead>
+        <TableHead heads={[words.begin.collar, words.begin.sex, words.begin.birthWeight(words.unitShort[props.unit])]} />
         <tbody>
           {USUAL_COLLARS.slice(0, props.count).map((collar, i) => {
             const puppy = props.puppies[i] ?? EMPTY_PUPPY;

@@ -12,6 +12,7 @@ import { LitterForm } from './LitterForm.tsx';
 import { PuppyRow } from './PuppyRow.tsx';
 import './puppies.css';
 import { type LitterFacts, useLitter } from '../facts/useLitter.ts';
+import { TableHead } from '../parts/TableHead.tsx';
 
 const MOST = 16;
 const COLUMNS = 9;
@@ -49,25 +50,19 @@ export function PuppiesPage({ litterId }: { litterId: string }) {
         {said}
       </p>
       <table className="puppies">
-        <thead>
-          <tr>
-            {[
-              words.puppies.order,
-              words.puppies.collar,
-              words.puppies.name,
-              words.puppies.sex,
-              words.puppies.birthWeight(words.unitShort[house.massUnit]),
-              words.puppies.born,
-              words.puppies.markings,
-              words.puppies.state,
-              words.puppies.more,
-            ].map((word) => (
-              <th key={word} scope="col">
-                {word}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <TableHead
+          heads={[
+            words.puppies.order,
+            words.puppies.collar,
+            words.puppies.name,
+            words.puppies.sex,
+            words.puppies.birthWeight(words.unitShort[house.massUnit]),
+            words.puppies.born,
+            words.puppies.markings,
+            words.puppies.state,
+            words.puppies.more,
+          ]}
+        />
         <tbody>
           {puppies.length === 0 && (
             <tr>

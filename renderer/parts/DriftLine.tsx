@@ -19,6 +19,7 @@ import {
 } from './drift-layout.ts';
 import { type Measure, useMeasure, useWidth } from './measure.ts';
 import './parts.css';
+import { TableHead } from './TableHead.tsx';
 
 /** One puppy on the drift line. Standings are log ratios to the littermates' median, now and two days ago. */
 export interface DriftPoint {
@@ -233,15 +234,7 @@ function DriftTable({ points, ends }: { points: readonly DriftPoint[]; ends: End
     <div className="unseen">
       <table>
         <caption>{ends.caption}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{words.drift.puppy}</th>
-            <th scope="col">{words.drift.level}</th>
-            <th scope="col">{words.drift.now}</th>
-            <th scope="col">{words.drift.before}</th>
-            <th scope="col">{words.drift.remark}</th>
-          </tr>
-        </thead>
+        <TableHead heads={[words.drift.puppy, words.drift.level, words.drift.now, words.drift.before, words.drift.remark]} />
         <tbody>
           {points.map((p) => (
             <tr key={p.puppyId}>

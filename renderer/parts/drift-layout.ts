@@ -2,6 +2,7 @@
  * Where everything on the drift line stands, in CSS pixels. Pure and deterministic: the same puppies in any order give
  * the same picture.
  */
+import { clamp } from '../../core/statistics/clamp.ts';
 import type { Measure } from './measure.ts';
 import { wrapText } from './wrap.ts';
 
@@ -133,7 +134,7 @@ function steadyBands(items: readonly DriftItem[], { width, xOf, beyondOf, high }
   const wide = high * 2.5;
   const measured = items.map((item) => {
     const x = xOf(item.percent);
-    const left = inside(x - wide / 2, wide, width);
+    const left = clamp(x - wide / 2, 0, Math.max(0, width - wide));
     const was = item.weighedNow && item.before !== null ? xOf(item.before) : x;
     const tailed = Math.abs(was - x) >= SHORTEST_TAIL;
     return { item, x, left, was: tailed ? was : x, tailed };
@@ -171,7 +172,7 @@ function hangingBands(items: readonly DriftItem[], frame: Frame, lineY: number):
   let y = lineY + 30;
   const bands = sorted.map((item, lane) => {
     const x = frame.xOf(item.percent);
-    const left = inside(x - wide / 2, wide, frame.width);
+    const left = clamp(x - wide / 2, 0, Math.max(0, frame.width - wide));
     const was = item.before === null ? null : frame.xOf(item.before);
     const tailed = was !== null && (was > left + wide + SHORTEST_TAIL || was < left - SHORTEST_TAIL);
     const start = Math.max(left + wide, tailed ? was + 5 : 0) + 10;
@@ -239,10 +240,6 @@ function linesOf(lead: string, lines: readonly string[], x: number): RemarkLine[
 
 function linesFrom(lines: readonly RemarkLine[], firstY: number): DriftText[] {
   return lines.map((line, i) => ({ ...line, y: firstY + i * REMARK_LINE }));
-}
-
-function inside(left: number, wide: number, width: number): number {
-  return Math.min(Math.max(0, left), Math.max(0, width - wide));
 }
 
 /** Fives, or wider apart when they would crowd; nothing weighs 100 % under. */

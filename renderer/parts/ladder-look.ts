@@ -1,6 +1,7 @@
 import type { CivilDate } from '../../core/calendar/day.ts';
 import type { LadderStep } from '../../core/feeding/ladder.ts';
 import type { MealName } from '../../core/food/bowls.ts';
+import { clamp } from '../../core/statistics/clamp.ts';
 
 /** From the bottom up. */
 export const LAYERS: readonly MealName[] = ['evening', 'afternoon', 'midday', 'morning'];
@@ -57,7 +58,7 @@ export function weightOf(kind: LadderTextKind): number {
 }
 
 export function inside(center: number, width: number, room: number): number {
-  return Math.min(Math.max(center, width / 2), room - width / 2);
+  return clamp(center, width / 2, room - width / 2);
 }
 
 /** Whether two texts come closer than `gap` sideways while they share a height. */

@@ -1,3 +1,5 @@
+import { clamp } from '../../core/statistics/clamp.ts';
+
 /**
  * Moves labels apart: each as near to where it wants to be as a distance of `gap` and the bounds allow, order kept, ties in the
  * order given. When there is no room for all at `gap`, they share the room evenly.
@@ -8,7 +10,7 @@ export function spread(wanted: readonly number[], gap: number, low: number, high
   // Blocks of labels that touch; two that come too close become one block around their common middle.
   let blocks: { first: number; count: number; sum: number }[] = [];
   for (const [place, i] of order.entries()) {
-    blocks.push({ first: place, count: 1, sum: clamp(wanted[i] ?? 0, low, high) - place * apart });
+    blocks.push({ first: place, count: 1, sum: clamp(wanted[i] ?? 0, low, Math.max(low, high)) - place * apart });
     for (;;) {
       const [last, before] = [blocks.at(-1), blocks.at(-2)];
       if (last === undefined || before === undefined || before.sum / before.count <= last.sum / last.count) break;
@@ -17,12 +19,8 @@ export function spread(wanted: readonly number[], gap: number, low: number, high
   }
   const result = wanted.map(() => 0);
   for (const block of blocks) {
-    const shift = clamp(block.sum / block.count, low, high - (order.length - 1) * apart);
+    const shift = clamp(block.sum / block.count, low, Math.max(low, high - (order.length - 1) * apart));
     for (let k = 0; k < block.count; k += 1) result[order[block.first + k] ?? 0] = shift + (block.first + k) * apart;
   }
   return result;
-}
-
-function clamp(x: number, low: number, high: number): number {
-  return Math.min(Math.max(x, low), Math.max(low, high));
 }

@@ -2,6 +2,7 @@ import type { ThawDocument } from '../../core/freezer/paper-document.ts';
 import type { Paper } from '../links.ts';
 import './print.css';
 import './freezer-paper.css';
+import { TableHead } from '../parts/TableHead.tsx';
 
 /** The thaw list of seven days on one sheet, for the freezer door. */
 export function ThawListPaper({ document, paper }: { document: ThawDocument; paper: Paper }) {
@@ -15,18 +16,9 @@ export function ThawListPaper({ document, paper }: { document: ThawDocument; pap
             <p>{document.lead}</p>
           </header>
           <table>
-            <thead>
-              <tr>
-                <th scope="col">
-                  <span className="unseen">{heads.box}</span>
-                </th>
-                <th scope="col">{heads.out}</th>
-                <th scope="col">{heads.what}</th>
-                <th scope="col">{heads.ready}</th>
-                <th scope="col">{heads.useBy}</th>
-                <th scope="col">{heads.forWhom}</th>
-              </tr>
-            </thead>
+            <TableHead
+              heads={[{ head: heads.box, unseen: true }, heads.out, heads.what, heads.ready, heads.useBy, heads.forWhom]}
+            />
             {document.days.map((day) => (
               <tbody key={day.heading}>
                 <tr className="thaw-paper-day">

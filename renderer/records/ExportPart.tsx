@@ -5,6 +5,7 @@ import { run } from '../data/query.ts';
 import { href } from '../links.ts';
 import { words } from '../state/words.ts';
 import './import.css';
+import { TableHead } from '../parts/TableHead.tsx';
 
 /** Everything in open formats: written into the exports folder, and offered to be opened or kept elsewhere. */
 export function ExportPart() {
@@ -27,13 +28,7 @@ export function ExportPart() {
         <a href={href({ at: 'import' })}>{words.export.bringIn}</a>
       </p>
       <table className="export-kinds">
-        <thead className="unseen">
-          <tr>
-            <th scope="col">{words.export.what}</th>
-            <th scope="col">{words.export.how}</th>
-            <th scope="col">{words.export.write}</th>
-          </tr>
-        </thead>
+        <TableHead heads={[words.export.what, words.export.how, words.export.write]} unseen />
         <tbody>
           {EXPORTS.map((as) => (
             <tr key={as}>

@@ -5,6 +5,7 @@ import { type Column, SHAPES } from '../../core/records/import-shape.ts';
 import { MEANINGS } from '../../core/records/import-words.ts';
 import { MASS_UNITS } from '../../core/units/mass.ts';
 import { FormChoice } from '../parts/form/fields.tsx';
+import { TableHead } from '../parts/TableHead.tsx';
 import { words } from '../state/words.ts';
 import type { ImportDraft, Preview } from './import-draft.ts';
 
@@ -93,12 +94,7 @@ function Meanings({ draft, preview, put }: Props) {
       <summary>{words.import.columns}</summary>
       <p className="note">{words.import.columnsHint}</p>
       <table>
-        <thead>
-          <tr>
-            <th scope="col">{words.import.column}</th>
-            <th scope="col">{words.import.readAs}</th>
-          </tr>
-        </thead>
+        <TableHead heads={[words.import.column, words.import.readAs]} />
         <tbody>
           {columns.map((column) => (
             <tr key={column.index}>

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { clockOf, dateOf } from '../../core/calendar/clock.ts';
 import type { ImportRow } from '../../core/records/import.ts';
+import { TableHead } from '../parts/TableHead.tsx';
 import { words } from '../state/words.ts';
 import { type ImportDraft, isTaken, type Preview } from './import-draft.ts';
 
@@ -52,17 +53,15 @@ function Rows({ rows, draft, preview, put, findings }: Props & { rows: readonly 
   return (
     <>
       <table className="import-rows">
-        <thead>
-          <tr>
-            <th scope="col">{words.import.row}</th>
-            <th scope="col">{words.import.stands}</th>
-            <th scope="col">{words.import.day}</th>
-            <th scope="col" className="figure">
-              {words.import.weight}
-            </th>
-            <th scope="col">{words.import.remark}</th>
-          </tr>
-        </thead>
+        <TableHead
+          heads={[
+            words.import.row,
+            words.import.stands,
+            words.import.day,
+            { head: words.import.weight, className: 'figure' },
+            words.import.remark,
+          ]}
+        />
         <tbody>
           {rows.slice(0, shown).map(({ row, n }) => {
             const place = words.import.place(row.entry.line, row.entry.heading);

@@ -4,6 +4,7 @@ import { SEXES } from '../../core/reference/classes.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
 import { collarLabel } from '../parts/collar-words.ts';
 import { FormChoice } from '../parts/form/fields.tsx';
+import { TableHead } from '../parts/TableHead.tsx';
 import { words } from '../state/words.ts';
 import { type ImportDraft, type Preview, sexesOf } from './import-draft.ts';
 
@@ -22,15 +23,7 @@ export function ImportWho({ draft, preview, put }: Props) {
       <p className="note">{words.import.whoHint}</p>
       {preview.made === null && <p role="alert">{words.import.tooMany}</p>}
       <table className="import-who">
-        <thead>
-          <tr>
-            <th scope="col">{words.import.inTable}</th>
-            <th scope="col" className="figure">
-              {words.import.weights}
-            </th>
-            <th scope="col">{words.import.is}</th>
-          </tr>
-        </thead>
+        <TableHead heads={[words.import.inTable, { head: words.import.weights, className: 'figure' }, words.import.is]} />
         <tbody>
           {labels.map((label) => (
             <Row key={label.key} label={label} draft={draft} preview={preview} put={put} />

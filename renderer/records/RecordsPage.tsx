@@ -13,6 +13,7 @@ import { FactsTable } from './FactsTable.tsx';
 import { FaultsPart } from './FaultsPart.tsx';
 import { GoBack } from './GoBack.tsx';
 import './records.css';
+import { TableHead } from '../parts/TableHead.tsx';
 
 const FIRST_DONE = 20;
 const MOST_DONE = 500;
@@ -85,18 +86,16 @@ function Backups({ backups }: { backups: readonly Backup[] }) {
       <h2>{words.records.backups}</h2>
       <p className="note records-note">{words.records.backupsNote}</p>
       <table className="records-backups">
-        <thead>
-          <tr>
-            <th scope="col">{words.records.date}</th>
-            <th scope="col">{words.records.kind}</th>
-            <th scope="col" className="figure">
-              {words.records.bytes}
-            </th>
-            <th scope="col">{words.records.state}</th>
-            <th scope="col">{words.records.name}</th>
-            <th scope="col">{words.records.goBack}</th>
-          </tr>
-        </thead>
+        <TableHead
+          heads={[
+            words.records.date,
+            words.records.kind,
+            { head: words.records.bytes, className: 'figure' },
+            words.records.state,
+            words.records.name,
+            words.records.goBack,
+          ]}
+        />
         <tbody>
           {backups.length === 0 && (
             <tr>

@@ -16,6 +16,7 @@ import { StoolNotes } from './StoolNotes.tsx';
 import { explainDay, presentMeal } from './weaning-facts.ts';
 import { writeNote } from './weaning-notes.ts';
 import './weaning.css';
+import { TableHead } from '../parts/TableHead.tsx';
 
 const FIRST_DAY = 21;
 
@@ -120,19 +121,15 @@ function MealTable(props: {
   const fed = day.puppies.filter((p) => p.grams !== null).length;
   return (
     <table className="meals" ref={table} onKeyDown={(event) => mealKeys(event, table.current, record)}>
-      <thead>
-        <tr>
-          <th scope="col">{words.weaning.at}</th>
-          <th scope="col">{words.weaning.what}</th>
-          <th scope="col" className="figure">
-            {words.weaning.wholeLitter}
-          </th>
-          <th scope="col" className="figure">
-            {words.weaning.each}
-          </th>
-          <th scope="col">{words.weaning.howEaten}</th>
-        </tr>
-      </thead>
+      <TableHead
+        heads={[
+          words.weaning.at,
+          words.weaning.what,
+          { head: words.weaning.wholeLitter, className: 'figure' },
+          { head: words.weaning.each, className: 'figure' },
+          words.weaning.howEaten,
+        ]}
+      />
       <tbody>
         {day.meals.map(({ name, grams }) => {
           const ate = eaten.get(name) ?? null;

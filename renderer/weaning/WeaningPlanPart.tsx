@@ -8,6 +8,7 @@ import { run } from '../data/query.ts';
 import type { Weaning } from '../facts/useWeaning.ts';
 import { SavedChoice, SavedField } from '../parts/form/fields.tsx';
 import { bad, good, readDate, readNumber } from '../parts/form/read.ts';
+import { TableHead } from '../parts/TableHead.tsx';
 import { useWindow } from '../state/window.ts';
 import { words } from '../state/words.ts';
 
@@ -116,18 +117,16 @@ function StepTable(props: {
   const options = TEXTURES.map((t) => ({ value: t, word: words.weaning.textures[t] }));
   return (
     <table className="step-table">
-      <thead>
-        <tr>
-          <th scope="col">{words.weaning.fromDay}</th>
-          <th scope="col">{words.weaning.share}</th>
-          <th scope="col">{words.weaning.curve}</th>
-          <th scope="col">{words.weaning.texture}</th>
-          <th scope="col">{words.weaning.days}</th>
-          <th scope="col">
-            <span className="unseen">{words.weaning.removeStep(0).split(' ')[0]}</span>
-          </th>
-        </tr>
-      </thead>
+      <TableHead
+        heads={[
+          words.weaning.fromDay,
+          words.weaning.share,
+          words.weaning.curve,
+          words.weaning.texture,
+          words.weaning.days,
+          { head: words.weaning.removeStep(0).split(' ')[0] ?? '', unseen: true },
+        ]}
+      />
       <tbody>
         {placed.map(({ step, place: i }) => {
           const curve = curveOn(weaning.born, addDays(weaning.born, spans[i]?.from ?? 0));

@@ -3,6 +3,7 @@ import type { Collar } from '../../core/litter/collar.ts';
 import type { WeaningPlan } from '../../core/weaning/weaning-plan.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
 import { useMeasure, useWidth } from '../parts/measure.ts';
+import { TableHead } from '../parts/TableHead.tsx';
 import { words } from '../state/words.ts';
 import { type StepsLayout, stepsLayout } from './weaning-steps.ts';
 
@@ -158,13 +159,7 @@ function StepsTable({ plan, spans }: Pick<Parameters<typeof WeaningSteps>[0], 'p
   return (
     <table className="unseen">
       <caption>{words.weaning.stepsTable}</caption>
-      <thead>
-        <tr>
-          <th scope="col">{words.weaning.stepColumns.from}</th>
-          <th scope="col">{words.weaning.stepColumns.share}</th>
-          <th scope="col">{words.weaning.stepColumns.texture}</th>
-        </tr>
-      </thead>
+      <TableHead heads={[words.weaning.stepColumns.from, words.weaning.stepColumns.share, words.weaning.stepColumns.texture]} />
       <tbody>
         {plan.steps.map((s, i) => (
           <tr key={s.share}>

@@ -1,4 +1,5 @@
 /** Sessions of readings while they are judged, and the filter run over them again after each verdict. */
+import { DAY_MS } from '../../calendar/durations.ts';
 import {
   carried,
   commonMove,
@@ -13,7 +14,7 @@ import {
 } from '../kalman-filter.ts';
 import { READING_SPREAD, weighingVariance } from '../noise.ts';
 import type { ReferenceGain } from '../reference-gain.ts';
-import { DAY, type SessionRow } from '../sessions.ts';
+import type { SessionRow } from '../sessions.ts';
 
 export type Verdict = 'counts' | 'held' | 'mistyped' | 'scale' | 'exchanged';
 
@@ -89,7 +90,7 @@ function filterSession(before: readonly (FilterState | null)[], session: CleanSe
     if (row === undefined) {
       return level === null
         ? null
-        : carried(predict(level, (session.instant - (born[index] ?? 0)) / DAY, reference, alone), common);
+        : carried(predict(level, (session.instant - (born[index] ?? 0)) / DAY_MS, reference, alone), common);
     }
     const innovation = at === undefined ? null : (found[at] ?? null);
     if (innovation !== null && !row.anew)
@@ -137,7 +138,7 @@ export function withoutReading(draft: Draft, j: number, k: number, row: CleanRow
     const step = draft.steps[s];
     if (session === undefined || step === undefined) return null;
     const at = session.rows.findIndex((r) => r.index === row.index);
-    const age = session.rows[at]?.ageDays ?? (session.instant - (born[row.index] ?? 0)) / DAY;
+    const age = session.rows[at]?.ageDays ?? (session.instant - (born[row.index] ?? 0)) / DAY_MS;
     level = carried(predict(level, age, reference, alone), step.innovations[at]?.common ?? step.common);
   }
   return predict(level, row.ageDays, reference, alone);

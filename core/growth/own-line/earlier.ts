@@ -1,7 +1,7 @@
 /** Which litters a line is made of, and which of their weights. */
+import { DAY_MS } from '../../calendar/durations.ts';
 import { sameBreed } from '../../litter/breed.ts';
 import { isCurrent, type Litter, type Reading } from '../../litter/litter.ts';
-import { DAY } from '../sessions.ts';
 import { LINE_DAYS } from './own-line.ts';
 
 /** As many as a line takes: older ones are another generation of the kennel. */
@@ -22,7 +22,7 @@ export function lineReadings(
   litter: Pick<Litter, 'whelpedInstant'>,
   readings: readonly Reading[],
 ): Pick<Reading, 'puppyId' | 'instant' | 'grams'>[] {
-  const until = litter.whelpedInstant + REACH_DAYS * DAY;
+  const until = litter.whelpedInstant + REACH_DAYS * DAY_MS;
   return readings
     .filter((r) => isCurrent(r) && !r.held && r.instant <= until)
     .map(({ puppyId, instant, grams }) => ({ puppyId, instant, grams }));

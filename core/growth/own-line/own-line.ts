@@ -4,11 +4,11 @@
  * puppies: Kocevar et al 2022 (Vet Res Commun; seen) found that charts scaled to a cluster hold down to 3; the 12 are our own.
  * What it says is a note beside the levels and goes into none of them.
  */
+import { DAY_MS } from '../../calendar/durations.ts';
 import type { Puppy } from '../../litter/litter.ts';
 import { isUnderBirth } from '../first-days.ts';
 import { birthIn } from '../milestones.ts';
 import { PUPPY_SPREAD } from '../noise.ts';
-import { DAY } from '../sessions.ts';
 import { conditionalGain } from './conditional-gain.ts';
 import { fitCurve, onCurve } from './fit-curve.ts';
 import { asNormal, type Lms, lmsZ, percentileOf } from './lms.ts';
@@ -103,7 +103,7 @@ function grownOf(puppy: EarlierLitter['puppies'][number], { readings }: EarlierL
   if (puppy.state === 'died') return null;
   const all = readings
     .filter((r) => r.puppyId === puppy.id)
-    .map((r) => ({ ageDays: (r.instant - puppy.bornInstant) / DAY, grams: r.grams }))
+    .map((r) => ({ ageDays: (r.instant - puppy.bornInstant) / DAY_MS, grams: r.grams }))
     .toSorted((a, b) => a.ageDays - b.ageDays);
   const birth = birthIn(all);
   if (birth === null) return null;

@@ -1,8 +1,8 @@
 /** The way the littermates went: one level for each of them and one common move for each session, robustly fitted. */
+import { DAY_MS } from '../../calendar/durations.ts';
 import { median } from '../../statistics/median.ts';
 import type { CleanSession } from '../outliers/draft.ts';
 import type { ReferenceGain } from '../reference-gain.ts';
-import { DAY } from '../sessions.ts';
 
 /** Days that the path looks back, of a puppy and of the whole litter. */
 export const PUPPY_WINDOW_DAYS = 16;
@@ -27,7 +27,7 @@ export interface Window {
 export function firstWithin(sessions: readonly CleanSession[], last: number, days: number): number {
   const end = sessions[last]?.instant ?? 0;
   let first = last;
-  while (first > 0 && end - (sessions[first - 1]?.instant ?? 0) <= days * DAY) first -= 1;
+  while (first > 0 && end - (sessions[first - 1]?.instant ?? 0) <= days * DAY_MS) first -= 1;
   return first;
 }
 

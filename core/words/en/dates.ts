@@ -1,10 +1,11 @@
 /** Dates, times and ages as they are said. */
+
 import { ageInMonths } from '../../calendar/age.ts';
 import { clockOf, dateOf, type LocalTime } from '../../calendar/clock.ts';
 import { ageInDays, type CivilDate, dateParts, dayNumber, daysBetween } from '../../calendar/day.ts';
+import { DAY_MS } from '../../calendar/durations.ts';
 import { counted } from './figures.ts';
 
-const MS_A_DAY = 86_400_000;
 /** A civil date is no instant: it is read as midnight of UTC, and said in UTC. Field by field, because engines put commas in between as they like. */
 const format = (field: Intl.DateTimeFormatOptions) => new Intl.DateTimeFormat('en-GB', { ...field, timeZone: 'UTC' });
 const WEEKDAY = format({ weekday: 'long' });
@@ -12,15 +13,15 @@ const MONTH = format({ month: 'long' });
 
 /** "Tuesday" */
 export function weekdayName(d: CivilDate): string {
-  return WEEKDAY.format(dayNumber(d) * MS_A_DAY);
+  return WEEKDAY.format(dayNumber(d) * DAY_MS);
 }
 
 /** From Monday, as `weekday` counts: 1970-01-05 was one. */
-export const WEEKDAY_NAMES: readonly string[] = [4, 5, 6, 7, 8, 9, 10].map((day) => WEEKDAY.format(day * MS_A_DAY));
+export const WEEKDAY_NAMES: readonly string[] = [4, 5, 6, 7, 8, 9, 10].map((day) => WEEKDAY.format(day * DAY_MS));
 
 /** "November" */
 export function monthName(d: CivilDate): string {
-  return MONTH.format(dayNumber(d) * MS_A_DAY);
+  return MONTH.format(dayNumber(d) * DAY_MS);
 }
 
 /** "Thu" */

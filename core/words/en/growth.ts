@@ -1,5 +1,6 @@
 /** Sentences of weigh-in, growth and puppy pages. What a weight means is said by `growthFindingWords`; here is what stands around it. */
 
+import { DAY_MINUTES } from '../../calendar/durations.ts';
 import type { Session } from '../../litter/litter.ts';
 import { GRAMS_PER_POUND, isMetric, type MassUnit } from '../../units/mass.ts';
 import { fixed, numberWord } from './figures.ts';
@@ -35,8 +36,8 @@ export function signed(figure: string, value: number): string {
 /** "a day and 5 minutes", "11 hours", "2 days" */
 export function span(ms: number): string {
   const minutes = Math.round(ms / 60_000);
-  const days = Math.floor(minutes / 1440);
-  const rest = minutes - days * 1440;
+  const days = Math.floor(minutes / DAY_MINUTES);
+  const rest = minutes - days * DAY_MINUTES;
   const hours = Math.floor(rest / 60);
   const small = hours > 0 ? count(hours, 'hour') : rest > 0 ? count(rest, 'minute') : '';
   if (days === 0) return small === '' ? 'no time' : small;

@@ -13,6 +13,7 @@ import { useNarrow } from '../useNarrow.ts';
 import type { WeighInRow } from './rows.ts';
 import type { WeighIn } from './useWeighIn.ts';
 import './weigh-in.css';
+import { TableHead } from '../../parts/TableHead.tsx';
 import { explainGain } from './explain-gain.ts';
 import { InHand, type Turn } from './InHandRow.tsx';
 
@@ -41,24 +42,16 @@ export function WeighInTable({
   return (
     <div className="weigh-in-list">
       <table className="weigh-in-table">
-        <thead>
-          <tr>
-            <th scope="col">{words.growth.collar}</th>
-            <th scope="col">{words.growth.puppy}</th>
-            <th scope="col" className="figure">
-              {allYesterday ? words.growth.yesterday(suffix) : words.growth.before(suffix)}
-            </th>
-            <th scope="col" className="figure">
-              {isToday ? words.growth.today(suffix) : words.growth.now(suffix)}
-            </th>
-            <th scope="col" className="figure">
-              {words.growth.gain}
-            </th>
-            <th scope="col" className="remark">
-              {words.growth.remark}
-            </th>
-          </tr>
-        </thead>
+        <TableHead
+          heads={[
+            words.growth.collar,
+            words.growth.puppy,
+            { head: allYesterday ? words.growth.yesterday(suffix) : words.growth.before(suffix), className: 'figure' },
+            { head: isToday ? words.growth.today(suffix) : words.growth.now(suffix), className: 'figure' },
+            { head: words.growth.gain, className: 'figure' },
+            { head: words.growth.remark, className: 'remark' },
+          ]}
+        />
         <tbody>
           {shown.map((row) =>
             row.puppy.id === inHandId ? (
