@@ -31,8 +31,11 @@ export function standingReadings(db: Database.Database, puppyId: string): Readin
 /** Whether a puppy was weighed after birth, by a reading that was not withdrawn. */
 export function wasWeighed(db: Database.Database, puppyId: string): boolean {
   return (
-    db.prepare("SELECT 1 FROM readings WHERE puppyId = ? AND session <> 'birth' AND withdrawn = 0 LIMIT 1").get(puppyId) !==
-    undefined
+    db
+      .prepare(
+        "SELECT 1 FROM readings WHERE puppyId = ? AND session <> 'birth' AND withdrawn = 0 AND supersededBy IS NULL LIMIT 1",
+      )
+      .get(puppyId) !== undefined
   );
 }
 

@@ -90,7 +90,7 @@ export function PuppyCharts(props: ViewProps & { rows: ReturnType<typeof recordO
       <div id={tableId}>
         <RecordTable
           rows={allDays ? rows : rows.slice(0, LAST_ROWS)}
-          unit={unit}
+          facts={facts}
           today={today}
           caption={`${name}: ${words.growth.wholeRecord}`}
           line={lineByReading(line, series)}

@@ -46,7 +46,7 @@ export function PuppyNotes({
           ) : (
             <RecordTable
               rows={rows.slice(0, 6)}
-              unit={unit}
+              facts={facts}
               today={today}
               caption={`${puppyName(puppy)}: ${words.growth.lastDays}`}
             />

@@ -1,15 +1,17 @@
+import { useState } from 'react';
 import { clockOf, dateOf } from '../../core/calendar/clock.ts';
 import type { CivilDate } from '../../core/calendar/day.ts';
-import { isCurrent } from '../../core/litter/litter.ts';
-import type { MassUnit } from '../../core/units/mass.ts';
+import { isCurrent, type Reading } from '../../core/litter/litter.ts';
 import { run } from '../data/query.ts';
+import type { LitterGrowthFacts } from '../facts/useLitterGrowth.ts';
 import { Why } from '../parts/Why.tsx';
 import { words } from '../state/words.ts';
 import type { RecordRow } from './puppy-days.ts';
+import { ReadingMend } from './ReadingMend.tsx';
 
 interface Props {
   rows: readonly RecordRow[];
-  unit: MassUnit;
+  facts: LitterGrowthFacts;
   today: CivilDate;
   caption: string;
   /** Grams of the middle of the breeder's own line, by reading; the column is there when there are some. */
@@ -18,9 +20,9 @@ interface Props {
 
 const NO_LINE: ReadonlyMap<string, number> = new Map();
 
-/** The figures behind the charts. A doubtful reading is answered here too. */
-export function RecordTable({ rows, unit, today, caption, line = NO_LINE }: Props) {
-  const suffix = words.unitShort[unit];
+/** The figures behind the charts. Each is mended here, and a doubtful one answered. */
+export function RecordTable({ rows, facts, today, caption, line = NO_LINE }: Props) {
+  const suffix = words.unitShort[facts.house.massUnit];
   return (
     <table className="record">
       <caption className="unseen">{caption}</caption>
@@ -48,56 +50,83 @@ export function RecordTable({ rows, unit, today, caption, line = NO_LINE }: Prop
       </thead>
       <tbody>
         {rows.map((row) => (
-          <RecordLine key={row.reading.id} row={row} unit={unit} today={today} line={line} />
+          <RecordLine key={row.reading.id} row={row} facts={facts} today={today} line={line} />
         ))}
       </tbody>
     </table>
   );
 }
 
-function RecordLine({ row, unit, today, line }: Required<Omit<Props, 'rows' | 'caption'>> & { row: RecordRow }) {
+function RecordLine({ row, facts, today, line }: Required<Omit<Props, 'rows' | 'caption'>> & { row: RecordRow }) {
   const { reading, gain, standing } = row;
+  const [open, setOpen] = useState(false);
+  const unit = facts.house.massUnit;
   const current = isCurrent(reading);
   const figure = words.massFigure(reading.grams, unit);
   const ownLineGrams = line.get(reading.id);
   return (
-    <tr>
-      <th scope="row">
-        {words.dayOfWeek(dateOf(reading.at))} <span className="note">{clockOf(reading.at)}</span>
-      </th>
-      <td className="figure weight">
-        <Why
-          explanation={{
-            figure,
-            how: `${words.growth.source[reading.source]} ${reading.typed === '' ? '' : `“${reading.typed}” `}${words.when(reading.at, today)}.`,
-            sum: [],
-          }}
-        >
-          <span className={current ? '' : 'struck'}>{figure}</span>
-        </Why>
-      </td>
-      <td className="figure">{gain === null ? '' : words.signed(words.massFigure(Math.abs(gain), unit), gain)}</td>
-      <td className="figure">{standing === null ? '' : words.standingFigure(standing)}</td>
-      {line.size > 0 && <td className="figure">{ownLineGrams === undefined ? '' : words.massFigure(ownLineGrams, unit)}</td>}
-      <td className="remark">
-        {reading.withdrawn ? (
-          words.growth.takenBack
-        ) : reading.supersededBy !== null ? (
-          words.growth.replaced
-        ) : reading.held ? (
-          <>
-            {words.answer.held}{' '}
-            <button type="button" className="link" onClick={() => void run('growth.keep', { readingIds: [reading.id] })}>
-              {words.answer.right}
-            </button>{' '}
-            <button type="button" className="link" onClick={() => void run('growth.withdraw', { readingId: reading.id })}>
-              {words.answer.takeBack}
+    <>
+      <tr>
+        <th scope="row">
+          {words.dayOfWeek(dateOf(reading.at))} <span className="note">{clockOf(reading.at)}</span>
+        </th>
+        <td className="figure weight">
+          <Why
+            explanation={{
+              figure,
+              how: `${words.growth.source[reading.source]} ${reading.typed === '' ? '' : `“${reading.typed}” `}${words.when(reading.at, today)}.`,
+              sum: [],
+            }}
+          >
+            <span className={current ? '' : 'struck'}>{figure}</span>
+          </Why>
+        </td>
+        <td className="figure">{gain === null ? '' : words.signed(words.massFigure(Math.abs(gain), unit), gain)}</td>
+        <td className="figure">{standing === null ? '' : words.standingFigure(standing)}</td>
+        {line.size > 0 && <td className="figure">{ownLineGrams === undefined ? '' : words.massFigure(ownLineGrams, unit)}</td>}
+        <td className="remark">
+          {reading.withdrawn ? (
+            words.growth.takenBack
+          ) : reading.supersededBy !== null ? (
+            words.growth.replaced
+          ) : (
+            <Remark reading={reading} />
+          )}{' '}
+          {current && (
+            <button
+              type="button"
+              className="link mend-open"
+              aria-expanded={open}
+              aria-label={words.mend.openFor(figure, words.when(reading.at, today))}
+              onClick={() => setOpen(!open)}
+            >
+              {words.mend.open}
             </button>
-          </>
-        ) : (
-          reading.session === 'birth' && words.growth.session.birth
-        )}
-      </td>
-    </tr>
+          )}
+        </td>
+      </tr>
+      {open && current && (
+        <tr>
+          <td colSpan={line.size > 0 ? 6 : 5}>
+            <ReadingMend reading={reading} facts={facts} close={() => setOpen(false)} />
+          </td>
+        </tr>
+      )}
+    </>
+  );
+}
+
+function Remark({ reading }: { reading: Reading }) {
+  if (!reading.held) return reading.session === 'birth' ? words.growth.session.birth : null;
+  return (
+    <>
+      {words.answer.held}{' '}
+      <button type="button" className="link" onClick={() => void run('growth.keep', { readingIds: [reading.id] })}>
+        {words.answer.right}
+      </button>{' '}
+      <button type="button" className="link" onClick={() => void run('growth.withdraw', { readingId: reading.id })}>
+        {words.answer.takeBack}
+      </button>
+    </>
   );
 }

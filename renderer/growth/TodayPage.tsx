@@ -2,14 +2,12 @@ import type { ReactNode } from 'react';
 import { clockOf, dateOf, fromLocalMinutes, localMinutes } from '../../core/calendar/clock.ts';
 import { type CivilDate, daysBetween } from '../../core/calendar/day.ts';
 import type { Assessment, Level } from '../../core/growth/assess.ts';
-import { type ReadingFinding, readingIdsOf } from '../../core/growth/findings.ts';
 import type { GrowthInput } from '../../core/growth/input.ts';
 import { weighInOrder } from '../../core/litter/in-the-house.ts';
 import { type Puppy, puppyName } from '../../core/litter/litter.ts';
 import type { House } from '../../core/people/house.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
 import { now, useToday } from '../data/now.ts';
-import { run } from '../data/query.ts';
 import { type LitterGrowthFacts, useLitterGrowth } from '../facts/useLitterGrowth.ts';
 import { readingOf, sessionAt } from '../facts/weigh-in.ts';
 import { weighingsCount } from '../facts/weighings-count.ts';
@@ -18,6 +16,7 @@ import { CollarBand } from '../parts/CollarBand.tsx';
 import { LevelMark } from '../parts/LevelMark.tsx';
 import { words } from '../state/words.ts';
 import { LitterDrift } from './LitterDrift.tsx';
+import { FindingLine, Questions } from './TodayQuestions.tsx';
 import { VetLine } from './VetLine.tsx';
 import './today.css';
 
@@ -115,7 +114,7 @@ export function TodayPage({
         <section className="part">
           <h2>{words.growth.findings}</h2>
           {growth.findings.map((f) => (
-            <FindingLine key={`${f.readingId} ${f.kind}`} finding={f} unit={facts.house.massUnit} />
+            <FindingLine key={`${f.readingId} ${f.kind}`} finding={f} facts={facts} />
           ))}
         </section>
       )}
@@ -208,49 +207,6 @@ function Flagged({ heading, level, sentence, todo, by, house, topUp, puppy, asse
           {words.growth.weigh(puppyName(puppy))}
         </a>
       )}
-    </section>
-  );
-}
-
-/** A reading that does not fit, with its answers. A scale fault has none: weigh again. */
-function FindingLine({ finding, unit }: { finding: ReadingFinding; unit: MassUnit }) {
-  const { readingId, withReadingId, puppyId } = finding;
-  return (
-    <p className="line finding">
-      <span>{words.growthFinding.reading(finding, unit)}</span>
-      {finding.kind === 'swap' && withReadingId !== null && (
-        <button type="button" className="link" onClick={() => void run('growth.exchange', { readingId, withReadingId })}>
-          {words.answer.exchangeThem}
-        </button>
-      )}
-      {finding.kind !== 'scale' && (
-        <button type="button" className="link" onClick={() => void run('growth.keep', { readingIds: readingIdsOf(finding) })}>
-          {withReadingId === null ? words.answer.right : words.answer.theyAreRight}
-        </button>
-      )}
-      {finding.kind === 'mistyped' && <a href={href({ at: 'puppy', puppyId, view: 'notes' })}>{words.growth.answerIt}</a>}
-    </p>
-  );
-}
-
-/** Weights kept but held out, waiting for an answer. */
-function Questions({ facts, order }: { facts: LitterGrowthFacts; order: readonly Puppy[] }) {
-  const held = facts.readings.filter((r) => r.held && !r.withdrawn && r.supersededBy === null);
-  if (held.length === 0) return null;
-  return (
-    <section className="questions">
-      <h2>{words.growth.question}</h2>
-      {held.map((r) => {
-        const puppy = order.find((p) => p.id === r.puppyId);
-        if (puppy === undefined) return null;
-        return (
-          <p className="line" key={r.id}>
-            <CollarBand collar={puppy.collar} height={20} label={null} />
-            {words.growth.questionMore(puppyName(puppy), words.massText(r.grams, facts.house.massUnit))}{' '}
-            <a href={href({ at: 'puppy', puppyId: puppy.id, view: 'notes' })}>{words.growth.answerIt}</a>
-          </p>
-        );
-      })}
     </section>
   );
 }

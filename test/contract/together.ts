@@ -292,6 +292,15 @@ export function oneActSuite(world: () => World): void {
     expect(standing.filter((r) => r.kept).map((r) => r.supersedes)).toEqual([first.id]);
   });
 
+  it('a puppy entered by mistake goes again once its weights were struck out, those too that were corrected before', async () => {
+    const { unweighed, clock } = world();
+    const at = before(clock, 0, 20);
+    const wrong = await ask('growth.record', { puppyId: unweighed.id, reading: readingFields(at, 900) });
+    const mended = await ask('growth.correct', { readingId: wrong.reading.id, reading: readingFields(at, 910) });
+    await ask('growth.withdraw', { readingId: mended.reading.id });
+    await oneStep('litter.removePuppy', { puppyId: unweighed.id });
+  });
+
   it('a weight that was another puppy’s, given to it; what stood there before stands again', async () => {
     const { reading, unweighed, litter, clock } = world();
     const at = before(clock, 0, 5);

@@ -25,7 +25,7 @@ import { foodsWords, foodWords } from './food.ts';
 import { weekWords } from './food-week.ts';
 import { formWords } from './form.ts';
 import { freezerPaperWords, freezerWords, timeNear } from './freezer.ts';
-import { answerWords, growthWords, signed, span, standingFigure, standingWords } from './growth.ts';
+import { answerWords, growthWords, mendWords, signed, span, standingFigure, standingWords } from './growth.ts';
 import { growthFindingWords } from './growth-findings.ts';
 import { helpParts, helpWords } from './help.ts';
 import { homesWords, planWords } from './homing.ts';
@@ -97,6 +97,7 @@ export const ENGLISH = {
   span,
   growth: growthWords,
   answer: answerWords,
+  mend: mendWords,
   growthFinding: growthFindingWords,
   ownLine: ownLineWords,
   help: helpWords,

@@ -185,6 +185,20 @@ export const growthWords = {
   gone: 'No such puppy.',
 };
 
+/** A weight mended where it is seen. */
+export const mendWords = {
+  open: 'correct',
+  openFor: (figure: string, when: string) => `Correct ${figure}, ${when}`,
+  title: (mass: string) => `Correct ${mass}`,
+  weight: 'weight',
+  whose: 'puppy',
+  write: 'Write it so',
+  strikeOut: 'Strike it out',
+  leave: 'Leave it',
+  noWeight: 'Write the weight, or strike it out.',
+  before: 'Before:',
+};
+
 export const answerWords = {
   right: 'It is right',
   takeBack: 'Take it back',

@@ -149,7 +149,7 @@ export const puppiesWords = {
   unusual: (mass: string) => `${mass} is unusual for a birth weight. Is it right?`,
   remove: 'Remove this puppy',
   removeRefused: (name: string) =>
-    `${name} has been weighed or handed a plan, so the record stays. Mark it as gone home or died instead.`,
+    `${name} has been weighed or handed a plan, so the record stays. If it never was, strike out its weights on its page first; else mark it as gone home or died.`,
   removed: (name: string) => `${name} removed. Undo brings it back.`,
   weighIn: 'Go to the weigh-in',
   litter: 'The litter',
