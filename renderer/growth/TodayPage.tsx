@@ -47,6 +47,8 @@ export function TodayPage({
     .filter((f): f is { puppy: Puppy; assessment: Assessment } => f.assessment !== undefined && f.assessment.level !== 'steady')
     .toSorted((a, b) => RANK[a.assessment.level] - RANK[b.assessment.level]);
   const state = weighState(facts, order, today);
+  // One that is in question is asked about above already.
+  const findings = growth.findings.filter((f) => !facts.readings.some((r) => r.id === f.readingId && r.held));
   return (
     <>
       <header className="title">
@@ -110,10 +112,10 @@ export function TodayPage({
         />
       </div>
       <p className="soft today-others">{othersSentence(order, input, growth.puppies, flagged.length, facts.house.massUnit)}</p>
-      {growth.findings.length > 0 && (
+      {findings.length > 0 && (
         <section className="part">
           <h2>{words.growth.findings}</h2>
-          {growth.findings.map((f) => (
+          {findings.map((f) => (
             <FindingLine key={`${f.readingId} ${f.kind}`} finding={f} facts={facts} />
           ))}
         </section>
