@@ -89,6 +89,12 @@ const importSchema = z.strictObject({
 export const EXPORTS = ['weights', 'csv', 'xlsx', 'json', 'file', 'person'] as const;
 export type ExportKind = (typeof EXPORTS)[number];
 
+/** Files that were written, and the folder that they lie in. */
+export const exportedSchema = z.strictObject({
+  folder: z.string(),
+  files: z.array(z.strictObject({ file: z.string(), bytes: z.number().int() })),
+});
+
 export const RECORDS_OPERATIONS = {
   'records.status': op({
     kind: 'query',
@@ -224,10 +230,7 @@ export const RECORDS_OPERATIONS = {
   'records.export': op({
     kind: 'act',
     input: z.strictObject({ as: z.enum(EXPORTS) }),
-    output: z.strictObject({
-      folder: z.string(),
-      files: z.array(z.strictObject({ file: z.string(), bytes: z.number().int() })),
-    }),
+    output: exportedSchema,
     tags: [],
   }),
   /** `too-large` for a file that can only be fetched from its folder. */

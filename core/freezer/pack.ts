@@ -76,7 +76,8 @@ export const starterFieldsSchema = z.strictObject({
   foodId: idSchema,
   grams: gramsSchema.refine((g) => g <= 30_000, 'at most 30 kg'),
 });
-export const starterSchema = z.strictObject({ ...starterFieldsSchema.shape, id: idSchema });
+/** `who` is empty when the buyer was erased. */
+export const starterSchema = z.strictObject({ ...starterFieldsSchema.shape, who: textUpTo(60), id: idSchema });
 export type Starter = z.infer<typeof starterSchema>;
 
 export const freezerSettingsSchema = z.strictObject({

@@ -5,6 +5,7 @@ import { clockOf, dateOf } from '../../core/calendar/clock.ts';
 import type { ExportKind } from '../../core/contract/records.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
 import { DEFAULT_HOUSE } from '../../core/people/house.ts';
+import type { Person } from '../../core/people/person.ts';
 import { type Cell, writeCsv } from '../../core/records/csv.ts';
 import { weightsTable } from '../../core/records/export.ts';
 import { backUpInto } from '../store/backup.ts';
@@ -12,7 +13,7 @@ import { type ExportedFile, exportsFolder, isExportName, makeExportsFolder, read
 import { asJson, type ColumnShape, exportedRows, exportJsonSchema, shapeOf, type TableRows } from '../store/full-export.ts';
 import { readingsOf } from '../store/growth.ts';
 import { allLitters, puppiesOf } from '../store/litter.ts';
-import { allPeople, storedHouse } from '../store/people.ts';
+import { allPeople, rowsAbout, storedHouse } from '../store/people.ts';
 import { found } from './facts.ts';
 import type { Context, HandlersOf } from './handlers.ts';
 
@@ -78,6 +79,12 @@ const writers: Readonly<Record<ExportKind, (c: Context) => ExportedFile[] | Prom
     return [write(c, 'persons', 'json', pretty({ format: 'whelpside persons', version: 1, exported: c.now().local, persons }))];
   },
 };
+
+/** What is kept of one person, as it stands in the file. */
+export function writePerson(c: Context, person: Person): ExportedFile {
+  const kept = rowsAbout(c.store.db, person);
+  return write(c, 'person', 'json', pretty({ format: 'whelpside person', version: 1, exported: c.now().local, person, kept }));
+}
 
 function write(c: Context, what: string, end: string, content: string | Uint8Array): ExportedFile {
   const { local } = c.now();

@@ -1,6 +1,7 @@
 /** Erasing what was written about a person: what the journal remembers of it, and the bytes where it stood. */
 import type Database from 'better-sqlite3';
 import { emptyLog } from './keeper.ts';
+import type { Row } from './rows.ts';
 import type { TableName } from './tables.ts';
 
 /**
@@ -24,6 +25,17 @@ export function forgetChanges(db: Database.Database, table: TableName, id: strin
     keepOthers.run(table, id, entry);
     dropEmpty.run(entry);
   }
+}
+
+/** What the journal remembers of a row: the columns of every change of it. */
+export function rememberedOf(db: Database.Database, table: TableName, id: string): Row[] {
+  const sql = `SELECT c.value FROM journal, json_each(journal.changes) c
+    WHERE c.value ->> 'table' = ? AND c.value ->> 'id' = ?`;
+  const changes = db.prepare<[string, string], string>(sql).pluck().all(table, id);
+  return changes.flatMap((change): Row[] => {
+    const { row, before, after } = JSON.parse(change) as { row?: Row | null; before?: Row; after?: Row };
+    return [row, before, after].filter((columns) => columns !== null && columns !== undefined);
+  });
 }
 
 /** Gives freed pages back and empties the log, which still held the old ones. Not inside a transaction. */

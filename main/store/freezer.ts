@@ -103,7 +103,8 @@ export function starters(db: Database.Database): Starter[] {
 
 /** Answers the id of the person that it is for. */
 export function setStarter(db: Database.Database, recorder: Recorder, { id, who, ...fields }: Starter): string {
-  const personId = buyerNamed(db, recorder, who);
+  // One who was erased has no name, and stays the one it is for.
+  const personId = who === '' ? buyerOf(db, id) : buyerNamed(db, recorder, who);
   const row = { ...fields, personId };
   if (starters(db).some((s) => s.id === id)) recorder.update('starters', id, row);
   else recorder.insert('starters', { id, ...row });
@@ -115,7 +116,11 @@ export function setStarter(db: Database.Database, recorder: Recorder, { id, who,
 export function removeStarter(db: Database.Database, recorder: Recorder, id: string): string {
   recorder.update('starters', id, { removed: 1 });
   releaseBuyers(db, recorder);
-  return String(db.prepare<[string], string>('SELECT personId FROM starters WHERE id = ?').pluck().get(id));
+  return buyerOf(db, id);
+}
+
+function buyerOf(db: Database.Database, starterId: string): string {
+  return String(db.prepare<[string], string>('SELECT personId FROM starters WHERE id = ?').pluck().get(starterId));
 }
 
 /** Null before she has written any. */

@@ -2,13 +2,14 @@
 
 import { randomUUID } from 'node:crypto';
 import type Database from 'better-sqlite3';
-import type { Tag } from '../../core/contract/result.ts';
+import { type PlanDocument, planDocumentSchema } from '../../core/homing/document.ts';
+import { withoutPerson } from '../../core/homing/persons.ts';
 import { DEFAULT_SETTINGS, type House, type HouseSettings, storedSettingsSchema } from '../../core/people/house.ts';
 import { type Person, personSchema } from '../../core/people/person.ts';
-import { forgetChanges, overwriteFreed } from './erase.ts';
-import type { Recorder } from './journal.ts';
+import { forgetChanges, overwriteFreed, rememberedOf } from './erase.ts';
+import type { Recorder, Written } from './journal.ts';
 import type { Row } from './rows.ts';
-import { TABLES, tagsOf } from './tables.ts';
+import { TABLES, type TableName, tableOf, tagsOf } from './tables.ts';
 
 const HOUSE_ID = 'house';
 const BREEDER_ID = 'person-breeder';
@@ -80,15 +81,132 @@ export function releaseBuyers(db: Database.Database, recorder: Recorder): void {
   for (const id of db.prepare<[], string>(sql).pluck().all()) recorder.update('people', id, { removed: 1 });
 }
 
-/** Erases whose house it is and whom to call, from the journal too; how weights and papers are shown stays. Answers the tags of what changed. */
-export function eraseHouse(db: Database.Database): Tag[] {
-  const blank = TABLES.people.personal.map((column) => `${column} = ''`).join(', ');
+/** Somebody who is written down, and what hangs on her. */
+interface WrittenPerson extends Person {
+  readonly isNamed: boolean;
+  readonly starters: number;
+  readonly papers: number;
+}
+
+/** Everybody of whom something is written: those who were taken back are still in the file. The same name and role is the same person. */
+export function everybody(db: Database.Database): WrittenPerson[] {
+  const rows = db
+    .prepare<[], Row>('SELECT id, role, name, address, phone, email, removed FROM people ORDER BY removed, rowid')
+    .all();
+  const plans = allPlans(db);
+  const seen = new Set<string>();
+  return rows.flatMap(({ removed, ...row }) => {
+    const person = personSchema.parse(row);
+    const written = writtenIn(row);
+    const who = `${person.role} ${person.name}`;
+    if (written.length === 0 || seen.has(who)) return [];
+    seen.add(who);
+    const papers = naming(plans, new Set(written)).length;
+    return [{ ...person, isNamed: removed === 0, starters: startersFor(db, person), papers }];
+  });
+}
+
+/** The person of that id, taken back or not; null when there is none, or nothing is written of her. */
+export function personOf(db: Database.Database, id: string): WrittenPerson | null {
+  return everybody(db).find((person) => person.id === id) ?? null;
+}
+
+/** All rows of a person: one who was taken back and written down again has several. */
+function samePerson(db: Database.Database, { id, role, name }: Person): string[] {
+  if (name === '') return [id];
+  return db.prepare<[string, string], string>('SELECT id FROM people WHERE role = ? AND name = ?').pluck().all(role, name);
+}
+
+/** What is put aside for a person and was not taken back. */
+function startersFor(db: Database.Database, { id, role, name }: Person): number {
+  const sql = `SELECT count(*) FROM starters s JOIN people p ON p.id = s.personId
+    WHERE s.removed = 0 AND (p.id = ? OR (p.role = ? AND p.name = ? AND p.name <> ''))`;
+  return db.prepare<[string, string, string], number>(sql).pluck().get(id, role, name) ?? 0;
+}
+
+/** The rows of a person's own table, and of those that belong to it, for an export. */
+export function rowsAbout(db: Database.Database, person: Person): Record<string, Row[]> {
+  const ids = JSON.stringify(samePerson(db, person));
+  return Object.fromEntries(
+    [...columnsNaming()].map(([table, by]) => [
+      table,
+      db.prepare<[string], Row>(`SELECT * FROM ${table} WHERE ${by} IN (SELECT value FROM json_each(?))`).all(ids),
+    ]),
+  );
+}
+
+/** The tables whose rows are about people, each with the column that says whom. */
+function* columnsNaming(): Iterable<[table: TableName, by: string]> {
+  yield ['people', 'id'];
+  for (const table of Object.keys(TABLES) as TableName[])
+    for (const { to, by } of tableOf(table).belongs) if (to === 'people') yield [table, by];
+}
+
+/**
+ * Erases what is written of a person, from the journal too, and overwrites where it stood; with `papers` also where plans that
+ * were handed over say it. Answers what stays of her, without a name, and on how many plans it stood.
+ */
+export function erasePerson(
+  db: Database.Database,
+  person: Person,
+  papers: boolean,
+): Written<{ starters: number; papers: number }> {
+  const ids = samePerson(db, person);
+  const starters = startersFor(db, person);
+  let plans: Plan[] = [];
   db.transaction(() => {
-    for (const id of [BREEDER_ID, VET_ID]) {
-      db.prepare(`UPDATE people SET ${blank} WHERE id = ?`).run(id);
-      forgetChanges(db, 'people', id);
-    }
+    const rows = ids.map((id) => db.prepare<[string], Row>('SELECT * FROM people WHERE id = ?').get(id) ?? {});
+    const remembered = ids.flatMap((id) => rememberedOf(db, 'people', id));
+    const written = new Set([...rows, ...remembered].flatMap(writtenIn));
+    plans = naming(allPlans(db), written);
+    for (const [table, by] of columnsNaming()) blank(db, table, by, ids);
+    for (const id of ids) forgetChanges(db, 'people', id);
+    forgetWords(
+      db,
+      [...rows, ...remembered].map((row) => String(row['name'] ?? '')),
+    );
+    const keep = db.prepare('UPDATE plans SET document = ? WHERE id = ?');
+    if (papers) for (const { id, document } of plans) keep.run(JSON.stringify(withoutPerson(document, written)), id);
   }).immediate();
   overwriteFreed(db);
-  return [...tagsOf(['people']), 'records'];
+  return { value: { starters, papers: plans.length }, changed: [...tagsOf(['people', 'starters', 'plans']), 'records'] };
+}
+
+/** Empties the personal columns of a table. */
+function blank(db: Database.Database, table: TableName, by: string, ids: readonly string[]): void {
+  const { personal } = tableOf(table);
+  if (personal.length === 0) return;
+  const set = personal.map((column) => `${column} = ''`).join(', ');
+  db.prepare(`UPDATE ${table} SET ${set} WHERE ${by} IN (SELECT value FROM json_each(?))`).run(JSON.stringify(ids));
+}
+
+/** What stands in the personal columns of a row, each once. */
+function writtenIn(row: Row): string[] {
+  const texts = TABLES.people.personal.map((column) => String(row[column] ?? '').trim());
+  return [...new Set(texts.filter((text) => text !== ''))];
+}
+
+/** Earlier programs wrote the name of a starter pack's buyer as the text of what was done. */
+function forgetWords(db: Database.Database, names: readonly string[]): void {
+  db.prepare(
+    `UPDATE journal SET who = '' WHERE about IS NULL AND operation LIKE 'freezer.%Starter'
+       AND who IN (SELECT value FROM json_each(?))`,
+  ).run(JSON.stringify(names));
+}
+
+interface Plan {
+  readonly id: string;
+  readonly document: PlanDocument;
+}
+
+/** Every plan that was handed over, those taken back too. */
+function allPlans(db: Database.Database): Plan[] {
+  return db
+    .prepare<[], { id: string; document: string }>('SELECT id, document FROM plans')
+    .all()
+    .map(({ id, document }) => ({ id, document: planDocumentSchema.parse(JSON.parse(document)) }));
+}
+
+function naming(plans: readonly Plan[], written: ReadonlySet<string>): Plan[] {
+  return plans.filter(({ document }) => withoutPerson(document, written) !== document);
 }

@@ -10,8 +10,8 @@ import { PuppyPage } from '../growth/PuppyPage.tsx';
 import { TodayPage } from '../growth/TodayPage.tsx';
 import type { PuppyView } from '../links.ts';
 import { LittersPage } from '../litter/LittersPage.tsx';
-import { ErasePart } from '../people/ErasePart.tsx';
 import { HousePart } from '../people/HousePart.tsx';
+import { PeoplePart } from '../people/PeoplePart.tsx';
 import { RecordsPage } from '../records/RecordsPage.tsx';
 import { MealsToday } from '../weaning/MealsToday.tsx';
 import { TopUpPart } from '../weaning/TopUpPart.tsx';
@@ -61,5 +61,5 @@ export function Rules() {
 }
 
 export function Records() {
-  return <RecordsPage erase={<ErasePart />} />;
+  return <RecordsPage erase={<PeoplePart />} />;
 }

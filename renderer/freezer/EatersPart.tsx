@@ -213,7 +213,7 @@ function StarterLine({ f, starter: s }: { f: Freezer; starter: Starter }) {
   const short = f.plan.startersShort.find((o) => o.starter.id === s.id);
   return (
     <p className="line">
-      <b>{s.who}</b>
+      <b>{words.freezer.buyer(s.who)}</b>
       <span className="soft">
         {words.freezer.starterLine(words.foodText(s.grams, unit), f.nameOf(s.foodId), words.longDate(s.day))}
         {short !== undefined && `; ${words.freezer.starterShort(words.foodText(short.grams, unit))}`}
@@ -221,7 +221,7 @@ function StarterLine({ f, starter: s }: { f: Freezer; starter: Starter }) {
       <button
         type="button"
         className="link"
-        aria-label={words.freezer.removeStarter(s.who)}
+        aria-label={words.freezer.removeStarter(words.freezer.buyer(s.who))}
         onClick={() => void run('freezer.removeStarter', { starterId: s.id })}
       >
         {words.freezer.remove}

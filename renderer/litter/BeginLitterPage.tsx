@@ -3,6 +3,7 @@ import { dateOf } from '../../core/calendar/clock.ts';
 import { SIZE_CLASSES } from '../../core/reference/classes.ts';
 import { grownUnit } from '../../core/units/mass.ts';
 import { now } from '../data/now.ts';
+import { useQuery } from '../data/query.ts';
 import { useHouse } from '../facts/useLitterGrowth.ts';
 import { go, href } from '../links.ts';
 import { FormChoice, FormField } from '../parts/form/fields.tsx';
@@ -30,6 +31,7 @@ let unfinished: Draft | null = null;
 /** The dam's name is enough to begin; collars are given in the order of birth. */
 export function BeginLitterPage() {
   const { massUnit: unit } = useHouse();
+  const dogs = useQuery('dogs.all', {}).value?.dogs ?? [];
   const [draft, setDraft] = useState(() => unfinished ?? emptyDraft());
   const write = (next: Draft) => {
     unfinished = next;
@@ -65,13 +67,21 @@ export function BeginLitterPage() {
     unfinished = null;
     go({ at: 'litter', litterId, page: 'puppies', puppyId: null });
   };
-  const line = (field: 'dam' | 'sire' | 'name' | 'breedBirth' | 'adultDogKg' | 'adultBitchKg', label: string, hint?: string) => (
+  const named = (sex: 'dog' | 'bitch') =>
+    dogs.filter((dog) => dog.sex === sex).map((dog) => ({ value: dog.name, word: dog.name }));
+  const line = (
+    field: 'dam' | 'sire' | 'name' | 'breedBirth' | 'adultDogKg' | 'adultBitchKg',
+    label: string,
+    hint?: string,
+    suggestions?: ReturnType<typeof named>,
+  ) => (
     <FormField
       label={label}
       {...(hint === undefined ? {} : { hint })}
       value={draft[field]}
       sentence={faults[field] ?? null}
       required={field === 'dam'}
+      {...(suggestions === undefined ? {} : { suggestions })}
       onChange={(text) => put({ [field]: text })}
     />
   );
@@ -85,8 +95,8 @@ export function BeginLitterPage() {
       </PageTitle>
       <form ref={form} className="begin" noValidate onSubmit={(event) => void submit(event)}>
         <div className="form">
-          {line('dam', words.begin.dam)}
-          {line('sire', words.begin.sire)}
+          {line('dam', words.begin.dam, undefined, named('bitch'))}
+          {line('sire', words.begin.sire, undefined, named('dog'))}
           {line('name', words.begin.name, words.begin.nameHint)}
           <FormField
             label={words.begin.whelpedDate}

@@ -850,10 +850,17 @@ const CASES: Cases = {
   'records.faults': { good: () => ({}) },
   'records.salvage': { good: () => ({}), may: ['refused'], refused: [['a file that is in order', 'refused', () => ({})]] },
   'records.takeAsItIs': { good: () => ({}), may: ['refused'], refused: [['a file that is in order', 'refused', () => ({})]] },
-  'people.eraseHouse': {
-    good: () => ({}),
+  'people.all': { good: () => ({}) },
+  'people.export': {
+    good: () => ({ personId: 'person-breeder' }),
+    first: (w) => call(w.dispatch, 'people.setHouse', { change: { ...DEFAULT_HOUSE, breederName: 'A. Breeder' } }),
+    refused: [['nobody', 'not-found', () => ({ personId: NO_ID })]],
+  },
+  'people.erase': {
+    good: () => ({ personId: 'person-breeder', papers: true }),
     undoable: false,
     first: (w) => call(w.dispatch, 'people.setHouse', { change: { ...DEFAULT_HOUSE, breederName: 'A. Breeder' } }),
+    refused: [['nobody', 'not-found', () => ({ personId: NO_ID, papers: false })]],
   },
   'records.import': {
     good: (w) => ({

@@ -194,6 +194,30 @@ export function togetherSuite(world: () => World): void {
     expect(now.packs).toEqual(was.packs.map((p) => (p.id === packIds[0] ? { ...p, place: 'chest', price: 2.5 } : p)));
   });
 
+  it('of the grown dogs of the house, two of one name told apart', async () => {
+    const grown = async () => (await ask('food.feedings', {})).feedings.find((f) => f.litterId === null)?.dogs ?? [];
+    await Promise.all([
+      ask('dogs.addGrown', { dog: { name: 'Comfrey', kg: 22.5 } }),
+      ask('dogs.addGrown', { dog: { name: 'Bramble', kg: 31 } }),
+      ask('dogs.addGrown', { dog: { name: 'Comfrey', kg: 19 } }),
+    ]);
+    expect((await grown()).map((d) => [d.name, d.kg])).toEqual([
+      ['Comfrey', 22.5],
+      ['Bramble', 31],
+      ['Comfrey', 19],
+    ]);
+    const [first] = await grown();
+    await Promise.all([
+      ask('dogs.removeGrown', { dogId: first?.id ?? '' }),
+      ask('dogs.addGrown', { dog: { name: 'Sorrel', kg: 12 } }),
+    ]);
+    expect((await grown()).map((d) => [d.name, d.kg])).toEqual([
+      ['Bramble', 31],
+      ['Comfrey', 19],
+      ['Sorrel', 12],
+    ]);
+  });
+
   it('but what does not go together is refused, whichever window was first', async () => {
     const from = dayBefore(world().clock, -5);
     const answers = await Promise.all([

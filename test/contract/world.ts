@@ -319,5 +319,6 @@ export async function allFacts({ dispatch, clock }: Pick<World, 'dispatch' | 'cl
     freezer: await call(dispatch, 'freezer.stock', { since: dayBefore(clock, 60) }),
     house: await call(dispatch, 'people.house', {}),
     named: await call(dispatch, 'dogs.all', {}),
+    people: (await call(dispatch, 'people.all', {})).people.filter((person) => person.isNamed),
   };
 }

@@ -220,10 +220,10 @@ test('what is written about people is erased when she asks twice', async ({ page
   await name.fill('Ottilie Quarrington');
   await name.press('Enter');
   await records(page);
-  await page.getByRole('button', { name: 'Erase house and vet' }).click();
+  await page.getByRole('button', { name: 'Erase Ottilie Quarrington' }).click();
   await expect(page.getByRole('alertdialog')).toBeVisible();
   await page.getByRole('button', { name: 'Keep' }).click();
-  await page.getByRole('button', { name: 'Erase house and vet' }).click();
+  await page.getByRole('button', { name: 'Erase Ottilie Quarrington' }).click();
   await page.getByRole('button', { name: 'Erase', exact: true }).click();
   await expect(page.getByText('Erased. Older backups still hold it')).toBeVisible();
   const files = readdirSync(house.folder).filter((file) => /^whelpside\.sqlite(-wal)?$/.test(file));

@@ -155,7 +155,8 @@ describe('erasing', () => {
     await call(program.dispatch, 'people.setHouse', { change: { ...HOUSE, address: 'Nettlecombe Lane 3' } });
     await weigh();
     const { backup } = await call(program.dispatch, 'records.backUp', {});
-    await call(program.dispatch, 'people.eraseHouse', {});
+    for (const personId of ['person-breeder', 'person-vet'])
+      await call(program.dispatch, 'people.erase', { personId, papers: false });
     const { house } = await call(program.dispatch, 'people.house', {});
     expect(house).toMatchObject({ breederName: '', phone: '', address: '', vetName: '', massUnit: 'lboz' });
     const bytes = () =>
@@ -175,7 +176,9 @@ describe('erasing', () => {
   });
 
   it('nothing written, nothing erased', async () => {
-    expect(await program.dispatch('people.eraseHouse', {})).toMatchObject({ ok: true });
+    expect((await call(program.dispatch, 'people.all', {})).people.filter(({ role }) => role !== 'buyer')).toEqual([]);
+    const erased = await program.dispatch('people.erase', { personId: 'person-breeder', papers: true });
+    expect(erased).toMatchObject({ ok: false, error: { code: 'not-found' } });
   });
 });
 

@@ -36,6 +36,7 @@ import { beginWords, litterName, littersWords, puppiesWords, sexWords, sizeWords
 import { massMistake, massWords } from './mass.ts';
 import { ownLineWords } from './own-line.ts';
 import { chartWords, collarTextWords, driftWords, ladderWords, levelWords, tallyWords } from './parts.ts';
+import { peopleWords } from './people.ts';
 import { planNoteWords } from './plan-notes.ts';
 import { paperWords, printWords } from './print.ts';
 import { BIRTH_SOURCE, birthHow, birthWords, milestoneWords, puppyNoteWords } from './puppy-notes.ts';
@@ -104,6 +105,7 @@ export const ENGLISH = {
   helpParts,
   homes: homesWords,
   plan: planWords,
+  people: peopleWords,
   planNote: planNoteWords,
   import: importWords,
   unitChoice,

@@ -247,6 +247,8 @@ export const freezerWords = {
   remove: 'Remove',
   change: 'Change',
   endsEarly: 'That is before the first day.',
+  /** One who was erased has no name. */
+  buyer: (name: string) => (name === '' ? 'a buyer' : name),
   removeStarter: (who: string) => `Remove the starter pack for ${who}`,
   dogLine: (grams: string, food: string, meals: number) => `${grams} a day of ${food} in ${count(meals, 'meal')}`,
   damLine: (food: string) => `by her need, of ${food}`,

@@ -172,7 +172,7 @@ export const helpParts: readonly HelpPart[] = [
       'A checked copy is made on every day that something is written, and whenever you ask under Records. Keep a copy somewhere else too: on a stick, or on another computer. Under Records, write the path of the stick and press “Copy there now”.',
       'You can go back to any backup. What was written after it is not lost: it is set aside as a backup of its own. To go on with another computer, copy the file to a stick, start Whelpside there, and go back to the copy on the stick.',
       'When the file is damaged, the window says so before anything else and changes nothing. It names the newest good backup and what is missing in it, and can take what is whole out of the damaged file. The damaged file is kept in any case.',
-      'Only your account on this computer can read the file, its backups and the papers. Under Records, what is written about you and your vet can be erased; older backups hold it until they expire.',
+      'Only your account on this computer can read the file, its backups and the papers. Under Records, what is written about you, your vet or a buyer can be written out alone and erased; older backups hold it until they expire.',
     ],
   },
   {

@@ -136,7 +136,7 @@ const SENTENCES: Readonly<Record<Command, (told: Told) => string>> = {
   'freezer.removeStarter': ({ who }) => `No starter pack for ${buyer(who)}`,
   'freezer.setSettings': () => 'Settings of the freezer changed',
   'homing.handOver': ({ who }) => `Plan of ${who} handed over`,
-  'people.eraseHouse': () => 'House erased',
+  'people.erase': () => 'Person erased',
   'people.setHouse': () => 'Details of the house changed',
   'records.import': ({ who }) => `Weights of ${who}’s litter taken in from a table`,
   'records.takeIn': () => 'A whole house taken in',

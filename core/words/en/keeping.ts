@@ -1,4 +1,4 @@
-/** Sentences of keeping the file: copies to other folders, going back to one, a damaged file, erasing. */
+/** Sentences of keeping the file: copies to other folders, going back to one, a damaged file. */
 import type { Counts } from '../../contract/records.ts';
 import type { ErrorCode } from '../../contract/result.ts';
 
@@ -46,15 +46,6 @@ export const keepingWords = {
   wentBackHow: (kept: string) => `What stood here before is kept as ${kept}.`,
   moving:
     'To go on with another computer: copy the file to a stick here, start Whelpside there, and under Records go back to the copy on the stick.',
-  erase: 'Erase what is written about you',
-  eraseNote:
-    'Names, addresses and numbers of the house and of the vet leave the file, and its list of things done too. Backups made before still hold them: those of the day expire after 14 days, one a week after 8 weeks; those made by hand, before an update or before going back stay until you delete them. Plans that were handed over keep what was printed on them.',
-  eraseAsk: 'Erase house and vet …',
-  eraseTitle: 'Erase house and vet?',
-  eraseBody: 'This cannot be undone.',
-  eraseYes: 'Erase',
-  eraseNo: 'Keep',
-  erased: 'Erased. Older backups still hold it until they expire.',
   failed: (code: ErrorCode): string => FAILED[code] ?? 'That did not work, and nothing was changed.',
 } as const;
 

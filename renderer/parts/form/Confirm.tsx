@@ -1,4 +1,5 @@
 /** A dialog, only for what cannot be undone. The safe answer has the focus. */
+import type { ReactNode } from 'react';
 import { Button, Dialog, DialogTrigger, Heading, Modal, ModalOverlay } from 'react-aria-components';
 import './form.css';
 
@@ -6,6 +7,8 @@ export function Confirm(props: {
   readonly ask: string;
   readonly title: string;
   readonly body: string;
+  /** What she may choose before she says yes. */
+  readonly more?: ReactNode;
   readonly yes: string;
   readonly no: string;
   readonly onYes: () => void;
@@ -20,6 +23,7 @@ export function Confirm(props: {
               <>
                 <Heading slot="title">{props.title}</Heading>
                 <p>{props.body}</p>
+                {props.more}
                 <div className="confirm-answers">
                   <Button className="button" autoFocus onPress={close}>
                     {props.no}
