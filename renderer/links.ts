@@ -2,7 +2,7 @@
 import { useSyncExternalStore } from 'react';
 import { type CivilDate, parseDate } from '../core/calendar/day.ts';
 
-export const LITTER_PAGES = ['today', 'weigh-in', 'growth', 'weaning', 'puppies', 'homes'] as const;
+export const LITTER_PAGES = ['today', 'weigh-in', 'growth', 'weaning', 'care', 'puppies', 'homes'] as const;
 export type LitterPage = (typeof LITTER_PAGES)[number];
 export const PUPPY_VIEWS = ['notes', 'weight', 'gain', 'standing'] as const;
 export type PuppyView = (typeof PUPPY_VIEWS)[number];

@@ -4,6 +4,7 @@
  * otherwise. An `act` does something outside the facts (a backup, a PDF).
  */
 import type { z } from 'zod';
+import { CARE_OPERATIONS } from './care.ts';
 import { DOGS_OPERATIONS } from './dogs.ts';
 import { FEEDING_OPERATIONS } from './feeding.ts';
 import { FOOD_OPERATIONS } from './food.ts';
@@ -23,6 +24,7 @@ export const OPERATIONS = {
   ...FOOD_OPERATIONS,
   ...DOGS_OPERATIONS,
   ...WEANING_OPERATIONS,
+  ...CARE_OPERATIONS,
   ...FREEZER_OPERATIONS,
   ...HOMING_OPERATIONS,
   ...PEOPLE_OPERATIONS,

@@ -2,7 +2,19 @@
 import { z } from 'zod';
 
 /** What may change; the window refreshes the queries that carry a changed tag. */
-export const TAGS = ['litters', 'readings', 'rules', 'house', 'plans', 'foods', 'weaning', 'dogs', 'freezer', 'records'] as const;
+export const TAGS = [
+  'litters',
+  'readings',
+  'rules',
+  'house',
+  'plans',
+  'foods',
+  'weaning',
+  'care',
+  'dogs',
+  'freezer',
+  'records',
+] as const;
 export type Tag = (typeof TAGS)[number];
 
 export const ERROR_CODES = [

@@ -4,6 +4,7 @@ import { makeFolder } from '../store/file.ts';
 import { lockFolder } from '../store/lock.ts';
 import { openStore, type Store } from '../store/open.ts';
 import { freshCopy, putBack } from '../store/replace.ts';
+import { careHandlers } from './care.ts';
 import { DayCopies } from './day-copies.ts';
 import { type Dispatch, dispatcher, errorOf, failure } from './dispatch.ts';
 import { dogsHandlers } from './dogs.ts';
@@ -171,6 +172,7 @@ export function allHandlers(c: Context): Handlers {
   return {
     ...litterHandlers(c),
     ...growthHandlers(c),
+    ...careHandlers(c),
     ...dogsHandlers(c),
     ...foodHandlers(c),
     ...feedingHandlers(c),

@@ -280,4 +280,18 @@ ALTER TABLE journal ADD COLUMN about TEXT CHECK (json_valid(about));
 ALTER TABLE puppies ADD COLUMN sexSeen INTEGER NOT NULL DEFAULT 1 CHECK (sexSeen IN (0, 1));
 `,
   },
+  {
+    version: 9,
+    name: 'chips',
+    sql: `
+CREATE TABLE chips (
+  id TEXT PRIMARY KEY NOT NULL REFERENCES puppies (id),
+  code TEXT NOT NULL CHECK (length(code) BETWEEN 9 AND 15),
+  day TEXT,
+  by TEXT NOT NULL,
+  removed INTEGER NOT NULL DEFAULT 0 CHECK (removed IN (0, 1))
+) STRICT;
+CREATE INDEX chips_code ON chips (code);
+`,
+  },
 ];

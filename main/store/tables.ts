@@ -5,6 +5,7 @@
  */
 
 import type { z } from 'zod';
+import { chipSchema } from '../../core/care/microchip.ts';
 import type { Tag } from '../../core/contract/result.ts';
 import { damFieldsSchema, damSchema } from '../../core/dogs/dam.ts';
 import { houseDogSchema } from '../../core/dogs/dog.ts';
@@ -143,6 +144,13 @@ export const TABLES = {
     personal: [],
     tag: 'weaning',
     reads: (row) => reads(weaningEventSchema, { ...row, note: json(row['note']) }),
+  },
+  chips: {
+    mark: 'removed',
+    belongs: [{ to: 'puppies', by: 'id' }],
+    personal: ['by'],
+    tag: 'care',
+    reads: (row) => reads(chipSchema, row),
   },
   pregnancies: {
     mark: 'removed',

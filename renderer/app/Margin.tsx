@@ -17,6 +17,7 @@ const pageWords = (): Record<LitterPage, string> => ({
   'weigh-in': words.app.weighIn,
   growth: words.app.growth,
   weaning: words.app.weaning,
+  care: words.app.care,
   puppies: words.app.puppies,
   homes: words.app.homes,
 });

@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { flushSync } from 'react-dom';
 import { litterInTheHouse } from '../../core/litter/in-the-house.ts';
+import { CarePage } from '../care/CarePage.tsx';
 import { useToday } from '../data/now.ts';
 import { useQuery } from '../data/query.ts';
 import { DamPage } from '../dogs/DamPage.tsx';
@@ -105,6 +106,8 @@ function LitterPlace({ route }: { route: Extract<Route, { at: 'litter' }> }) {
       return <GrowthPage litterId={route.litterId} />;
     case 'weaning':
       return <Weaning key={route.litterId} litterId={route.litterId} />;
+    case 'care':
+      return <CarePage litterId={route.litterId} />;
     case 'puppies':
       return <PuppiesPage litterId={route.litterId} />;
     case 'homes':

@@ -16,6 +16,7 @@ import {
   allFacts,
   before,
   call,
+  chipCode,
   type Dispatch,
   damFields,
   damWeight,
@@ -475,6 +476,32 @@ const CASES: Cases = {
     refused: [['no such dog', 'not-found', () => ({ dogId: NO_ID })]],
   },
 
+  'care.chips': {
+    good: (w) => ({ litterId: w.litter.id }),
+    refused: [['no such litter', 'not-found', () => ({ litterId: NO_ID })]],
+  },
+  'care.setChip': {
+    good: (w) => ({ puppyId: weighed(w), change: { code: chipCode(), day: dayBefore(w.clock, 1), by: 'the vet' } }),
+    refused: [
+      ['no such puppy', 'not-found', () => ({ puppyId: NO_ID, change: { code: chipCode() } })],
+      ['no number yet', 'bad-input', (w) => ({ puppyId: weighed(w), change: { by: 'the vet' } })],
+      ['a number that another puppy has', 'conflict', (w) => ({ puppyId: weighed(w), change: { code: w.chip.code } })],
+      ['a number for tests', 'refused', (w) => ({ puppyId: weighed(w), change: { code: '999000000000001' } })],
+      [
+        'before the birth',
+        'bad-input',
+        (w) => ({ puppyId: weighed(w), change: { code: chipCode(), day: dayBefore(w.clock, 400) } }),
+      ],
+      ['a day to come', 'bad-input', (w) => ({ puppyId: weighed(w), change: { code: chipCode(), day: dayBefore(w.clock, -2) } })],
+    ],
+  },
+  'care.removeChip': {
+    good: (w) => ({ puppyId: w.chip.id }),
+    refused: [
+      ['no such puppy', 'not-found', () => ({ puppyId: NO_ID })],
+      ['it has none', 'not-found', (w) => ({ puppyId: weighed(w) })],
+    ],
+  },
   'weaning.plan': {
     good: (w) => ({ litterId: w.litter.id }),
     refused: [['no such litter', 'not-found', () => ({ litterId: NO_ID })]],

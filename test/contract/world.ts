@@ -2,6 +2,7 @@
 
 import { fromLocalMinutes, type LocalTime, localMinutes } from '../../core/calendar/clock.ts';
 import { type CivilDate, fromDayNumber } from '../../core/calendar/day.ts';
+import type { Chip } from '../../core/care/microchip.ts';
 import { type InputOf, OPERATIONS, type OperationName, type OutputOf } from '../../core/contract/operations.ts';
 import type { PaperOf } from '../../core/contract/paper.ts';
 import type { Result } from '../../core/contract/result.ts';
@@ -179,6 +180,7 @@ export interface World {
   readonly reading: Reading;
   readonly held: Reading;
   readonly planId: string;
+  readonly chip: Chip;
   /** Linked to the litter, weighed once. */
   readonly damId: string;
   readonly damWeightId: string;
@@ -193,6 +195,13 @@ export interface World {
 }
 
 /** Two litters, four puppies, readings, one held reading, one kept plan. */
+let chipsGiven = 0;
+/** The number of a chip that nobody else has: several worlds may stand in one file. */
+export function chipCode(): string {
+  chipsGiven += 1;
+  return `982${String(chipsGiven).padStart(12, '0')}`;
+}
+
 export async function makeWorld(dispatch: Dispatch): Promise<World> {
   const clock = machineClock();
   const { litter } = await call(dispatch, 'litter.begin', { litter: litterFields(clock, 'Yarrow'), puppies: [] });
@@ -221,6 +230,8 @@ export async function makeWorld(dispatch: Dispatch): Promise<World> {
   const { reading: held } = await call(dispatch, 'growth.record', { puppyId: first.id, reading: doubtful });
   const { dam } = await call(dispatch, 'dogs.damBegin', { ...damFields({ clock }, 'Yarrow'), litterId: litter.id });
   const { weightId } = await call(dispatch, 'dogs.damWeigh', { damId: dam.id, weight: damWeight({ clock }, 21_000) });
+  const chipped = puppies[1]?.id ?? '';
+  const { chip } = await call(dispatch, 'care.setChip', { puppyId: chipped, change: { code: chipCode(), by: 'the vet' } });
   const freezer = await makeFreezer(dispatch, clock);
   const left = { ...mealNote({ clock, litter }), note: { kind: 'meal', meal: 'midday', ate: 'left' } as const };
   const { event } = await call(dispatch, 'weaning.note', left);
@@ -238,6 +249,7 @@ export async function makeWorld(dispatch: Dispatch): Promise<World> {
     reading,
     held,
     planId: plan.id,
+    chip,
     damId: dam.id,
     damWeightId: weightId,
     eventId: event.id,
@@ -299,8 +311,10 @@ export async function allFacts({ dispatch, clock }: Pick<World, 'dispatch' | 'cl
     const today = [];
     for (const puppy of puppies) today.push(await planOn(dispatch, puppy.id, on));
     const weaning = await call(dispatch, 'weaning.plan', { litterId: litter.id });
+    const { chips } = await call(dispatch, 'care.chips', { litterId: litter.id });
     perLitter.push({
       weaning,
+      chips,
       litter,
       puppies,
       readings: readings.filter((r) => !r.withdrawn),

@@ -33,7 +33,8 @@ async function nothingRan(page: Page): Promise<void> {
 async function everyPage(page: Page, litterId: string, puppyId: string): Promise<string[]> {
   const links = await page.locator('#margin a').evaluateAll((all) => all.map((a) => a.getAttribute('href') ?? ''));
   const pages = new Set(links.filter((link) => !link.includes('/litter/')));
-  for (const name of ['today', 'weigh-in', 'growth', 'puppies', 'homes', 'weaning']) pages.add(`#/litter/${litterId}/${name}`);
+  for (const name of ['today', 'weigh-in', 'growth', 'puppies', 'homes', 'weaning', 'care'])
+    pages.add(`#/litter/${litterId}/${name}`);
   for (const view of ['notes', 'weight', 'gain', 'standing']) pages.add(`#/puppy/${puppyId}/${view}`);
   return [...pages, `#/print/puppy/${puppyId}`];
 }

@@ -1,5 +1,8 @@
 /** Units, dates and contrast, against published definitions. */
+
 import { addDays, date } from '../../core/calendar/day.ts';
+import { type DoseLabel, doseOf } from '../../core/care/dose.ts';
+import { readChip } from '../../core/care/microchip.ts';
 import { decodeNumberedReport, decodeReport } from '../../core/growth/scale/hid-report.ts';
 import { parseLine } from '../../core/growth/scale/serial-line.ts';
 import { figureOf, sift } from '../../core/growth/scale/steady.ts';
@@ -24,6 +27,22 @@ const gramsOf = (v: ScaleValue | null) => (v?.kind === 'weight' ? v.grams : null
 function earliest({ born, where }: { readonly born: string; readonly where: string }): string | null {
   const rule = GO_HOME_RULES.find((r) => r.where === where);
   return rule === undefined ? null : earliestGoHome(date(born), rule);
+}
+const DOSE_DAY = date('2026-11-12');
+const ANY_LABEL: DoseLabel = {
+  rate: { amount: 0.5, unit: 'mg/kg' },
+  light: null,
+  strength: { amount: 2.3, unit: 'mg/tablet' },
+  mark: 0.001,
+  leastDays: null,
+  leastGrams: null,
+};
+const puppyOf = (grams: number, days: number) =>
+  ({ bornOn: addDays(DOSE_DAY, -days), level: 'steady', weighed: { grams, instant: 0 } }) as const;
+/** Milligrams and the exact amount; nothing when it is refused. */
+function doseFigures({ grams, label }: { readonly grams: number; readonly label: Partial<DoseLabel> }): number[] {
+  const answer = doseOf({ ...ANY_LABEL, ...label }, puppyOf(grams, 42), { day: DOSE_DAY, instant: 0 });
+  return answer.ok ? [answer.dose.mg, answer.dose.exact] : [];
 }
 const plain = (s: string) => s.replaceAll('\u00a0', ' ');
 
@@ -69,6 +88,59 @@ export const standardsRows: readonly EvidenceRow[] = [
     run: (g) => plain(massText(g, 'lboz')),
   }),
   row({
+    id: 'standards 17',
+    quantity: 'the largest number of an animal on a chip, and the next one',
+    inputs: ['982274877906943', '982274877906944'],
+    expected: [true, false],
+    tolerance: 'exact',
+    source:
+      'ISO 11784, bit layout as drawn by the International Committee for Animal Recording (identification guidelines): 10 bits of country or maker, 38 bits of the animal',
+    known: 'seen',
+    run: (codes) => codes.map((code) => readChip(code).ok),
+  }),
+  row({
+    id: 'standards 17a',
+    quantity: 'countries and makers by the first three figures',
+    inputs: ['826', '040', '056', '276', '840', '900', '982', '999'],
+    expected: ['GB', 'AT', 'BE', 'DE', 'US', 'makers-together', 'maker', 'test'],
+    tolerance: 'exact',
+    source:
+      'ISO 3166-1 numeric codes; codes 900 to 998 by the registration rules of the International Committee for Animal Recording',
+    known: 'second-hand',
+    run: (prefixes) =>
+      prefixes.map((prefix) => {
+        const read = readChip(`${prefix}000000000001`);
+        if (!read.ok) return read.fault.code;
+        return read.issuer.by === 'country' ? read.issuer.region : read.issuer.by;
+      }),
+  }),
+  row({
+    id: 'standards 19',
+    quantity: 'a number that begins with 999 is for tests',
+    inputs: '999000000000001',
+    expected: 'test',
+    tolerance: 'exact',
+    source: 'ISO 11784, code 999',
+    known: 'from memory',
+    run: (code) => {
+      const read = readChip(code);
+      return read.ok ? read.issuer.by : read.fault.code;
+    },
+  }),
+  row({
+    id: 'standards 20',
+    quantity: 'a line as a reader sends it',
+    inputs: 'LA 982 000001088420\r\n',
+    expected: '982000001088420',
+    tolerance: 'exact',
+    source: 'manual of a panel reader for ISO 11784/11785 transponders, section on its output format',
+    known: 'seen',
+    run: (line) => {
+      const read = readChip(line);
+      return read.ok ? read.code : read.fault.code;
+    },
+  }),
+  row({
     id: 'standards 21',
     quantity: 'earliest day under "at least 8 weeks", born 2025-03-01',
     inputs: { born: '2025-03-01', where: 'England (licensed breeders)' },
@@ -98,6 +170,69 @@ export const standardsRows: readonly EvidenceRow[] = [
     source: 'Gregorian calendar, ISO 8601-1',
     known: 'computed',
     run: (i) => addDays(date(i.born), i.days),
+  }),
+  row({
+    id: 'standards 28',
+    quantity: 'fenbendazole for 1.2 kg at 50 mg/kg of 100 mg/mL: mg, mL',
+    inputs: { grams: 1200, label: { rate: { amount: 50, unit: 'mg/kg' }, strength: { amount: 100, unit: 'mg/mL' } } },
+    expected: [60, 0.6],
+    tolerance: 1e-9,
+    source:
+      'United States Code of Federal Regulations, title 21, 520.905b (50 mg/kg daily) and 520.905a (strength of a suspension); the arithmetic as a school of veterinary medicine teaches it',
+    known: 'computed',
+    run: doseFigures,
+  }),
+  row({
+    id: 'standards 29',
+    quantity: 'the same puppy, another strength: mg, mL',
+    inputs: { grams: 1200, label: { rate: { amount: 50, unit: 'mg/kg' }, strength: { amount: 25, unit: 'mg/mL' } } },
+    expected: [60, 2.4],
+    tolerance: 1e-9,
+    source: 'United States Code of Federal Regulations, title 21, 520.905b; computed',
+    known: 'computed',
+    run: doseFigures,
+  }),
+  row({
+    id: 'standards 30',
+    quantity: 'pyrantel on either side of five pounds: 2.260 kg and 2.300 kg, mg',
+    inputs: [2260, 2300],
+    expected: [22.6, 11.5],
+    // The rates are printed rounded, in pounds: 4.54 and 2.27 mg/lb are 10.01 and 5.00 mg/kg.
+    tolerance: 0.03,
+    source: 'United States Code of Federal Regulations, title 21, 520.2042: 4.54 mg/lb up to 5 lb, 2.27 mg/lb above',
+    known: 'computed',
+    run: (weights) =>
+      weights.map((grams) => {
+        const light = { upToGrams: 5 * GRAMS_PER_POUND, rate: { amount: 4.54, unit: 'mg/lb' } } as const;
+        return (
+          doseFigures({
+            grams,
+            label: { rate: { amount: 2.27, unit: 'mg/lb' }, light, strength: { amount: 4.54, unit: 'mg/mL' } },
+          })[0] ?? 0
+        );
+      }),
+  }),
+  row({
+    id: 'standards 31',
+    quantity: 'milbemycin oxime: three weeks old; 0.90 kg; four weeks and 0.907 kg',
+    inputs: [
+      [21, 1500],
+      [42, 900],
+      [28, 907],
+    ],
+    expected: ['dose-too-young', 'dose-too-light', 'given'],
+    tolerance: 'exact',
+    source:
+      'United States Code of Federal Regulations, title 21, 520.1441: not under four weeks of age, not under 2 lb (0.907 kg)',
+    known: 'seen',
+    run: (puppies) =>
+      puppies.map(([days, grams]) => {
+        const answer = doseOf({ ...ANY_LABEL, leastDays: 28, leastGrams: 907 }, puppyOf(grams ?? 0, days ?? 0), {
+          day: DOSE_DAY,
+          instant: 0,
+        });
+        return answer.ok ? 'given' : answer.why.code;
+      }),
   }),
   row({
     id: 'standards 8',

@@ -21,6 +21,7 @@ export const appWords = {
   weighIn: 'Weigh-in',
   growth: 'Growth',
   weaning: 'Weaning',
+  care: 'Care',
   puppies: 'Puppies',
   homes: 'Homes',
   foods: 'Foods',

@@ -3,6 +3,17 @@
 import { foodFigure, foodText, massFigure, massText, weightText } from './amounts.ts';
 import { appWords, failureWords, keyWords } from './app.ts';
 import {
+  CHIP_SOURCE,
+  careWords,
+  chipFault,
+  chipIssuer,
+  chipText,
+  doseAmount,
+  doseRefusal,
+  doseRemark,
+  doseWords,
+} from './care.ts';
+import {
   ageInWords,
   dateInWords,
   dateShort,
@@ -140,6 +151,15 @@ export const ENGLISH = {
   scale: scaleWords,
   weaning: weaningWords,
   prep: prepWords,
+  care: careWords,
+  CHIP_SOURCE,
+  chipFault,
+  chipIssuer,
+  chipText,
+  dose: doseWords,
+  doseAmount,
+  doseRefusal,
+  doseRemark,
   dam: damWords,
   topUp: topUpWords,
 } as const;

@@ -118,6 +118,15 @@ export const helpParts: readonly HelpPart[] = [
     ],
   },
   {
+    id: 'care',
+    title: 'Care',
+    paragraphs: [
+      'Microchips: scan each chip twice, or type its number twice. A reader that types works as it is; the next puppy without a number is then in hand. A number that another puppy has, a test number and one that no chip can have are not taken.',
+      'A dose is arithmetic: copy dose, strength and limits from the label or from your vet’s note, and each puppy’s amount stands beside it, exact and to the marks of the syringe, with what it really gives. It goes by the last weight. A puppy at watch or act, too young or too light by the label, gets none: ask your vet.',
+    ],
+    keys: [{ keys: ['Enter'], does: 'from the number to the same again, and on to the next puppy' }],
+  },
+  {
     id: 'foods',
     title: 'Foods and the week of bowls',
     paragraphs: [

@@ -116,6 +116,8 @@ const SENTENCES: Readonly<Record<Command, (told: Told) => string>> = {
   'weaning.dropPlan': ({ who }) => `Weaning of the litter of ${who} dropped`,
   'weaning.note': ({ who }) => who,
   'weaning.takeBack': ({ who }) => `${who}, taken back`,
+  'care.setChip': ({ who }) => `Chip of ${who} written`,
+  'care.removeChip': ({ who }) => `Chip of ${who} taken away`,
   'dogs.damBegin': ({ who }) => `${who} written down as a dam`,
   'dogs.damChange': ({ who }) => `${who}, the dam, changed`,
   'dogs.damRemove': ({ who }) => `${who}, the dam, removed`,
