@@ -1,6 +1,7 @@
 /** Go-home plans: handed over and kept. What one says is a paper (`records.paper`). */
 
 import { z } from 'zod';
+import { whySchema } from '../homing/document.ts';
 import { dateSchema, idSchema, instantSchema } from '../units/fields.ts';
 import { op } from './operation.ts';
 
@@ -14,10 +15,10 @@ export const handedPlanSchema = z.strictObject({
 export type HandedPlan = z.infer<typeof handedPlanSchema>;
 
 export const HOMING_OPERATIONS = {
-  /** Keeps the plan of that day as it is; with `leaves` the puppy is marked gone home that day in the same entry. */
+  /** Keeps the plan of that day as it is; with `leaves` the puppy is marked gone home that day in the same entry. Refused while a finding that blocks stands and `why` is empty. */
   'homing.handOver': op({
     kind: 'command',
-    input: z.strictObject({ puppyId: idSchema, on: dateSchema, leaves: z.boolean() }),
+    input: z.strictObject({ puppyId: idSchema, on: dateSchema, leaves: z.boolean(), why: whySchema.optional() }),
     output: z.strictObject({ plan: handedPlanSchema }),
   }),
   'homing.handedOver': op({

@@ -1,13 +1,13 @@
 /** Everything that is printed, by kind, and the one way in which it is saved. */
 import { z } from 'zod';
 import { labelSheetSchema, labelsDocumentSchema, thawDocumentSchema, usedSchema } from '../freezer/paper-document.ts';
-import { planDocumentSchema } from '../homing/document.ts';
+import { anyPlanSchema, whySchema } from '../homing/document.ts';
 import { dateSchema, idSchema, localTimeSchema } from '../units/fields.ts';
 import { prepDocumentSchema } from '../weaning/prep-document.ts';
 import { op } from './operation.ts';
 
 export const paperDocumentSchema = z.discriminatedUnion('kind', [
-  planDocumentSchema,
+  anyPlanSchema,
   prepDocumentSchema,
   thawDocumentSchema,
   labelsDocumentSchema,
@@ -16,7 +16,7 @@ export type PaperDocument = z.infer<typeof paperDocumentSchema>;
 
 /** What a paper is about: the document follows from it and from the facts. `now` is what the clock of the kitchen says. */
 export const paperOfSchema = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('puppy'), puppyId: idSchema, on: dateSchema }),
+  z.strictObject({ kind: z.literal('puppy'), puppyId: idSchema, on: dateSchema, why: whySchema.optional() }),
   z.strictObject({ kind: z.literal('handed-over'), planId: idSchema }),
   z.strictObject({ kind: z.literal('prep'), litterId: idSchema, day: dateSchema }),
   z.strictObject({ kind: z.literal('thaw'), now: localTimeSchema }),

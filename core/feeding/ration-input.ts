@@ -5,7 +5,7 @@ import type { Food } from '../food/food.ts';
 import { assessLitter } from '../growth/assess.ts';
 import type { GrowthInput } from '../growth/input.ts';
 import { puppyWeights } from '../growth/puppy-weights.ts';
-import { EIGHT_WEEKS } from '../litter/ages.ts';
+import { EIGHT_WEEKS, SEVEN_WEEKS } from '../litter/ages.ts';
 import { type Litter, type Puppy, puppyName } from '../litter/litter.ts';
 import type { FindingsInput } from './findings.ts';
 import type { LadderInput } from './ladder.ts';
@@ -26,9 +26,10 @@ export interface RationFacts {
   readonly on: CivilDate;
 }
 
-/** The day that a ration is for, as an age: that day, or the day a puppy is eight weeks old when that is still to come. */
+/** The day that a ration is for, as an age: that day, or the day a puppy is eight weeks old when it is not yet seven. */
 export function fedFromAge(born: CivilDate, on: CivilDate): number {
-  return Math.max(ageInDays(born, on), EIGHT_WEEKS);
+  const age = ageInDays(born, on);
+  return age >= SEVEN_WEEKS ? age : EIGHT_WEEKS;
 }
 
 /** At the weight of that day, or the one to expect on it; null without a weight, and where none can be expected. */

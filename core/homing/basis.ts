@@ -1,10 +1,10 @@
 /** The facts of a plan, and what every part of it is worked out from. */
 import type { CivilDate } from '../calendar/day.ts';
+import type { LadderStep } from '../feeding/ladder.ts';
 import type { RulesVersion } from '../feeding/rules.ts';
 import type { Food } from '../food/food.ts';
 import type { Litter, Puppy, Reading } from '../litter/litter.ts';
 import type { House } from '../people/house.ts';
-import type { Tread } from './table.ts';
 import type { PlanWeights } from './weights.ts';
 
 export interface PlanFacts {
@@ -20,6 +20,8 @@ export interface PlanFacts {
   /** What amounts and energy are reckoned with; the shipped generic mix when it is left out. */
   readonly food?: Food;
   readonly on: CivilDate;
+  /** Why it is printed though a warning stands; empty or left out where nobody was asked. */
+  readonly why?: string;
 }
 
 /** What every part of the plan is worked out from. */
@@ -32,5 +34,6 @@ export interface PlanBasis extends PlanFacts {
   /** Age in days on which the plan starts: the day it is made, or the go-home day when that is still to come. */
   readonly start: number;
   readonly weights: PlanWeights;
-  readonly treads: readonly Tread[];
+  /** Empty where the weights do not let an amount be given with confidence. */
+  readonly treads: readonly LadderStep[];
 }

@@ -1,16 +1,14 @@
-/** What a plan needs to know of the weights: the puppy's own, its littermates', the one it starts from, and the forecast. */
+/** What a plan needs to know of the weights: the puppy's own, the one it starts from, and the forecast. */
 import type { CivilDate } from '../calendar/day.ts';
 import { assessLitter, type Level } from '../growth/assess.ts';
 import { type GrowthFacts, type GrowthInput, growthInputOf } from '../growth/input.ts';
 import type { PuppyFinding } from '../growth/puppy-findings.ts';
 import { type LastWeight, type PuppyWeights, puppyWeights } from '../growth/puppy-weights.ts';
-import { bandOf } from '../growth/series.ts';
 import type { Litter, Puppy } from '../litter/litter.ts';
 
 export interface PlanWeights extends Omit<PuppyWeights, 'last'> {
   /** What was weighed until the day of the plan. */
   readonly growth: GrowthInput;
-  readonly band: readonly { readonly ageDays: number; readonly low: number; readonly high: number }[];
   /** The weight that the plan starts from. */
   readonly anchor: LastWeight | null;
   readonly level: Level;
@@ -30,7 +28,6 @@ export function planWeights(facts: GrowthFacts & { litter: Litter; puppy: Puppy;
   return {
     ...weights,
     growth,
-    band: bandOf(growth, puppy.id),
     anchor: last,
     level: assessed?.level ?? 'steady',
     finding: assessed?.finding ?? null,

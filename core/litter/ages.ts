@@ -5,3 +5,6 @@
  * (common practice; local law differs).
  */
 export const EIGHT_WEEKS = 56;
+
+/** Seven weeks, in days: from here on a puppy that goes home earlier than most is fed by the house rules as it is (common practice; local law differs). */
+export const SEVEN_WEEKS = 49;

@@ -26,6 +26,8 @@ export const houseSchema = z.strictObject({
   email: line,
   vetName: line,
   vetPhone: line,
+  /** Of the vet, or of who stands in, at night and on Sundays. */
+  vetOutOfHours: line,
   /** How her scale shows weights; a number typed without a unit is in it. */
   massUnit: z.enum(MASS_UNITS),
   paper: z.enum(['a4', 'letter']),
@@ -49,6 +51,7 @@ const houseSettingsSchema = houseSchema.omit({
   email: true,
   vetName: true,
   vetPhone: true,
+  vetOutOfHours: true,
 });
 export type HouseSettings = z.infer<typeof houseSettingsSchema>;
 
@@ -70,6 +73,7 @@ export const DEFAULT_HOUSE: House = {
   email: '',
   vetName: '',
   vetPhone: '',
+  vetOutOfHours: '',
   ...DEFAULT_SETTINGS,
 };
 

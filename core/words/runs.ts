@@ -1,5 +1,5 @@
 /** Sentences of the paper with strong and official words in them. */
-import type { Run } from '../homing/document.ts';
+import type { Run } from '../homing/earlier-plan.ts';
 
 /** `*strong*` and `_official_` words as runs; everything else is plain. No name or figure may hold these marks. */
 export function runsOf(text: string): Run[] {

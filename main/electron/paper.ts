@@ -1,5 +1,6 @@
 /** Paper on the desktop: a hidden window opens the very page that the window previews, and prints it. */
 import { BrowserWindow } from 'electron';
+import { finishPdf } from '../hosting/finish-pdf.ts';
 import { printRoute, READY_WITHIN, requireWhole } from '../hosting/printed.ts';
 import type { PaperSlots } from '../hosting/slots.ts';
 import type { PaperPort } from '../service/program.ts';
@@ -17,7 +18,7 @@ const WAIT_UNTIL_READY = `new Promise((done) => {
   look();
 })`;
 
-async function printSlot(preload: string, slot: string, paper: 'a4' | 'letter'): Promise<Uint8Array> {
+async function printSlot(preload: string, slot: string, paper: 'a4' | 'letter', author: string): Promise<Uint8Array> {
   const window = new BrowserWindow({
     show: false,
     // A hidden page is otherwise slowed down, and may never come to lay out its sheets.
@@ -27,12 +28,13 @@ async function printSlot(preload: string, slot: string, paper: 'a4' | 'letter'):
     await window.loadURL(`${WINDOW_ADDRESS}${printRoute(slot, paper)}`);
     const ready: unknown = await window.webContents.executeJavaScript(WAIT_UNTIL_READY);
     requireWhole(typeof ready === 'string' ? ready : null);
-    return await window.webContents.printToPDF({
+    const bytes = await window.webContents.printToPDF({
       preferCSSPageSize: true,
       printBackground: true,
       generateTaggedPDF: true,
       generateDocumentOutline: true,
     });
+    return await finishPdf(bytes, author);
   } finally {
     window.destroy();
   }
@@ -41,10 +43,10 @@ async function printSlot(preload: string, slot: string, paper: 'a4' | 'letter'):
 /** `print` throws a ContractFailure: `refused` when a sheet would be clipped, `internal` when the page is not ready in time. */
 export function windowPaper(preload: string, slots: PaperSlots): PaperPort {
   return {
-    async print(document, paper) {
+    async print(document, paper, author = '') {
       const slot = slots.put(document);
       try {
-        return await printSlot(preload, slot, paper);
+        return await printSlot(preload, slot, paper, author);
       } finally {
         slots.drop(slot);
       }

@@ -7,6 +7,7 @@ import { createRequire } from 'node:module';
 import type { Browser } from 'playwright-core';
 import type { PaperDocument } from '../../core/contract/paper.ts';
 import { ContractFailure } from '../../core/contract/result.ts';
+import { finishPdf } from '../hosting/finish-pdf.ts';
 import { printRoute, READY_WITHIN, requireWhole } from '../hosting/printed.ts';
 import type { PaperSlots } from '../hosting/slots.ts';
 import type { PaperPort } from '../service/program.ts';
@@ -68,12 +69,12 @@ class Printer implements ChromiumPaper {
     this.#place = place;
   }
 
-  async print(document: PaperDocument, paper: 'a4' | 'letter'): Promise<Uint8Array> {
+  async print(document: PaperDocument, paper: 'a4' | 'letter', author = ''): Promise<Uint8Array> {
     this.#printing += 1;
     if (this.#idle !== null) clearTimeout(this.#idle);
     const slot = this.#slots.put(document);
     try {
-      return await this.#printSlot(await this.#started(), slot, paper);
+      return await finishPdf(await this.#printSlot(await this.#started(), slot, paper), author);
     } finally {
       this.#slots.drop(slot);
       this.#printing -= 1;

@@ -73,9 +73,13 @@ const writers: Readonly<Record<ExportKind, (c: Context) => ExportedFile[] | Prom
   },
 
   person: (c) => {
-    const { breederName, address, phone, email, vetName, vetPhone } = storedHouse(c.store.db) ?? DEFAULT_HOUSE;
+    const { breederName, address, phone, email, vetName, vetPhone, vetOutOfHours } = storedHouse(c.store.db) ?? DEFAULT_HOUSE;
     const buyers = allPeople(c.store.db).filter((person) => person.role === 'buyer');
-    const persons = { breeder: { name: breederName, address, phone, email }, vet: { name: vetName, phone: vetPhone }, buyers };
+    const persons = {
+      breeder: { name: breederName, address, phone, email },
+      vet: { name: vetName, phone: vetPhone, outOfHours: vetOutOfHours },
+      buyers,
+    };
     return [write(c, 'persons', 'json', pretty({ format: 'whelpside persons', version: 1, exported: c.now().local, persons }))];
   },
 };

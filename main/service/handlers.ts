@@ -9,7 +9,7 @@ import type { Timestamp } from '../store/timestamp.ts';
 /** Makes paper out of a document. */
 export interface PaperPort {
   /** Prints one document on this paper, answers the PDF's bytes. */
-  print(document: PaperDocument, paper: 'a4' | 'letter'): Promise<Uint8Array>;
+  print(document: PaperDocument, paper: 'a4' | 'letter', author?: string): Promise<Uint8Array>;
 }
 
 export interface Context {

@@ -20,10 +20,11 @@ import { type Context, command, type HandlersOf } from './handlers.ts';
 export function homingHandlers(c: Context): HandlersOf<'homing'> {
   const { db } = c.store;
   return {
-    'homing.handOver': ({ puppyId, on, leaves }) => {
+    'homing.handOver': ({ puppyId, on, leaves, why }) => {
       const puppy = puppyOf(c, puppyId);
       if (puppy.state === 'died') throw new ContractFailure('refused', 'the puppy has died');
-      const document = planOf(c, puppyId, on);
+      const document = planOf(c, puppyId, on, why);
+      requireReason(document);
       const plan: HandedPlan = {
         id: c.newId(),
         puppyId,
@@ -42,8 +43,15 @@ export function homingHandlers(c: Context): HandlersOf<'homing'> {
   };
 }
 
-/** The plan of that day, from the facts as they are. */
-export function planOf(c: Context, puppyId: string, on: CivilDate): PlanDocument {
+/** A plan that a warning stands against is neither printed nor handed over without her reason on it. */
+export function requireReason(document: PlanDocument): void {
+  if (document.why === '' && document.findings.some((f) => f.blocks)) {
+    throw new ContractFailure('refused', 'a warning stands and no reason is given', 'why');
+  }
+}
+
+/** The plan of that day, from the facts as they are; `why` it is made though a warning stands. */
+export function planOf(c: Context, puppyId: string, on: CivilDate, why = ''): PlanDocument {
   const { db } = c.store;
   const puppy = puppyOf(c, puppyId);
   if (on < dateOf(puppy.bornAt)) throw new ContractFailure('bad-input', 'the day is before the birth', 'on');
@@ -52,5 +60,5 @@ export function planOf(c: Context, puppyId: string, on: CivilDate): PlanDocument
   const readings = readingsOf(db, litter.id);
   const rules = rulesOn(rulesFacts(c), litter.id, on);
   const food = foodOn(c, litter.id, rules.rules, dateOf(puppy.bornAt), on);
-  return planDocument({ litter, puppies, puppy, readings, rules, food, house: storedHouse(db) ?? DEFAULT_HOUSE, on });
+  return planDocument({ litter, puppies, puppy, readings, rules, food, house: storedHouse(db) ?? DEFAULT_HOUSE, on, why });
 }

@@ -20,7 +20,7 @@ import { found } from './facts.ts';
 import { rulesFacts } from './feeding.ts';
 import { demandBetween } from './freezer-demand.ts';
 import type { Context, HandlersOf } from './handlers.ts';
-import { planOf } from './homing.ts';
+import { planOf, requireReason } from './homing.ts';
 import { prepSheetOf } from './weaning.ts';
 
 type Named<N extends keyof HandlersOf<'records'>> = Pick<HandlersOf<'records'>, N>;
@@ -33,8 +33,9 @@ export function paperHandlers(c: Context): Named<'records.paper' | 'records.save
     'records.savePaper': async ({ of, paper }) => {
       const document = documentOf(c, of);
       if (document === null) throw new ContractFailure('refused', 'there is nothing to print');
+      if (document.kind === 'plan' && document.version === 3 && of.kind !== 'handed-over') requireReason(document);
       if (c.paper === null) throw new ContractFailure('no-printer', 'nothing that can make a PDF was found');
-      const bytes = await c.paper.print(document, paper);
+      const bytes = await c.paper.print(document, paper, storedHouse(c.store.db)?.breederName ?? '');
       return { file: writePaper(folder, fileStem(document), bytes), folder: papersFolder(folder) };
     },
 
@@ -48,7 +49,7 @@ export function paperHandlers(c: Context): Named<'records.paper' | 'records.save
 function documentOf(c: Context, of: PaperOf): PaperDocument | null {
   switch (of.kind) {
     case 'puppy':
-      return planOf(c, of.puppyId, of.on);
+      return planOf(c, of.puppyId, of.on, of.why);
     case 'handed-over':
       return found(keptDocument(c.store.db, of.planId), 'plan');
     case 'prep':

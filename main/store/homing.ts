@@ -2,7 +2,7 @@
 
 import type Database from 'better-sqlite3';
 import { type HandedPlan, handedPlanSchema } from '../../core/contract/homing.ts';
-import { type PlanDocument, planDocumentSchema } from '../../core/homing/document.ts';
+import { type AnyPlan, anyPlanSchema, type PlanDocument, planDocumentSchema } from '../../core/homing/document.ts';
 import type { Recorder } from './journal.ts';
 import type { Row } from './rows.ts';
 
@@ -20,9 +20,9 @@ export function plansOf(db: Database.Database, litterId: string): HandedPlan[] {
 }
 
 /** The document of a kept plan, as it was handed over. */
-export function keptDocument(db: Database.Database, planId: string): PlanDocument | null {
+export function keptDocument(db: Database.Database, planId: string): AnyPlan | null {
   const stored = db.prepare<[string], string>(`SELECT k.document ${SEEN} AND k.id = ?`).pluck().get(planId);
-  return stored === undefined ? null : planDocumentSchema.parse(JSON.parse(stored));
+  return stored === undefined ? null : anyPlanSchema.parse(JSON.parse(stored));
 }
 
 export function hasPlan(db: Database.Database, puppyId: string): boolean {

@@ -14,6 +14,8 @@ import { TABLES, type TableName, tableOf, tagsOf } from './tables.ts';
 const HOUSE_ID = 'house';
 const BREEDER_ID = 'person-breeder';
 const VET_ID = 'person-vet';
+/** Only a telephone number: whoever answers it when the vet is closed. */
+const OUT_OF_HOURS_ID = 'person-vet-out-of-hours';
 const NOBODY = { name: '', address: '', phone: '', email: '' };
 const PERSON = 'SELECT id, role, name, address, phone, email FROM people WHERE removed = 0';
 
@@ -35,10 +37,12 @@ export function storedHouse(db: Database.Database): House | null {
   const settings = storedSettings(db);
   const breeder = findPerson(db, BREEDER_ID);
   const vet = findPerson(db, VET_ID);
-  if (settings === null && breeder === null && vet === null) return null;
+  const late = findPerson(db, OUT_OF_HOURS_ID);
+  if (settings === null && breeder === null && vet === null && late === null) return null;
   const { name: breederName, address, phone, email } = breeder ?? NOBODY;
   const { name: vetName, phone: vetPhone } = vet ?? NOBODY;
-  return { ...(settings ?? DEFAULT_SETTINGS), breederName, address, phone, email, vetName, vetPhone };
+  const { phone: vetOutOfHours } = late ?? NOBODY;
+  return { ...(settings ?? DEFAULT_SETTINGS), breederName, address, phone, email, vetName, vetPhone, vetOutOfHours };
 }
 
 function storedSettings(db: Database.Database): HouseSettings | null {
@@ -47,12 +51,13 @@ function storedSettings(db: Database.Database): HouseSettings | null {
 }
 
 export function setHouse(db: Database.Database, recorder: Recorder, house: House): void {
-  const { breederName, address, phone, email, vetName, vetPhone, ...settings } = house;
+  const { breederName, address, phone, email, vetName, vetPhone, vetOutOfHours, ...settings } = house;
   const text = JSON.stringify(settings);
   if (storedSettings(db) === null) recorder.insert('house', { id: HOUSE_ID, house: text });
   else recorder.update('house', HOUSE_ID, { house: text });
   setPerson(db, recorder, { id: BREEDER_ID, role: 'breeder', name: breederName, address, phone, email });
   setPerson(db, recorder, { ...NOBODY, id: VET_ID, role: 'vet', name: vetName, phone: vetPhone });
+  setPerson(db, recorder, { ...NOBODY, id: OUT_OF_HOURS_ID, role: 'vet', phone: vetOutOfHours });
 }
 
 /** A person of whom nothing is written, and never was, gets no row. */

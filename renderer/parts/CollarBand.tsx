@@ -51,11 +51,27 @@ export function CollarBand({
 }
 
 /** The collar laid flat along the whole width of a sheet; `width` and `height` give only its proportions. */
-export function CollarRibbon({ collar, width = 184, height = 13 }: { collar: Collar; width?: number; height?: number }) {
+export function CollarRibbon({
+  collar,
+  width = 184,
+  height = 13,
+  label,
+}: {
+  collar: Collar;
+  width?: number;
+  height?: number;
+  /** Read aloud in place of what the window calls it. */
+  label?: string;
+}) {
   const clip = useId();
   const long = (width * 32) / height;
   return (
-    <svg className="collar-ribbon" viewBox={`0 4 ${long} 32`} role="img" aria-label={`${collar.letter}, ${collarWords(collar)}`}>
+    <svg
+      className="collar-ribbon"
+      viewBox={`0 4 ${long} 32`}
+      role="img"
+      aria-label={label ?? `${collar.letter}, ${collarWords(collar)}`}
+    >
       {/* a little inside the frame, so that no printer lets the pattern look out over it */}
       <clipPath id={clip}>
         <path d={`M.6 4.6H${long - 0.6}V35.4H.6Z`} />

@@ -3,6 +3,7 @@ import { addDays, type CivilDate } from '../../core/calendar/day.ts';
 import type { LadderStep } from '../../core/feeding/ladder.ts';
 import type { MealName } from '../../core/food/bowls.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
+import type { Catalogue } from '../../core/words/catalogue.ts';
 import { words } from '../state/words.ts';
 import { type LadderLayout, ladderLayout } from './ladder-layout.ts';
 import { LAYERS, type LadderLook, type LadderTexts, weightOf } from './ladder-look.ts';
@@ -40,6 +41,8 @@ export function MealLadder({
   unit = 'g',
   paper = false,
   paperHigh = PAPER.height,
+  spoken = words,
+  plates = false,
 }: {
   steps: readonly LadderStep[];
   born: CivilDate;
@@ -48,6 +51,10 @@ export function MealLadder({
   paper?: boolean;
   /** Height on paper over its width of 695. */
   paperHigh?: number;
+  /** In the language of the paper; else of the window. */
+  spoken?: Catalogue;
+  /** Plates under texts instead of an edge around their letters. */
+  plates?: boolean;
 }) {
   const box = useRef<HTMLDivElement>(null);
   const wide = useWidth(box);
@@ -62,14 +69,14 @@ export function MealLadder({
             born,
             nowDay,
             paper ? { ...PAPER, height: paperHigh } : screenLook(width),
-            ladderTexts(unit, paper),
+            ladderTexts(unit, paper, spoken),
             measure,
           ),
-    [steps, born, nowDay, unit, paper, paperHigh, width, measure],
+    [steps, born, nowDay, unit, paper, paperHigh, width, measure, spoken],
   );
   return (
     <div className={paper ? 'ladder' : 'ladder on-screen'} ref={box}>
-      {layout !== null && <LadderPicture layout={layout} unit={unit} paper={paper} />}
+      {layout !== null && <LadderPicture layout={layout} unit={unit} paper={paper} spoken={spoken} plates={plates} />}
       {!paper && steps.length > 0 && (
         <>
           <p className="note">{words.ladder.how}</p>
@@ -80,7 +87,7 @@ export function MealLadder({
   );
 }
 
-function ladderTexts(unit: MassUnit, paper: boolean): LadderTexts {
+function ladderTexts(unit: MassUnit, paper: boolean, words: Catalogue): LadderTexts {
   return {
     figure: (grams, first, now) => {
       const figure = first || now ? words.foodText(grams, unit) : words.foodFigure(grams, unit);
@@ -96,7 +103,19 @@ function ladderTexts(unit: MassUnit, paper: boolean): LadderTexts {
   };
 }
 
-function LadderPicture({ layout, unit, paper }: { layout: LadderLayout; unit: MassUnit; paper: boolean }) {
+function LadderPicture({
+  layout,
+  unit,
+  paper,
+  spoken,
+  plates,
+}: {
+  layout: LadderLayout;
+  unit: MassUnit;
+  paper: boolean;
+  spoken: Catalogue;
+  plates: boolean;
+}) {
   const hatch = useId();
   const spots = useId();
   const { width, height, base, changes, brackets, ticks, texts, now } = layout;
@@ -113,7 +132,7 @@ function LadderPicture({ layout, unit, paper }: { layout: LadderLayout; unit: Ma
       viewBox={`0 0 ${width} ${height}`}
       {...(paper ? {} : { width, height })}
       role="img"
-      aria-label={pictureWords(layout, unit)}
+      aria-label={pictureWords(layout, unit, spoken)}
     >
       <defs>
         <pattern id={hatch} width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
@@ -140,10 +159,24 @@ function LadderPicture({ layout, unit, paper }: { layout: LadderLayout; unit: Ma
       {brackets.map((b) => (
         <path key={b.from} className="span" d={`M${b.from} ${b.y + 6}V${b.y}H${b.to}V${b.y + 6}`} />
       ))}
+      {/* Letters with an edge around them become drawings in a PDF: on new papers a plate is laid under those that stand on a layer. */}
+      {plates &&
+        texts
+          .filter((t) => t.kind === 'layer')
+          .map((t) => (
+            <rect
+              key={`${t.x} ${t.y}`}
+              className="plate"
+              x={t.x - t.width / 2 - 3}
+              y={t.y - t.size * 0.86}
+              width={t.width + 6}
+              height={t.size * 1.12}
+            />
+          ))}
       {texts.map((t) => (
         <text
           key={`${t.kind} ${t.x} ${t.y}`}
-          className={t.kind === 'figure' || t.kind === 'layer' ? `${t.kind} halo` : t.kind}
+          className={!plates && (t.kind === 'figure' || t.kind === 'layer') ? `${t.kind} halo` : t.kind}
           x={t.x}
           y={t.y}
           fontSize={t.size}
@@ -178,7 +211,7 @@ function outlinePath({ treads, base }: LadderLayout): string {
   return `M${first.from} ${base}${treads.map((t) => `V${t.top}H${t.to}`).join('')}V${base}`;
 }
 
-function pictureWords({ treads }: LadderLayout, unit: MassUnit): string {
+function pictureWords({ treads }: LadderLayout, unit: MassUnit, words: Catalogue): string {
   const [first, last] = [treads[0]?.step, treads.at(-1)?.step];
   const largest = Math.max(...treads.map((t) => t.step.dayGrams));
   if (first === undefined || last === undefined) return words.ladder.table;

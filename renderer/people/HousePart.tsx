@@ -10,7 +10,7 @@ const LINE = 200;
 const PAPERS = ['a4', 'letter'] as const satisfies readonly House['paper'][];
 const THEMES = ['by-hour', 'day', 'night'] as const satisfies readonly House['theme'][];
 
-type LineField = 'breederName' | 'address' | 'phone' | 'email' | 'vetName' | 'vetPhone';
+type LineField = 'breederName' | 'address' | 'phone' | 'email' | 'vetName' | 'vetPhone' | 'vetOutOfHours';
 
 /** Whose house it is, whom to call, how weights and papers are shown. */
 export function HousePart() {
@@ -44,6 +44,7 @@ export function HousePart() {
         {line('email', 'email')}
         {line('vetName')}
         {line('vetPhone', 'tel')}
+        {line('vetOutOfHours', 'tel')}
         <SavedChoice
           label={words.house.massUnit}
           hint={words.house.massUnitHint}

@@ -6,7 +6,7 @@ import { useLitterOfPuppy } from '../facts/useLitter.ts';
 import { words } from '../state/words.ts';
 
 /** Keeps the plan as it is today, and marks the puppy gone home in the same entry when it is. Undo takes both back. */
-export function HandOver({ document, ready }: { document: PlanDocument; ready: boolean }) {
+export function HandOver({ document, ready, why }: { document: PlanDocument; ready: boolean; why: string }) {
   const today = useToday();
   const [asked, setAsked] = useState(false);
   const stillHere = useLitterOfPuppy(document.puppyId)?.puppy.state !== 'home';
@@ -25,7 +25,7 @@ export function HandOver({ document, ready }: { document: PlanDocument; ready: b
   }, [asked]);
 
   async function handOver() {
-    const result = await run('homing.handOver', { puppyId: document.puppyId, on: today, leaves }, { quiet: true });
+    const result = await run('homing.handOver', { puppyId: document.puppyId, on: today, leaves, why }, { quiet: true });
     setSaid(result.ok ? words.print.handedOver(document.name, leaves) : words.failure[result.error.code]);
     if (result.ok) setAsked(false);
   }

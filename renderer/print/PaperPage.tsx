@@ -1,6 +1,7 @@
 import { useMemo, useRef, useState } from 'react';
 import type { PaperDocument } from '../../core/contract/paper.ts';
 import type { LabelSheet } from '../../core/freezer/paper-document.ts';
+import { catalogueOf } from '../../core/words/catalogue.ts';
 import { now, useToday } from '../data/now.ts';
 import { useQuery } from '../data/query.ts';
 import { useHouse } from '../facts/useLitterGrowth.ts';
@@ -53,7 +54,8 @@ function Preview({ route, papers }: { route: PrintRoute; papers: Papers }) {
   const place = readFirst(first, labelsOnSheet(sheet, paper));
   const used = sheet === 'small' && place.ok ? place.value - 1 : 0;
   const fetched = papers.at === 'ready' && known ? papers.papers : NONE;
-  const shown = useMemo(() => fetched.map((p) => placed(p, sheet, used)), [fetched, sheet, used]);
+  const [why, setWhy] = useState('');
+  const shown = useMemo(() => fetched.map((p) => reasoned(placed(p, sheet, used), why)), [fetched, sheet, used, why]);
   const fit = useFit(sheets, fitKey(shown, paper));
   usePageTitle(shown.length > 1 ? words.print.manyPlans : (shown[0]?.document.title ?? ''));
   return (
@@ -64,6 +66,7 @@ function Preview({ route, papers }: { route: PrintRoute; papers: Papers }) {
         paper={paper}
         fit={fit}
         labels={{ sheet, setSheet, first, setFirst, isPlaced: place.ok }}
+        reason={{ why, setWhy }}
       />
       <p className="print-refused">{words.print.clippedPrint}</p>
       <main className="print-desk" ref={sheets}>
@@ -80,6 +83,14 @@ function Preview({ route, papers }: { route: PrintRoute; papers: Papers }) {
 function placed({ of, document }: Paper, sheet: LabelSheet, used: number): Paper {
   if (of?.kind !== 'labels' || document.kind !== 'labels') return { of, document };
   return { of: { ...of, sheet, used }, document: { ...document, sheet, used } };
+}
+
+/** Her reason stands on the plans that a warning stands against, as the program will print it. */
+function reasoned({ of, document }: Paper, why: string): Paper {
+  const reason = why.trim();
+  if (of?.kind !== 'puppy' || document.kind !== 'plan' || document.version !== 3 || reason === '') return { of, document };
+  if (!document.findings.some((f) => f.blocks)) return { of, document };
+  return { of: { ...of, why: reason }, document: { ...document, why: catalogueOf(document.language).plan.why(reason) } };
 }
 
 function keyOf(document: PaperDocument): string {

@@ -1,15 +1,17 @@
 import type { PaperDocument } from '../../core/contract/paper.ts';
 import type { Paper } from '../links.ts';
+import { EarlierPaper } from './earlier/EarlierPaper.tsx';
+import { EARLIER_SHEETS } from './earlier/Sheet.tsx';
 import { LabelsPaper, labelSheets } from './LabelsPaper.tsx';
 import { PlanPaper } from './PlanPaper.tsx';
 import { PrepPaper } from './PrepPaper.tsx';
-import { SHEETS } from './Sheet.tsx';
 import { ThawListPaper } from './ThawListPaper.tsx';
 
 /** The sheets of any document, as they are printed. Whoever shows them measures them: see `useFit`. */
 export function PaperSheets({ document, paper }: { document: PaperDocument; paper: Paper }) {
   switch (document.kind) {
     case 'plan':
+      if (document.version !== 3) return <EarlierPaper document={document} paper={paper} />;
       return <PlanPaper document={document} paper={paper} />;
     case 'prep':
       return <PrepPaper document={document} paper={paper} />;
@@ -22,6 +24,6 @@ export function PaperSheets({ document, paper }: { document: PaperDocument; pape
 
 /** How many sheets a document takes. */
 export function sheetsOf(document: PaperDocument, paper: Paper): number {
-  if (document.kind === 'plan') return SHEETS;
+  if (document.kind === 'plan') return document.version === 3 ? document.sheets.length : EARLIER_SHEETS;
   return document.kind === 'labels' ? labelSheets(document, paper).length : 1;
 }

@@ -1,33 +1,30 @@
-import type { PlanDocument } from '../../core/homing/document.ts';
-import { words } from '../state/words.ts';
-
-export const SHEETS = 2;
-
-/** One sheet of paper: fixed in height, its parts spread over it; the foot says whose it is, of when, and which sheet. */
+/** One sheet of paper: fixed in height; the foot says whose it is, of when, and which sheet. */
 export function Sheet({
-  document,
+  name,
   n,
-  thin = false,
+  label,
+  foot,
+  number,
+  className = '',
   children,
 }: {
-  document: PlanDocument;
+  /** Whose, for who is told that it does not fit. */
+  name: string;
   n: number;
-  /** With few parts on it they stand together at the top. */
-  thin?: boolean;
+  label: string;
+  foot: string;
+  /** "sheet 1 of 3" */
+  number: string;
+  className?: string;
   children: React.ReactNode;
 }) {
   return (
-    <section
-      className="sheet"
-      data-sheet={n}
-      data-name={document.name}
-      aria-label={words.paper.sheetLabel(document.name, n, SHEETS)}
-    >
-      <div className={thin ? 'sheet-body thin' : 'sheet-body'}>
+    <section className={`sheet ${className}`.trim()} data-sheet={n} data-name={name} aria-label={label}>
+      <div className="sheet-body">
         {children}
         <footer className="sheet-foot">
-          <span>{document.foot}</span>
-          <span className="sheet-number">{words.paper.sheet(n, SHEETS)}</span>
+          <span>{foot}</span>
+          <span className="sheet-number">{number}</span>
         </footer>
       </div>
     </section>
@@ -35,20 +32,21 @@ export function Sheet({
 }
 
 /** A heading with its one line of help to the right. */
-export function PartHead({ heading, note }: { heading: string; note: string }) {
+export function PartHead({ heading, children }: { heading: string; children: React.ReactNode }) {
   return (
     <div className="part-head">
       <h2>{heading}</h2>
-      <p>{note}</p>
+      <p>{children}</p>
     </div>
   );
 }
 
-/** A line to write on. */
-export function WriteOn({ label }: { label: string }) {
+/** A label and a number, or a line to write it on. */
+export function NumberLine({ label, phone }: { label: string; phone: string }) {
   return (
-    <span className="write-on">
+    <p className="number-line">
       <span>{label}</span>
-    </span>
+      {phone === '' ? <span className="to-write" /> : <b>{phone}</b>}
+    </p>
   );
 }

@@ -1,4 +1,7 @@
-/** Whether every sheet holds all of its text. A sheet that does not is set a little closer, step by step, before it is refused. */
+/**
+ * Whether every sheet holds all of its text. Letters that must stay in one line are made smaller until they do; a sheet that is still too full is
+ * set a little closer, step by step, before it is refused. All of it goes by boxes as the browser has laid them out.
+ */
 import { type RefObject, useLayoutEffect, useState } from 'react';
 
 export interface ClippedSheet {
@@ -8,7 +11,7 @@ export interface ClippedSheet {
 
 export type Fit = { at: 'measuring' } | { at: 'fits' } | { at: 'clipped'; sheets: readonly ClippedSheet[] };
 
-/** Steps of density in print.css: 0 is as drawn, 3 the closest; text is never under 9 pt. */
+/** Steps of density in the stylesheets: 0 is as drawn, 3 the closest. */
 const CLOSEST = 3;
 /** CSS pixels: rounding of millimetres. */
 const SLACK = 1;
@@ -53,18 +56,52 @@ export function useFit(root: RefObject<HTMLElement | null>, key: string): Fit {
   return fit;
 }
 
-function fitSheets(root: HTMLElement): ClippedSheet[] {
+/** Fits every sheet under `root` as it stands in the page, and answers those that do not hold their text even so. */
+export function fitSheets(root: HTMLElement): ClippedSheet[] {
   const clipped: ClippedSheet[] = [];
   for (const sheet of root.querySelectorAll<HTMLElement>('.sheet')) {
     let density = 0;
-    sheet.dataset['density'] = '0';
-    while (isClipped(sheet) && density < CLOSEST) {
-      density += 1;
+    const isTooFull = () => {
       sheet.dataset['density'] = String(density);
+      return !fitLetters(sheet) || isClipped(sheet);
+    };
+    let tooFull = isTooFull();
+    while (tooFull && density < CLOSEST) {
+      density += 1;
+      tooFull = isTooFull();
     }
-    if (isClipped(sheet)) clipped.push({ name: sheet.dataset['name'] ?? '', sheet: Number(sheet.dataset['sheet']) });
+    if (tooFull) clipped.push({ name: sheet.dataset['name'] ?? '', sheet: Number(sheet.dataset['sheet']) });
   }
   return clipped;
+}
+
+/** Rounds of making letters smaller; each comes as near as widths of whole pixels tell. */
+const ROUNDS = 4;
+
+/**
+ * In a part with `data-fit` all places of class `fit` are set smaller alike, by `--fit`, until the widest is as wide as its box. What may
+ * wrap (`data-wraps`) does so at the smallest size that the part allows. Answers whether nothing else had to be smaller than that.
+ */
+function fitLetters(sheet: HTMLElement): boolean {
+  let fits = true;
+  for (const part of sheet.querySelectorAll<HTMLElement>('[data-fit]')) {
+    part.classList.remove('wrapped');
+    const places = [...part.querySelectorAll<HTMLElement>('.fit')];
+    let size = 1;
+    part.style.setProperty('--fit', '1');
+    for (let i = 0; i < ROUNDS; i += 1) {
+      const over = Math.max(...places.map((p) => p.scrollWidth / Math.max(1, p.clientWidth)));
+      if (!(over > 1)) break;
+      size /= over + 0.002;
+      part.style.setProperty('--fit', size.toFixed(4));
+    }
+    const least = Number(part.dataset['fit']);
+    const wraps = size < least && part.dataset['wraps'] === 'true';
+    part.classList.toggle('wrapped', wraps);
+    if (wraps) part.style.setProperty('--fit', String(least));
+    else if (size < least) fits = false;
+  }
+  return fits;
 }
 
 /** Sizes of layout, not of the screen: a preview that is scaled down is measured as it will be printed. */

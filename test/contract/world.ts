@@ -35,7 +35,7 @@ export function keptPlan(dispatch: Dispatch, planId: string): Promise<PlanDocume
 
 async function planPaper(dispatch: Dispatch, of: PaperOf): Promise<PlanDocument> {
   const { document } = await call(dispatch, 'records.paper', { of });
-  if (document?.kind !== 'plan') throw new Error(`no plan but ${document?.kind}`);
+  if (document?.kind !== 'plan' || document.version !== 3) throw new Error(`no plan but ${document?.kind}`);
   return document;
 }
 

@@ -56,7 +56,7 @@ const PACK = 'package.json';
 const RULES: Readonly<Record<string, Rule>> = {
   'main/store': { folders: ['core'], packages: ['node:', 'better-sqlite3', 'zod'] },
   'main/service': { folders: ['core', 'main/store'], packages: ['node:', 'zod', 'write-excel-file'] },
-  'main/hosting': { folders: ['core', 'main/service'], packages: ['node:', 'zod'] },
+  'main/hosting': { folders: ['core', 'main/service'], packages: ['node:', 'zod', 'pdf-lib'] },
   'main/electron': { folders: ['core', 'main/service', 'main/hosting', PACK], packages: ['node:', 'zod', 'electron'] },
   'main/node': { folders: ['core', 'main/service', 'main/hosting', PACK], packages: ['node:', 'zod', 'playwright-core'] },
   'main/preload': { folders: ['core', 'main/service', 'main/hosting', 'main/electron'], packages: ['electron'], typesOnly: true },

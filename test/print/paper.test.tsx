@@ -1,4 +1,4 @@
-/** What the two sheets hold as a document: headings, tables with headers, pictures with words, the safety sentences. */
+/** What the three sheets hold as a document: headings, tables with headers, pictures with words, the safety sentences. */
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 import { planDocument } from '../../core/words/plan-paper.ts';
@@ -16,18 +16,18 @@ const textOf = (html: string) =>
 describe.each([['a4'], ['letter']] as const)('on %s', (paper) => {
   const html = sheets({}, paper);
 
-  it('is two sheets, each with name, day of printing and number', () => {
-    expect(html.match(/class="sheet"/g)).toHaveLength(2);
+  it('is three sheets, each with name, day of printing and number', () => {
+    expect(html.match(/class="sheet /g)).toHaveLength(3);
     expect(html).toContain(`data-paper="${paper}"`);
-    for (const n of [1, 2]) expect(html).toContain(`sheet ${n} of 2`);
-    expect(textOf(html).match(/Tansy’s go-home plan · printed 21\s?November 2026/g)).toHaveLength(2);
+    for (const n of [1, 2, 3]) expect(html).toContain(`sheet ${n} of 3`);
+    expect(textOf(html).match(/Tansy’s go-home plan · printed 21\s?November 2026/g)).toHaveLength(3);
   });
 
   it('has one first heading and words for every picture', () => {
     expect(html.match(/<h1/g)).toHaveLength(1);
     for (const svg of html.match(/<svg[^>]*>/g) ?? []) expect(svg).toMatch(/role="img" aria-label="[^"]+"|aria-hidden="true"/);
     expect(html).toMatch(/aria-label="Meal ladder: from 222\s?g a day/);
-    expect(html).toMatch(/aria-label="Weights of Tansy by age in kg/);
+    expect(html).toMatch(/aria-label="Collar: green, zigzag, letter D"/);
   });
 
   it('has real tables: captions, and a scope on every header', () => {
@@ -50,7 +50,9 @@ describe('whatever the facts', () => {
       /bones of any size are unsafe/,
       /24 hours \(UK, Ireland\), 48 at most \(US\)/,
       /Never thaw on the counter/,
-      /Call the vet today/,
+      /The vet, now/,
+      /The vet, today/,
+      /Poisons of the kitchen/,
       /Your vet knows your puppy/,
     ]) {
       expect(text).toMatch(caution);
@@ -60,8 +62,8 @@ describe('whatever the facts', () => {
   it('without a weight there is no amount, and room to write weights', () => {
     const text = textOf(sheets({ weighed: -1 }));
     expect(text).toContain('No weight is written down yet');
-    expect(text).not.toContain('in three meals');
-    expect(text).toContain('not weighed yet');
+    expect(text).not.toContain('a day until');
+    expect(text).toContain('weighs (write)');
   });
 
   it('names that look like markup stay text', () => {

@@ -247,6 +247,7 @@ export const houseWords = {
   email: 'e-mail',
   vetName: 'your vet',
   vetPhone: 'your vet, by phone',
+  vetOutOfHours: 'out of hours, by phone',
   massUnit: 'weights in',
   massUnitHint: 'or write any unit as you go: 14.5oz',
   scaleStep: 'step of your scale, grams',

@@ -1,6 +1,7 @@
 /** Sentences of the paper pages and of the bar above them. What a plan itself says is in its document. */
 import type { PaperDocument } from '../../contract/paper.ts';
 import type { MealName } from '../../food/bowls.ts';
+import { capital, numberWord } from './figures.ts';
 
 const MEALS: Record<MealName, string> = {
   morning: 'Morning',
@@ -82,8 +83,13 @@ export const printWords = {
   handOver: 'Hand over',
   preparing: 'Laying out the sheets …',
   loading: 'Working out the plan …',
-  fits: (sheets: number) =>
-    sheets === 2 ? 'Two sheets: print on both sides of one, or side by side.' : `${sheets} sheets, two for each puppy.`,
+  fits: (sheets: number, puppies: number) =>
+    puppies === 1
+      ? `${capital(numberWord(sheets))} sheets.`
+      : `${sheets} sheets, ${numberWord(sheets / puppies)} for each puppy.`,
+  blocked: 'Not printed yet: a warning stands. Mend it, or write why.',
+  why: 'Why it is printed all the same',
+  whyNote: 'Your reason stands on the first sheet.',
   kept: (when: string) => `As it was handed over on ${when}.`,
   sheets: (n: number) => (n === 1 ? 'One sheet.' : `${n} sheets.`),
   clipped: CLIPPED,

@@ -16,7 +16,12 @@ function brought(house: object | null): Database.Database {
 describe('the house as an older program wrote it', () => {
   it('is read with what that program did not ask for at its default', () => {
     expect(storedHouse(brought(null))).toBeNull();
-    const { scale: _scale, scaleTick: _tick, ...older } = { ...DEFAULT_HOUSE, breederName: 'A. Breeder', vetPhone: '555-0188' };
+    const {
+      scale: _scale,
+      scaleTick: _tick,
+      vetOutOfHours: _late,
+      ...older
+    } = { ...DEFAULT_HOUSE, breederName: 'A. Breeder', vetPhone: '555-0188' };
     expect(storedHouse(brought(older))).toEqual({ ...DEFAULT_HOUSE, breederName: 'A. Breeder', vetPhone: '555-0188' });
     expect(() => storedHouse(brought({ ...older, massUnit: 'stone' }))).toThrow();
   });

@@ -1,12 +1,12 @@
 import { useLayoutEffect, useRef, useState } from 'react';
-import type { PlanDocument, PlanNote, PlanRow, Run } from '../../core/homing/document.ts';
-import { CollarBand } from '../parts/CollarBand.tsx';
-import { words } from '../state/words.ts';
+import type { EarlierNote, EarlierPlan, EarlierRow, Run } from '../../../core/homing/earlier-plan.ts';
+import { CollarBand } from '../../parts/CollarBand.tsx';
 import { evenSplit, halves, type NoteSplit, noteColumns, noteSplit, splitOfVersion1 } from './arrange.ts';
 import { PartHead, Sheet, WriteOn } from './Sheet.tsx';
+import { words } from './words.ts';
 
 /** To look up and to read: the table to twelve months, the table by real weight, the notes, the vet. */
-export function SheetTwo({ document }: { document: PlanDocument }) {
+export function SheetTwo({ document }: { document: EarlierPlan }) {
   const { table, byWeight } = document;
   const [left, right] = halves(table.groups);
   return (
@@ -34,17 +34,17 @@ const LONG_HEADING = 42;
 /** "9.1–11" is a short range; "0.78–0.82" needs a wider column. */
 const SHORT_RANGE = 7;
 
-function weightsLength(document: PlanDocument): 'short' | 'long' {
+function weightsLength(document: EarlierPlan): 'short' | 'long' {
   return document.table.groups.some((g) => g.rows.some((r) => r.weight.length > SHORT_RANGE)) ? 'long' : 'short';
 }
 
 /** "980" is short; "1 080" needs a wider column. */
-function daysLength(document: PlanDocument): 'short' | 'long' {
+function daysLength(document: EarlierPlan): 'short' | 'long' {
   const long = (grams: number | null) => grams !== null && words.foodFigure(grams, document.units.amount).length > 4;
   return document.table.groups.some((g) => g.rows.some((r) => long(r.dayGrams))) ? 'long' : 'short';
 }
 
-function PlanTable({ document, groups }: { document: PlanDocument; groups: PlanDocument['table']['groups'] }) {
+function PlanTable({ document, groups }: { document: EarlierPlan; groups: EarlierPlan['table']['groups'] }) {
   const { columns } = document.table;
   const { units } = document;
   return (
@@ -110,7 +110,7 @@ function PlanTable({ document, groups }: { document: PlanDocument; groups: PlanD
   );
 }
 
-function PlanTableRow({ row, document }: { row: PlanRow; document: PlanDocument }) {
+function PlanTableRow({ row, document }: { row: EarlierRow; document: EarlierPlan }) {
   const { units } = document;
   return (
     <tr className={`mark-${row.mark}`}>
@@ -139,7 +139,7 @@ function PlanTableRow({ row, document }: { row: PlanRow; document: PlanDocument 
   );
 }
 
-function ByWeight({ document }: { document: PlanDocument }) {
+function ByWeight({ document }: { document: EarlierPlan }) {
   const { byWeight, units } = document;
   return (
     <table className="by-weight">
@@ -169,7 +169,7 @@ function ByWeight({ document }: { document: PlanDocument }) {
   );
 }
 
-function Notes({ document }: { document: PlanDocument }) {
+function Notes({ document }: { document: EarlierPlan }) {
   const box = useRef<HTMLDivElement>(null);
   const [split, setSplit] = useState(() =>
     document.version === 1 ? splitOfVersion1(document.notes, document.vet) : evenSplit(document.notes.length),
@@ -204,7 +204,7 @@ function measuredSplit(box: HTMLElement): NoteSplit | null {
   return vetHeight === undefined || heights.some((h) => h === 0) ? null : noteSplit(heights, vetHeight, GAP);
 }
 
-function NoteBlock({ note }: { note: PlanNote }) {
+function NoteBlock({ note }: { note: EarlierNote }) {
   return (
     <section className="note-block">
       <h3>{note.heading}</h3>
@@ -215,7 +215,7 @@ function NoteBlock({ note }: { note: PlanNote }) {
   );
 }
 
-function VetBlock({ vet }: { vet: PlanDocument['vet'] }) {
+function VetBlock({ vet }: { vet: EarlierPlan['vet'] }) {
   return (
     <section className="note-block vet-block">
       <h3>{vet.heading}</h3>

@@ -1,16 +1,16 @@
-import type { PlanDocument } from '../../core/homing/document.ts';
-import type { Paper } from '../links.ts';
-import { CollarRibbon } from '../parts/CollarBand.tsx';
-import { MealLadder } from '../parts/MealLadder.tsx';
-import { words } from '../state/words.ts';
+import type { EarlierPlan } from '../../../core/homing/earlier-plan.ts';
+import type { Paper } from '../../links.ts';
+import { CollarRibbon } from '../../parts/CollarBand.tsx';
+import { MealLadder } from '../../parts/MealLadder.tsx';
 import { PartHead, Sheet, WriteOn } from './Sheet.tsx';
 import { WeightPicture } from './WeightPicture.tsx';
+import { words } from './words.ts';
 
 /** Letter is 17 mm lower than A4, which the two pictures give. */
 const LADDER_HIGH: Record<Paper, number> = { a4: 254, letter: 216 };
 
 /** What to do tonight, and where it goes: whose plan, this week, the meal ladder, the weights. */
-export function SheetOne({ document, paper }: { document: PlanDocument; paper: Paper }) {
+export function SheetOne({ document, paper }: { document: EarlierPlan; paper: Paper }) {
   const { ladder, weights } = document;
   // One tread is no ladder: a grown dog gets the same every day.
   const climbs = ladder.steps.length > 1;
@@ -66,7 +66,7 @@ function nameSize(name: string): number {
   return NAME_SIZES.find(([longest]) => name.length <= longest)?.[1] ?? 14;
 }
 
-function Whose({ document }: { document: PlanDocument }) {
+function Whose({ document }: { document: EarlierPlan }) {
   const { contact, name } = document;
   return (
     <header className="whose">
@@ -108,7 +108,7 @@ function fitting(figure: string, unit: string, mm: number, max: number): number 
 const DAY_MM = 70;
 const SHEET_MM = 184;
 
-function Week({ document }: { document: PlanDocument }) {
+function Week({ document }: { document: EarlierPlan }) {
   const { week, units } = document;
   if (week === null) return <p className="week-missing">{document.missing}</p>;
   const day = words.foodFigure(week.dayGrams, units.amount);
@@ -149,7 +149,7 @@ function Week({ document }: { document: PlanDocument }) {
 const WEEKS_TO_WRITE = 18;
 
 /** Nothing weighed yet: the empty form itself. */
-function WeightsToWrite({ document }: { document: PlanDocument }) {
+function WeightsToWrite({ document }: { document: EarlierPlan }) {
   const dates = document.table.groups.flatMap((g) => g.rows.map((r) => r.from)).slice(0, WEEKS_TO_WRITE);
   return (
     <ul className="to-write" aria-label={words.paper.writeHere}>

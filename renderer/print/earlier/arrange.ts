@@ -1,8 +1,8 @@
 /** Where things stand on the second sheet: the halves of the table, the columns of the notes. Pure: what it needs of the page is measured there. */
-import type { PlanDocument, PlanNote, Run } from '../../core/homing/document.ts';
-import { words } from '../state/words.ts';
+import type { EarlierNote, EarlierPlan, Run } from '../../../core/homing/earlier-plan.ts';
+import { words } from './words.ts';
 
-type Group = PlanDocument['table']['groups'][number];
+type Group = EarlierPlan['table']['groups'][number];
 
 /** A half may be so many lines longer than the other before a group is divided. */
 const MOST_UNEVEN = 5;
@@ -75,7 +75,7 @@ const VET_FRAME_LINES = 1.2;
 const WRITE_ON_LINES = 1.9;
 
 /** As plans of version 1 were divided before the page was measured: one that was handed over is printed again just so. */
-export function splitOfVersion1(notes: readonly PlanNote[], vet: PlanDocument['vet']): NoteSplit {
+export function splitOfVersion1(notes: readonly EarlierNote[], vet: EarlierPlan['vet']): NoteSplit {
   const lines = (runs: readonly Run[]) => Math.ceil(runs.reduce((n, r) => n + r.text.length, 0) / LETTERS_A_LINE);
   const vetHeight = HEADING_LINES + VET_FRAME_LINES + lines(vet.runs) * 1.1 + vet.lines.length * WRITE_ON_LINES;
   return noteSplit(
@@ -86,6 +86,6 @@ export function splitOfVersion1(notes: readonly PlanNote[], vet: PlanDocument['v
 }
 
 /** The notes of each column. */
-export function noteColumns(notes: readonly PlanNote[], { first, second }: NoteSplit): PlanNote[][] {
+export function noteColumns(notes: readonly EarlierNote[], { first, second }: NoteSplit): EarlierNote[][] {
   return [notes.slice(0, first), notes.slice(first, second), notes.slice(second)];
 }

@@ -1,7 +1,7 @@
-import type { PlanDocument } from '../../core/homing/document.ts';
-import { GRAMS_PER_POUND } from '../../core/units/mass.ts';
-import { words } from '../state/words.ts';
+import type { EarlierPlan } from '../../../core/homing/earlier-plan.ts';
+import { GRAMS_PER_POUND } from '../../../core/units/mass.ts';
 import { niceTop, weekTicks } from './picture-axes.ts';
+import { words } from './words.ts';
 
 /** Millimetres, nearly: the picture is drawn 129 mm wide. */
 const WIDE = 130;
@@ -11,7 +11,7 @@ const TEXT = 3.9;
 const LONGEST_NAME = 7;
 
 /** Weights so far on paper: own line with a square each week, the littermates as a band behind it. */
-export function WeightPicture({ document }: { document: PlanDocument }) {
+export function WeightPicture({ document }: { document: EarlierPlan }) {
   const { own, band } = document.weights;
   const last = own.at(-1);
   if (last === undefined) return null;
@@ -90,7 +90,7 @@ function BandName({
   y,
   lastDay,
 }: {
-  shown: PlanDocument['weights']['band'];
+  shown: EarlierPlan['weights']['band'];
   x: (d: number) => number;
   y: (g: number) => number;
   lastDay: number;
@@ -125,8 +125,8 @@ function OwnName({ name, letter, x, y }: { name: string; letter: string; x: numb
 }
 
 /** The weight nearest to each whole week, and always the first and the last. */
-function squares(own: PlanDocument['weights']['own']): PlanDocument['weights']['own'] {
-  const chosen = new Map<number, PlanDocument['weights']['own'][number]>();
+function squares(own: EarlierPlan['weights']['own']): EarlierPlan['weights']['own'] {
+  const chosen = new Map<number, EarlierPlan['weights']['own'][number]>();
   for (const p of own) {
     const week = Math.round(p.day / 7);
     const before = chosen.get(week);

@@ -1,15 +1,18 @@
 /** Where things stand on the second sheet, and round figures for the axes. */
+
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { PlanDocument, PlanRow } from '../../core/homing/document.ts';
-import { planDocument } from '../../core/words/plan-paper.ts';
-import { evenSplit, halves, type NoteSplit, noteColumns, noteSplit } from '../../renderer/print/arrange.ts';
-import { niceTop, weekTicks } from '../../renderer/print/picture-axes.ts';
-import { planFacts } from '../core/homing/facts.ts';
+import { type EarlierPlan, type EarlierRow, earlierPlanSchema } from '../../../core/homing/earlier-plan.ts';
+import { evenSplit, halves, type NoteSplit, noteColumns, noteSplit } from '../../../renderer/print/earlier/arrange.ts';
+import { niceTop, weekTicks } from '../../../renderer/print/earlier/picture-axes.ts';
 
-type Group = PlanDocument['table']['groups'][number];
+const KEPT = earlierPlanSchema.parse(
+  JSON.parse(readFileSync(new URL('../../fixtures/plans/eight-weeks.json', import.meta.url), 'utf8')),
+);
+type Group = EarlierPlan['table']['groups'][number];
 
-const row = (fromDay: number): PlanRow => ({
+const row = (fromDay: number): EarlierRow => ({
   age: '',
   from: '',
   fromDay,
@@ -26,7 +29,7 @@ const group = (heading: string, rows: number, first: number): Group => ({
 
 describe('the halves of the table', () => {
   it('part where the meals change when that is even enough', () => {
-    const groups = planDocument(planFacts()).table.groups;
+    const groups = KEPT.table.groups;
     const [left, right] = halves(groups);
     expect(left.map((g) => g.heading)).toEqual(['Three meals a day']);
     expect(right[0]?.heading).toBe('Three become two: midday shrinks');
@@ -49,7 +52,7 @@ describe('the halves of the table', () => {
 
 describe('the columns of the notes', () => {
   it('hold every note once, in order, in three columns', () => {
-    const { notes } = planDocument(planFacts());
+    const { notes } = KEPT;
     for (const split of [
       evenSplit(notes.length),
       noteSplit(

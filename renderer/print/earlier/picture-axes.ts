@@ -1,5 +1,5 @@
 /** Round figures for the axes of a picture on paper. */
-import { words } from '../state/words.ts';
+import { words } from './words.ts';
 
 const STEPS = [0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50] as const;
 const MOST_LINES = 5;
