@@ -1,5 +1,6 @@
 /** The facts of a plan, and what every part of it is worked out from. */
 import type { CivilDate } from '../calendar/day.ts';
+import type { FindingsInput } from '../feeding/findings.ts';
 import type { LadderStep } from '../feeding/ladder.ts';
 import type { RulesVersion } from '../feeding/rules.ts';
 import type { Food } from '../food/food.ts';
@@ -34,6 +35,8 @@ export interface PlanBasis extends PlanFacts {
   /** Age in days on which the plan starts: the day it is made, or the go-home day when that is still to come. */
   readonly start: number;
   readonly weights: PlanWeights;
+  /** What is fed on the first day, and what is found about it; null without a weight. */
+  readonly ration: FindingsInput | null;
   /** Empty where the weights do not let an amount be given with confidence. */
   readonly treads: readonly LadderStep[];
 }

@@ -1,7 +1,6 @@
 /** What the breeder should see before she prints a plan, as codes. None of it is printed. */
 import type { Finding } from '../feeding/finding.ts';
 import { findings } from '../feeding/findings.ts';
-import { rationInputOf } from '../feeding/ration-input.ts';
 import type { Level } from '../growth/assess.ts';
 import type { PuppyFinding } from '../growth/puppy-findings.ts';
 import { EIGHT_WEEKS } from '../litter/ages.ts';
@@ -35,7 +34,6 @@ function aboutFacts({ age, house, weights, puppy, readings }: PlanBasis): PlanRe
   ];
 }
 
-function aboutFeeding({ rules, weights: { growth }, ...basis }: PlanBasis): PlanRemark[] {
-  const input = rationInputOf({ ...basis, growth, rules: rules.rules });
+function aboutFeeding({ ration: input }: PlanBasis): PlanRemark[] {
   return (input === null ? [] : findings(input)).map((finding) => ({ code: 'feeding' as const, finding }));
 }

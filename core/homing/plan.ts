@@ -119,7 +119,8 @@ export function goHomePlan(facts: PlanFacts, name: string): GoHomePlan {
   const unsure = notSure(weights);
   const tableFacts: TableFacts = { rules: rules.rules, food, born, start, adultKg, at: weights.at, unit: house.massUnit };
   const treads = unsure === null ? mealLadder(ladderInputOf({ ...facts, growth: weights.growth, rules: rules.rules, food })) : [];
-  const basis: PlanBasis = { ...facts, food, name, born, age, start, weights, treads };
+  const ration = rationInputOf({ ...facts, growth: weights.growth, rules: rules.rules, food });
+  const basis: PlanBasis = { ...facts, food, name, born, age, start, weights, ration, treads };
   const isToy = adultKg !== null && adultKg <= TOY_KG;
   return {
     ...basis,
@@ -169,8 +170,7 @@ function bowlsOf(meals: Meals, { rules }: PlanBasis): Bowl[] {
   });
 }
 
-function fairOf({ weights, start, born, treads, rules, ...basis }: PlanBasis): Fair {
-  const input = rationInputOf({ ...basis, growth: weights.growth, rules: rules.rules });
+function fairOf({ weights, start, born, rules, ration: input }: PlanBasis): Fair {
   const ration = input === null ? null : rationOn(input);
   const [now, then] = [weights.at(start), weights.at(start + DAYS_A_WEEK)];
   const grams = now === null || then === null ? 0 : then.mid - now.mid;

@@ -99,7 +99,7 @@ test.describe('the desktop program', () => {
     expect(app.windows()).toHaveLength(1);
   });
 
-  test('prints a plan on two sheets', async () => {
+  test('prints a plan on three sheets', async () => {
     const { litters } = await call('litter.all', {});
     const puppyId = litters[0]?.puppies[0]?.id ?? '';
     const today = new Date();
@@ -108,7 +108,7 @@ test.describe('the desktop program', () => {
     const bytes = readFileSync(join(saved.folder, saved.file));
     expect(bytes.subarray(0, 5).toString()).toBe('%PDF-');
     const pdf = await getDocument({ data: new Uint8Array(bytes), verbosity: 0 }).promise;
-    expect(pdf.numPages).toBe(2);
+    expect(pdf.numPages).toBe(3);
     expect(await (await pdf.getPage(1)).getStructTree()).not.toBeNull();
   });
 

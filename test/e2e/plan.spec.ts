@@ -13,13 +13,13 @@ async function toHomes(page: import('@playwright/test').Page) {
   await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
 }
 
-test('the plans of a whole litter are saved as tagged PDFs, two sheets each', async ({ page, house }) => {
+test('the plans of a whole litter are saved as tagged PDFs, three sheets each', async ({ page, house }) => {
   test.setTimeout(180_000);
   await openDemo(page, house);
   await toHomes(page);
   await page.getByRole('link', { name: 'Print all plans' }).click();
   await expect(page.locator('html')).toHaveAttribute('data-ready', 'true');
-  await expect(page.locator('.sheet')).toHaveCount(16);
+  await expect(page.locator('.sheet')).toHaveCount(24);
   await page.getByRole('button', { name: /Save as PDF/ }).click();
   await expect(page.getByRole('progressbar')).toBeVisible();
   const papers = join(house.folder, 'papers');
@@ -28,22 +28,24 @@ test('the plans of a whole litter are saved as tagged PDFs, two sheets each', as
   for (const file of written()) {
     const task = getDocument({ data: new Uint8Array(readFileSync(join(papers, file))), useSystemFonts: false });
     const pdf = await task.promise;
-    expect(pdf.numPages, file).toBe(2);
+    expect(pdf.numPages, file).toBe(3);
     const name = file.split(' ')[0] ?? '';
     const { info } = await pdf.getMetadata();
     expect((info as { Title?: string }).Title, file).toContain(name);
     expect((info as { Language?: string }).Language, file).toBe('en');
+    expect((info as { Creator?: string }).Creator, file).toBe('Whelpside');
     const mark: unknown = await pdf.getMarkInfo();
     expect(mark instanceof Map ? mark.get('Marked') : mark, file).toBe(true);
     let words = '';
     let tree = '';
-    for (const n of [1, 2]) {
+    for (const n of [1, 2, 3]) {
       const sheet = await pdf.getPage(n);
       words += (await sheet.getTextContent()).items.map((i) => ('str' in i ? i.str : '')).join(' ');
       tree += JSON.stringify(await sheet.getStructTree());
     }
-    for (const role of ['"H1"', '"Table"', '"TH"', '"Figure"']) expect(tree, `${file} ${role}`).toContain(role);
-    for (const said of ['guidance', 'Never', 'Call the vet', 'FDA', 'months'])
+    for (const role of ['"H1"', '"Table"', '"TH"', '"Caption"', '"LBody"', '"Figure"'])
+      expect(tree, `${file} ${role}`).toContain(role);
+    for (const said of ['guidance', 'Never', 'The vet, now', 'The vet, today', 'FDA', 'months'])
       expect(words, `${file} says ${said}`).toContain(said);
     const weekly = /\d{2,3}/g;
     expect(words.match(weekly)?.length ?? 0, file).toBeGreaterThan(100);
@@ -64,7 +66,7 @@ test('a plan is handed over, and reprinted exactly as it was after the rules and
     .click();
   await expect(page.locator('html')).toHaveAttribute('data-ready', 'true');
   const printed = await page.locator('.sheet').allInnerTexts();
-  expect(printed).toHaveLength(2);
+  expect(printed).toHaveLength(3);
   await page.getByRole('button', { name: 'Hand over' }).click();
   await page.getByRole('checkbox').uncheck();
   await page.getByRole('button', { name: 'Keep it' }).click();

@@ -149,6 +149,7 @@ export const helpParts: readonly HelpPart[] = [
     title: 'The go-home plan',
     paragraphs: [
       'On the page Homes each puppy has its plan: how much and how often, when meals are left off, bones, thawing, hygiene, and what to expect on the scale. It is reckoned from the puppy’s own last weight.',
+      'A puppy at “act”, or not weighed for some days, gets no amounts by age: weigh first. A warning asks why before it is printed, and your reason then stands on the first sheet.',
       'What you see before printing is the page that is printed. Hand it over, and it is kept exactly as it was; it can be printed again years later.',
       'Laws on the age of selling, on chips and on records differ from place to place. Check your local rule.',
     ],
