@@ -26,7 +26,7 @@ describe.each([['a4'], ['letter']] as const)('on %s', (paper) => {
   it('has one first heading and words for every picture', () => {
     expect(html.match(/<h1/g)).toHaveLength(1);
     for (const svg of html.match(/<svg[^>]*>/g) ?? []) expect(svg).toMatch(/role="img" aria-label="[^"]+"|aria-hidden="true"/);
-    expect(html).toMatch(/aria-label="Meal ladder: from 222\s?g a day/);
+    expect(html).toMatch(/aria-label="Meal ladder: from 330\s?g a day/);
     expect(html).toMatch(/aria-label="Collar: green, zigzag, letter D"/);
   });
 

@@ -13,8 +13,8 @@ import type { FoodUnit } from '../../units/food.ts';
 import { GRAMS_PER_OUNCE, isMetric, type MassUnit } from '../../units/mass.ts';
 import { foodFigure, foodText, weightText } from './amounts.ts';
 import { dateInWords, dateShort, dayAndMonth, weekdayName } from './dates.ts';
-import { sexWords } from './litter.ts';
 import { capital, counted, listed, numberWord, percentText, placeWord, whose } from './figures.ts';
+import { sexWords } from './litter.ts';
 
 const PATTERNS: Record<CollarPattern, string> = {
   plain: 'plain',
@@ -33,7 +33,14 @@ const WEEKS: Record<Week['code'], string> = {
   month: 'This month',
 };
 
-const MEALS: Record<MealName, string> = { morning: 'morning', midday: 'midday', afternoon: 'after-noon', evening: 'evening' };
+const MEALS: Record<MealName, string> = {
+  morning: 'morning',
+  forenoon: 'forenoon',
+  midday: 'midday',
+  afternoon: 'afternoon',
+  evening: 'evening',
+  night: 'night',
+};
 
 const METHODS: Record<GrowthMethod, string> = { klein: 'Klein 2019', nrc: 'NRC 2006' };
 
