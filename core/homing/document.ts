@@ -135,7 +135,7 @@ export const planDocumentSchema = z.strictObject({
     now: vetTierSchema,
     today: vetTierSchema,
     /** Empty numbers are lines to write on. */
-    lines: z.array(z.strictObject({ label: text, phone: text })),
+    lines: z.array(z.strictObject({ label: text, name: text, phone: text })),
   }),
   table: z.strictObject({
     heading: text,

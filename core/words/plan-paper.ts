@@ -227,10 +227,10 @@ function vetBox({ house, puppy, isToy }: GoHomePlan, { planNote: { vet: w } }: C
     now: { ...w.now, first: isToy ? runsOf(w.lowSugar(puppy.sex)) : [], lines: lines(w.nowLines) },
     today: { ...w.today, first: [], lines: lines(w.todayLines(isToy)) },
     lines: [
-      { label: w.yours, phone: '' },
-      { label: w.outOfHours, phone: '' },
-      ...(phone === '' ? [] : [{ label: w.ours(name), phone }]),
-      ...(late === '' ? [] : [{ label: w.oursOutOfHours, phone: late }]),
+      { label: w.yours, name: '', phone: '' },
+      { label: w.outOfHours, name: '', phone: '' },
+      ...(name === '' && phone === '' ? [] : [{ label: w.ours, name, phone }]),
+      ...(late === '' ? [] : [{ label: w.oursOutOfHours, name: '', phone: late }]),
     ],
   };
 }

@@ -2,7 +2,7 @@
 
 import { randomUUID } from 'node:crypto';
 import type Database from 'better-sqlite3';
-import { type PlanDocument, planDocumentSchema } from '../../core/homing/document.ts';
+import { type AnyPlan, anyPlanSchema } from '../../core/homing/document.ts';
 import { withoutPerson } from '../../core/homing/persons.ts';
 import { DEFAULT_SETTINGS, type House, type HouseSettings, storedSettingsSchema } from '../../core/people/house.ts';
 import { type Person, personSchema } from '../../core/people/person.ts';
@@ -201,7 +201,7 @@ function forgetWords(db: Database.Database, names: readonly string[]): void {
 
 interface Plan {
   readonly id: string;
-  readonly document: PlanDocument;
+  readonly document: AnyPlan;
 }
 
 /** Every plan that was handed over, those taken back too. */
@@ -209,7 +209,7 @@ function allPlans(db: Database.Database): Plan[] {
   return db
     .prepare<[], { id: string; document: string }>('SELECT id, document FROM plans')
     .all()
-    .map(({ id, document }) => ({ id, document: planDocumentSchema.parse(JSON.parse(document)) }));
+    .map(({ id, document }) => ({ id, document: anyPlanSchema.parse(JSON.parse(document)) }));
 }
 
 function naming(plans: readonly Plan[], written: ReadonlySet<string>): Plan[] {

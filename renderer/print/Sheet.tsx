@@ -41,11 +41,14 @@ export function PartHead({ heading, children }: { heading: string; children: Rea
   );
 }
 
-/** A label and a number, or a line to write it on. */
-export function NumberLine({ label, phone }: { label: string; phone: string }) {
+/** A label with whom it reaches and the number, or a line to write it on. */
+export function NumberLine({ label, name = '', phone }: { label: string; name?: string; phone: string }) {
   return (
     <p className="number-line">
-      <span>{label}</span>
+      <span>
+        {label}
+        {name !== '' && `, ${name}`}
+      </span>
       {phone === '' ? <span className="to-write" /> : <b>{phone}</b>}
     </p>
   );

@@ -40,8 +40,8 @@ export const planNoteWords = {
     ],
     yours: 'Your vet',
     outOfHours: 'Out of hours',
-    ours: (name: string) => (name === '' ? 'Our vet' : `Our vet, ${name}`),
-    oursOutOfHours: 'ours out of hours',
+    ours: 'Our vet',
+    oursOutOfHours: 'Ours out of hours',
   },
   provenance,
 };

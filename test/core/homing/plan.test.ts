@@ -121,8 +121,8 @@ describe.each(Object.entries(CASES))('%s', (_, choices) => {
     const said = (tier: PlanDocument['vet']['now']) => [tier.first, ...tier.lines].map(textOfRuns).join(' ');
     expect(said(d.vet.now)).toMatch(/Swollen belly, or retching.*breathing.*A fit, or collapse.*Pale gums.*poison/);
     expect(said(d.vet.today)).toMatch(/Eats nothing at (two meals|one meal)/);
-    expect(d.vet.lines[0]).toEqual({ label: 'Your vet', phone: '' });
-    expect(d.vet.lines[1]).toEqual({ label: 'Out of hours', phone: '' });
+    expect(d.vet.lines[0]).toEqual({ label: 'Your vet', name: '', phone: '' });
+    expect(d.vet.lines[1]).toEqual({ label: 'Out of hours', name: '', phone: '' });
     expect(d.last).toMatch(/guidance.*Your vet knows your puppy.*Local advice differs/);
   });
 
@@ -423,8 +423,8 @@ describe('the second form', () => {
   it('prints the numbers of the vet that are known, and a line for the buyer’s own', () => {
     const d = plan({ house: { vetOutOfHours: '555-0199' } });
     expect(d.vet.lines.slice(2)).toEqual([
-      { label: 'Our vet, Dr Iver Strand', phone: '555-0188' },
-      { label: 'ours out of hours', phone: '555-0199' },
+      { label: 'Our vet', name: 'Dr Iver Strand', phone: '555-0188' },
+      { label: 'Ours out of hours', name: '', phone: '555-0199' },
     ]);
   });
 
