@@ -4,11 +4,11 @@ import { type Chip, type ReadChip, readChip } from '../../core/care/microchip.ts
 import type { ContractError } from '../../core/contract/result.ts';
 import { type Puppy, puppyName } from '../../core/litter/litter.ts';
 import { run } from '../data/query.ts';
-import { CollarBand } from '../parts/CollarBand.tsx';
 import { SavedField } from '../parts/form/fields.tsx';
 import { good, type Read, readDate, readText } from '../parts/form/read.ts';
 import { useWindow } from '../state/window.ts';
 import { words } from '../state/words.ts';
+import { PuppyHead } from './PuppyHead.tsx';
 
 const LINE = 120;
 
@@ -27,10 +27,7 @@ export function ChipRow(props: RowProps) {
   const { puppy, chip } = props;
   return (
     <tr>
-      <th scope="row">
-        <CollarBand collar={puppy.collar} height={22} label={null} />
-        {puppyName(puppy)}
-      </th>
+      <PuppyHead puppy={puppy} />
       {chip === null ? <Unwritten {...props} /> : <Written {...props} chip={chip} />}
     </tr>
   );

@@ -7,6 +7,7 @@ import { now, useToday } from '../data/now.ts';
 import { useQuery } from '../data/query.ts';
 import { FormField } from '../parts/form/fields.tsx';
 import { readDate } from '../parts/form/read.ts';
+import { TableHead } from '../parts/TableHead.tsx';
 import { Why } from '../parts/Why.tsx';
 import { words } from '../state/words.ts';
 import { ChipRow } from './ChipRow.tsx';
@@ -52,15 +53,7 @@ export function ChipsPart({ litterId, puppies }: { litterId: string; puppies: re
             {said}
           </p>
           <table className="care-table">
-            <thead>
-              <tr>
-                {[words.care.puppy, words.care.number, words.care.again, words.care.putIn, words.care.by].map((word) => (
-                  <th key={word} scope="col">
-                    {word}
-                  </th>
-                ))}
-              </tr>
-            </thead>
+            <TableHead heads={[words.care.puppy, words.care.number, words.care.again, words.care.putIn, words.care.by]} />
             <tbody>
               {living.map((puppy) => (
                 <ChipRow

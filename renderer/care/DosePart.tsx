@@ -2,14 +2,15 @@ import { useState } from 'react';
 import { date } from '../../core/calendar/day.ts';
 import { type DoseAnswer, type DoseLabel, doseOf, perKg, perUnit, RATE_UNITS, STRENGTH_UNITS } from '../../core/care/dose.ts';
 import { inTheHouse } from '../../core/litter/in-the-house.ts';
-import { isCurrent, type Puppy, puppyName } from '../../core/litter/litter.ts';
+import { isCurrent, type Puppy } from '../../core/litter/litter.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
 import { now, useToday } from '../data/now.ts';
 import { type LitterGrowthFacts, useLitterGrowth } from '../facts/useLitterGrowth.ts';
-import { CollarBand } from '../parts/CollarBand.tsx';
 import { FormChoice, FormField } from '../parts/form/fields.tsx';
+import { TableHead } from '../parts/TableHead.tsx';
 import { words } from '../state/words.ts';
 import { type DoseDraft, type DoseField, EMPTY_DOSE, markUnit, readDose } from './dose-form.ts';
+import { PuppyHead } from './PuppyHead.tsx';
 
 /** The arithmetic of a dose for every puppy in the house, from what she copies off a label. Nothing of it is kept. */
 export function DosePart({ litterId }: { litterId: string }) {
@@ -104,15 +105,7 @@ function DoseTable({ label, product, facts }: { label: DoseLabel; product: strin
   return (
     <table className="care-table care-doses">
       <caption>{words.dose.tableOf(product, rate, strength)}</caption>
-      <thead>
-        <tr>
-          {[words.care.puppy, words.dose.weight, words.dose.exact, words.dose.drawUp, words.dose.gives].map((word) => (
-            <th key={word} scope="col">
-              {word}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <TableHead heads={[words.care.puppy, words.dose.weight, words.dose.exact, words.dose.drawUp, words.dose.gives]} />
       <tbody>
         {here.map((puppy) => (
           <DoseRow
@@ -144,16 +137,10 @@ function answerFor(label: DoseLabel, puppy: Puppy, { readings, growth }: LitterG
 }
 
 function DoseRow({ puppy, answer, label, unit }: { puppy: Puppy; answer: DoseAnswer; label: DoseLabel; unit: MassUnit }) {
-  const head = (
-    <th scope="row">
-      <CollarBand collar={puppy.collar} height={22} label={null} />
-      {puppyName(puppy)}
-    </th>
-  );
   if (!answer.ok) {
     return (
       <tr>
-        {head}
+        <PuppyHead puppy={puppy} />
         <td colSpan={4}>
           <b>{words.doseRefusal(answer.why, (grams) => words.massText(grams, unit))}</b>
         </td>
@@ -163,7 +150,7 @@ function DoseRow({ puppy, answer, label, unit }: { puppy: Puppy; answer: DoseAns
   const { dose } = answer;
   return (
     <tr>
-      {head}
+      <PuppyHead puppy={puppy} />
       <td data-label={words.dose.weight}>{words.massText(dose.grams, unit)}</td>
       <td data-label={words.dose.exact}>{words.doseAmount(dose.exact, dose.unit, 3)}</td>
       <td data-label={words.dose.drawUp}>

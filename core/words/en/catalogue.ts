@@ -28,7 +28,7 @@ import {
   when,
 } from './dates.ts';
 import { damWords } from './dogs.ts';
-import { choiceWords, houseWords, mealWords, reckonedWords, rulesWords, ruleWords, unitShort, unitWords } from './feeding.ts';
+import { choiceWords, houseWords, reckonedWords, rulesWords, ruleWords, unitShort, unitWords } from './feeding.ts';
 import { explainedLine } from './feeding-explain.ts';
 import { bandSource, findingWords, OFFICIAL_PLACES, treatWords } from './feeding-findings.ts';
 import { capital, fixed, grouped, numberWord, percentText, plain, rangeText } from './figures.ts';
@@ -45,6 +45,7 @@ import { doneSentence } from './journal.ts';
 import { countsText, keepingWords, rescueWords } from './keeping.ts';
 import { beginWords, litterName, littersWords, puppiesWords, sexWords, sizeWords, stateWords } from './litter.ts';
 import { massMistake, massWords } from './mass.ts';
+import { mealWords } from './meals.ts';
 import { ownLineWords } from './own-line.ts';
 import { chartWords, collarTextWords, driftWords, ladderWords, levelWords, tallyWords } from './parts.ts';
 import { peopleWords } from './people.ts';

@@ -1,7 +1,6 @@
 /** Sentences of feeding: house rules, where their numbers come from, the food, the house. Sources as in the project's reference list. */
 
 import type { HouseRules } from '../../feeding/rules.ts';
-import type { MealName } from '../../food/bowls.ts';
 import type { House } from '../../people/house.ts';
 import type { MassUnit } from '../../units/mass.ts';
 
@@ -16,17 +15,6 @@ export const unitWords: Record<MassUnit, string> = {
 };
 
 export const unitShort: Record<MassUnit, string> = { g: 'g', kg: 'kg', oz: 'oz', lboz: 'lb oz', lb: 'lb' };
-
-export const mealWords: { readonly names: Record<MealName, string> } = {
-  names: {
-    morning: 'morning',
-    forenoon: 'forenoon',
-    midday: 'midday',
-    afternoon: 'afternoon',
-    evening: 'evening',
-    night: 'night',
-  },
-};
 
 interface RuleWords {
   readonly rule: string;

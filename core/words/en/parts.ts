@@ -2,6 +2,7 @@
 
 import type { CollarColour, CollarPattern } from '../../litter/collar.ts';
 import { dateShort } from './dates.ts';
+import { mealWords } from './meals.ts';
 
 const count = (n: number, word: string): string => `${n} ${word}${n === 1 ? '' : 's'}`;
 
@@ -93,14 +94,7 @@ const MEAL_COUNTS = ['no meals', 'one meal', 'two meals', 'three meals', 'four m
 const SPANS = ['no', 'one', 'two', 'three', 'four'] as const;
 
 export const ladderWords = {
-  meals: {
-    morning: 'morning',
-    forenoon: 'forenoon',
-    midday: 'midday',
-    afternoon: 'afternoon',
-    evening: 'evening',
-    night: 'night',
-  },
+  meals: mealWords.names,
   mealsADay: (meals: number) => `${mealCountWords(meals)} a day`,
   mealsShort: (meals: number) => mealCountWords(meals),
   change: (days: number) => `${spanWords(days)} of change`,

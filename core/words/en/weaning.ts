@@ -8,6 +8,7 @@ import type { Texture } from '../../weaning/texture.ts';
 import { fullDate, longDate, weekdayName } from './dates.ts';
 import { OFFICIAL_PLACES } from './feeding-findings.ts';
 import { capital, listed, numberWord, percentText, placeWord } from './figures.ts';
+import { mealWords } from './meals.ts';
 import { hold, STOOL_HINTS, suggestionText, weaningFindingText } from './weaning-findings.ts';
 
 const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth', 'tenth'];
@@ -27,14 +28,7 @@ const ANSWERS: Record<SuggestionCode, readonly [yes: string, no: string]> = {
   'miss-meal': ['Leave the meal out', 'Feed it'],
   restore: ['Full amount again', 'Stay with less'],
 };
-const MEALS: Record<MealName, string> = {
-  morning: 'morning',
-  forenoon: 'forenoon',
-  midday: 'midday',
-  afternoon: 'afternoon',
-  evening: 'evening',
-  night: 'night',
-};
+const MEALS = mealWords.names;
 
 export const weaningWords = {
   title: 'Weaning',
