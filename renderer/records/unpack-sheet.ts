@@ -1,9 +1,10 @@
 /**
  * An XLSX file is a ZIP of XML. Its parts are inflated here, by the browser itself and only up to a bound, and packed
- * again without compression: the sheet reader would inflate large parts in workers made of blobs, which the window's
- * policy forbids, and it knows no bound. Layout: PKWARE APPNOTE 6.3, sections 4.3.7, 4.3.12, 4.3.16.
+ * again without compression by a library: the sheet reader would inflate large parts in workers made of blobs, which the
+ * window's policy forbids, and it knows no bound. The directory of the ZIP is read here too (`build/decisions/10`).
+ * Layout: PKWARE APPNOTE 6.3, sections 4.3.7, 4.3.12, 4.3.16.
  */
-
+import { zipSync } from 'fflate';
 import { MOST_COLUMNS, MOST_ROWS } from '../../core/records/table.ts';
 
 /** Bytes that all parts of a file may make together. */
@@ -17,9 +18,8 @@ const STORED = 0;
 const DEFLATED = 8;
 
 interface Part {
-  readonly name: Uint8Array<ArrayBuffer>;
+  readonly name: string;
   readonly method: number;
-  readonly crc: number;
   readonly packed: Uint8Array<ArrayBuffer>;
 }
 
@@ -35,17 +35,17 @@ export class UnpackError extends Error {
 
 /** The same ZIP with its XML parts stored plain; other parts are left out. Throws UnpackError. */
 export async function unpackSheet(bytes: Uint8Array<ArrayBuffer>): Promise<ArrayBuffer> {
-  const parts = partsOf(bytes).filter((p) => /\.(?:xml|rels)$/i.test(new TextDecoder().decode(p.name)));
+  const parts = partsOf(bytes).filter((p) => /\.(?:xml|rels)$/i.test(p.name));
   let left = MOST_BYTES;
-  const plain = [];
+  const plain: [name: string, content: Uint8Array][] = [];
   for (const part of parts) {
     const content = part.method === STORED ? part.packed : await inflated(part.packed, left);
     left -= content.length;
     if (left < 0) throw new UnpackError('too-large');
     requireBounded(content);
-    plain.push({ ...part, content });
+    plain.push([part.name, content]);
   }
-  return zipOf(plain);
+  return zipSync(Object.fromEntries(plain), { level: 0 }).buffer;
 }
 
 /** One cell far out would make the sheet reader fill in every cell before it. */
@@ -77,8 +77,8 @@ function partsOf(bytes: Uint8Array<ArrayBuffer>): Part[] {
       if (view.getUint32(local, true) !== LOCAL) throw new UnpackError('not-a-sheet');
       const from = local + 30 + view.getUint16(local + 26, true) + view.getUint16(local + 28, true);
       if (from + size > bytes.length) throw new UnpackError('not-a-sheet');
-      const name = bytes.slice(at + 46, at + 46 + nameLength);
-      parts.push({ name, method, crc: view.getUint32(at + 16, true), packed: bytes.slice(from, from + size) });
+      const name = new TextDecoder().decode(bytes.subarray(at + 46, at + 46 + nameLength));
+      parts.push({ name, method, packed: bytes.slice(from, from + size) });
       at += 46 + nameLength + view.getUint16(at + 30, true) + view.getUint16(at + 32, true);
     }
     return parts;
@@ -120,44 +120,4 @@ async function inflated(packed: Uint8Array<ArrayBuffer>, limit: number): Promise
     at += piece.length;
   }
   return joined;
-}
-
-function zipOf(parts: readonly (Part & { readonly content: Uint8Array })[]): ArrayBuffer {
-  const named = parts.reduce((sum, p) => sum + p.name.length, 0);
-  const size = parts.reduce((sum, p) => sum + p.content.length, 0) + 2 * named + parts.length * (30 + 46) + 22;
-  const bytes = new Uint8Array(size);
-  const view = new DataView(bytes.buffer);
-  let at = 0;
-  const starts = parts.map(({ name, content, crc }) => {
-    const start = at;
-    view.setUint32(at, LOCAL, true);
-    view.setUint16(at + 4, 20, true);
-    view.setUint32(at + 14, crc, true);
-    view.setUint32(at + 18, content.length, true);
-    view.setUint32(at + 22, content.length, true);
-    view.setUint16(at + 26, name.length, true);
-    bytes.set(name, at + 30);
-    bytes.set(content, at + 30 + name.length);
-    at += 30 + name.length + content.length;
-    return start;
-  });
-  const central = at;
-  for (const [i, { name, content, crc }] of parts.entries()) {
-    view.setUint32(at, CENTRAL, true);
-    view.setUint16(at + 4, 20, true);
-    view.setUint16(at + 6, 20, true);
-    view.setUint32(at + 16, crc, true);
-    view.setUint32(at + 20, content.length, true);
-    view.setUint32(at + 24, content.length, true);
-    view.setUint16(at + 28, name.length, true);
-    view.setUint32(at + 42, starts[i] ?? 0, true);
-    bytes.set(name, at + 46);
-    at += 46 + name.length;
-  }
-  view.setUint32(at, END, true);
-  view.setUint16(at + 8, parts.length, true);
-  view.setUint16(at + 10, parts.length, true);
-  view.setUint32(at + 12, at - central, true);
-  view.setUint32(at + 16, central, true);
-  return bytes.buffer;
 }
