@@ -3,6 +3,7 @@
  * the expected adult weight that is reached. An estimate for a group is not the need of one puppy: its own growth is the judge.
  */
 
+import { KLEIN, NRC } from '../reference/feeding/energy.ts';
 import type { Known } from '../reference/feeding/known.ts';
 
 const KCAL_PER_MEGAJOULE = 1000 / 4.184;
@@ -69,8 +70,8 @@ export type GrowthMethod = (typeof GROWTH_METHODS)[number];
 
 /** Where each equation stands, and how it is known. */
 export const GROWTH_SOURCES: Readonly<Record<GrowthMethod, { readonly source: string; readonly known: Known }>> = {
-  klein: { source: 'Klein et al. 2019, J Anim Physiol Anim Nutr; 493 pet puppies', known: 'seen' },
-  nrc: { source: 'National Research Council 2006, Nutrient Requirements of Dogs and Cats, chapter 15', known: 'second-hand' },
+  klein: KLEIN,
+  nrc: NRC,
 };
 
 /** Supplied energy under or over this part of the estimate is worth a word. Our own bounds. */

@@ -1,5 +1,6 @@
 /** Thawing in the refrigerator, and how long thawed food keeps. The official time always stands beside a longer house rule. */
 import type { Known } from '../reference/feeding/known.ts';
+import { MINCE_KEEPS_UK, MINCE_KEEPS_US } from '../reference/freezer/keeping.ts';
 import type { HouseRules } from './rules.ts';
 
 /** Kilograms that thaw in a day in the refrigerator: 4 to 5 lb a day. */
@@ -28,18 +29,8 @@ export interface OfficialKeeping {
 
 /** Keeping of thawed minced meat, poultry and offal in the refrigerator. */
 export const OFFICIAL_KEEPING: Readonly<Record<HouseRules['officialKeeping'], OfficialKeeping>> = {
-  'uk-ie': {
-    of: 'uk-ie',
-    hours: 24,
-    source: 'Food Standards Agency (UK): use within 24 hours of thawing',
-    known: 'second-hand',
-  },
-  us: {
-    of: 'us',
-    hours: 48,
-    source: 'USDA Food Safety and Inspection Service: 1 to 2 days after thawing in the refrigerator',
-    known: 'second-hand',
-  },
+  'uk-ie': { of: 'uk-ie', hours: MINCE_KEEPS_UK.value, source: MINCE_KEEPS_UK.source, known: MINCE_KEEPS_UK.known },
+  us: { of: 'us', hours: MINCE_KEEPS_US.value, source: MINCE_KEEPS_US.source, known: MINCE_KEEPS_US.known },
 };
 
 export interface Keeping {

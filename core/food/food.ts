@@ -258,17 +258,12 @@ export function mixFoods(head: Pick<Food, 'id' | 'name' | 'form' | 'source' | 'k
 /** The foods that the program brings along; the words name them. */
 export type ShippedFoodId = 'food-generic-mix' | 'food-generic-plain' | `usda-${NdbNumber}`;
 
-/** A shipped mix of plain ingredients as bought, bone ground in. */
-function shippedMix(
-  id: ShippedFoodId,
-  name: string,
-  form: FoodForm,
-  parts: readonly (readonly [ndb: string, share: number])[],
-): Food {
+/** A shipped mix of plain ingredients as bought, bone ground in; the words call it by its id. */
+function shippedMix(id: ShippedFoodId, form: FoodForm, parts: readonly (readonly [ndb: string, share: number])[]): Food {
   return mixFoods(
     {
       id,
-      name,
+      name: id,
       form,
       source: { by: 'shipped-mix' },
       known: 'computed',
@@ -281,7 +276,7 @@ function shippedMix(
  * One generic complete mix, for as long as the breeder has not written down her own: a tenth bone, a twentieth liver, a tenth vegetables.
  * The recipe is our own; its figures are computed from the table. The label of the real food is always better.
  */
-export const DEFAULT_FOOD: Food = shippedMix('food-generic-mix', 'complete mix, generic', 'complete mix', [
+export const DEFAULT_FOOD: Food = shippedMix('food-generic-mix', 'complete mix', [
   ['05084', 0.28],
   ['23572', 0.3],
   ['13321', 0.27],
@@ -291,7 +286,7 @@ export const DEFAULT_FOOD: Food = shippedMix('food-generic-mix', 'complete mix, 
 ]);
 
 /** The same without vegetables, for days of plain mixes: greens are added to it. The recipe is our own. */
-export const PLAIN_FOOD: Food = shippedMix('food-generic-plain', 'plain mix, generic', 'plain mix', [
+export const PLAIN_FOOD: Food = shippedMix('food-generic-plain', 'plain mix', [
   ['05084', 0.28],
   ['23572', 0.32],
   ['13321', 0.35],

@@ -60,10 +60,10 @@ function Figure({ term, note = '', children }: { term: string; note?: string; ch
 }
 
 function whyEnergy(today: DamDay, kg: number) {
-  const figure = `${Math.round(today.kcal)}\u00a0kcal`;
+  const figure = words.kcalText(today.kcal);
   return {
     figure: `${figure}.`,
-    how: `At ${kg.toFixed(1)}\u00a0kg: ${words.dam.sum(today.how)}.`,
+    how: words.dam.atWeight(kg, words.dam.sum(today.how)),
     sum: [{ what: words.dam.sum(today.how), figure, source: words.weaning.source(today.source, today.known) }],
   };
 }

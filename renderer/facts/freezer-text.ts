@@ -34,5 +34,5 @@ export function moneyText(amount: number, money: string): string {
 
 /** "20.9 kg", or pounds for who weighs in pounds or ounces. */
 export function heavyText(grams: number, unit: MassUnit): string {
-  return isMetric(unit) ? `${(grams / 1000).toFixed(1)}\u00a0kg` : `${(grams / GRAMS_PER_POUND).toFixed(1)}\u00a0lb`;
+  return words.freezer.heavy(isMetric(unit) ? 'kg' : 'lb', grams / (isMetric(unit) ? 1000 : GRAMS_PER_POUND));
 }

@@ -116,7 +116,7 @@ function DogForm({ f, dog, close }: { f: Freezer; dog: Eater | null; close: () =
       from: take('from', readDate(from)),
       until: until === '' ? null : take('until', readDate(until)),
     };
-    if (read.grams !== null && read.grams > 10_000) found['grams'] = words.form.between('1 g', '10 kg');
+    if (read.grams !== null && read.grams > 10_000) found['grams'] = words.form.between(...words.freezer.eaterBounds);
     if (read.until !== null && read.from !== null && read.until < read.from) found['until'] = words.freezer.endsEarly;
     setMistakes(found);
     if (Object.keys(found).length > 0 || read.name === null || read.grams === null || read.meals === null || read.from === null)

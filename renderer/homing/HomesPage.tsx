@@ -1,9 +1,10 @@
 import { dateOf } from '../../core/calendar/clock.ts';
 import { addDays, date } from '../../core/calendar/day.ts';
 import type { HandedPlan } from '../../core/contract/homing.ts';
-import { earliestGoHome, GO_HOME_RULES } from '../../core/homing/go-home-day.ts';
+import { earliestGoHome } from '../../core/homing/go-home-day.ts';
 import { EIGHT_WEEKS } from '../../core/litter/ages.ts';
 import { PUPPY_STATES, type Puppy, puppyName } from '../../core/litter/litter.ts';
+import { GO_HOME_RULES } from '../../core/reference/go-home.ts';
 import { now, useToday } from '../data/now.ts';
 import { useQuery } from '../data/query.ts';
 import { changeState } from '../facts/changes.ts';

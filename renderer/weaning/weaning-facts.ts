@@ -48,7 +48,7 @@ export function explainDay(input: WeaningInput, day: WeaningDay, unit: MassUnit,
   const fed = day.puppies.filter((p) => p.grams !== null);
   const weight = fed.reduce((all, p) => all + (p.grams ?? 0), 0);
   const shares = [...new Set(fed.map((p) => words.weaning.percent(p.share)))].join(', ');
-  const kg = `${(weight / 1000).toFixed(1)}\u00a0kg`;
+  const kg = words.weaning.weightOfAll(weight / 1000);
   const rule = `${Number((input.rules.shareYoung * 100).toFixed(1))}\u00a0%`;
   const kcal = (day.dayGrams * input.food.kcalPer100g) / 100;
   const need = fed.reduce((all, p) => all + (p.estimateKcal ?? 0), 0);
@@ -65,14 +65,14 @@ export function explainDay(input: WeaningInput, day: WeaningDay, unit: MassUnit,
       { what: words.weaning.sumDay, figure: words.foodText(day.dayGrams, unit), source: from.computed },
       {
         what: words.weaning.sumKcal,
-        figure: `${Math.round(kcal)}\u00a0kcal`,
+        figure: words.kcalText(kcal),
         source: `${words.foods.nameOf(input.food)}: ${words.foods.sourceOf(input.food.source)}`,
       },
       ...(need > 0
         ? [
             {
               what: words.weaning.sumEstimate,
-              figure: `${Math.round(need)}\u00a0kcal`,
+              figure: words.kcalText(need),
               source: words.weaning.source(estimate.source, estimate.known),
             },
           ]

@@ -12,8 +12,9 @@ import {
 } from '../../core/feeding/dam-day.ts';
 import { restingEnergy } from '../../core/feeding/energy.ts';
 import { DEFAULT_RULES } from '../../core/feeding/rules.ts';
-import { earliestGoHome, GO_HOME_RULES } from '../../core/homing/go-home-day.ts';
+import { earliestGoHome } from '../../core/homing/go-home-day.ts';
 import { HAND_REARING, LACTATION_SHORTCUT } from '../../core/reference/feeding/nursing.ts';
+import { GO_HOME_RULES } from '../../core/reference/go-home.ts';
 import { GRAMS_PER_OUNCE } from '../../core/units/mass.ts';
 import { feedLimit, feedsFor, handbookFeeds, milkGrossEnergy, neonateNeed, topUp } from '../../core/weaning/hand-rearing.ts';
 import { curveOn } from '../../core/weaning/weaning-findings.ts';

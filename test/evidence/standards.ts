@@ -7,8 +7,9 @@ import { decodeNumberedReport, decodeReport } from '../../core/growth/scale/hid-
 import { parseLine } from '../../core/growth/scale/serial-line.ts';
 import { figureOf, sift } from '../../core/growth/scale/steady.ts';
 import type { ScaleValue } from '../../core/growth/scale/value.ts';
-import { earliestGoHome, GO_HOME_RULES } from '../../core/homing/go-home-day.ts';
+import { earliestGoHome } from '../../core/homing/go-home-day.ts';
 import { readCsv, rearm, writeCsv } from '../../core/records/csv.ts';
+import { GO_HOME_RULES } from '../../core/reference/go-home.ts';
 import { GRAMS_PER_OUNCE, GRAMS_PER_POUND } from '../../core/units/mass.ts';
 import { massText } from '../../core/words/en/amounts.ts';
 import { type EvidenceRow, row } from './row.ts';
@@ -143,7 +144,7 @@ export const standardsRows: readonly EvidenceRow[] = [
   row({
     id: 'standards 21',
     quantity: 'earliest day under "at least 8 weeks", born 2025-03-01',
-    inputs: { born: '2025-03-01', where: 'England (licensed breeders)' },
+    inputs: { born: '2025-03-01', where: 'england' },
     expected: '2025-04-26',
     tolerance: 'exact',
     source:
@@ -154,7 +155,7 @@ export const standardsRows: readonly EvidenceRow[] = [
   row({
     id: 'standards 22',
     quantity: 'earliest day under "over 8 weeks", born 2025-03-01',
-    inputs: { born: '2025-03-01', where: 'Germany' },
+    inputs: { born: '2025-03-01', where: 'germany' },
     expected: '2025-04-27',
     tolerance: 'exact',
     source: 'Tierschutz-Hundeverordnung (Germany), section 2(4)',

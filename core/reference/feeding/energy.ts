@@ -20,3 +20,9 @@ export const ENERGY_STEPS: Cited = {
 export const GROWN_ENERGY: Cited = { source: 'FEDIAF guidelines (95, 110); NRC 2006 (130)', known: 'seen' };
 /** The same from quiet to active. */
 export const GROWN_ENERGY_RANGE: Cited = { source: 'FEDIAF guidelines (95), NRC 2006 (130)', known: 'seen' };
+/** Growing dogs: the equation of pet puppies, and the older one. */
+export const KLEIN: Cited = { source: 'Klein et al. 2019, J Anim Physiol Anim Nutr; 493 pet puppies', known: 'seen' };
+export const NRC: Cited = {
+  source: 'National Research Council 2006, Nutrient Requirements of Dogs and Cats, chapter 15',
+  known: 'second-hand',
+};

@@ -50,7 +50,19 @@ export const OUT_OF_THE_COLD: Published<{ readonly hours: number; readonly hours
   known: 'second-hand',
 };
 
-/** Hours that whole cuts keep once thawed in the refrigerator; the keeping of mince, poultry and offal is in `core/feeding/keeping.ts`. */
+/** Hours that mince, poultry and offal keep once thawed in the refrigerator. */
+export const MINCE_KEEPS_UK: Published<number> = {
+  value: 24,
+  source: 'Food Standards Agency (UK): use within 24 hours of thawing',
+  known: 'second-hand',
+};
+export const MINCE_KEEPS_US: Published<number> = {
+  value: 48,
+  source: 'USDA Food Safety and Inspection Service: 1 to 2 days after thawing in the refrigerator',
+  known: 'second-hand',
+};
+
+/** Hours that whole cuts keep once thawed in the refrigerator. */
 export const WHOLE_CUTS_KEEP: Published<{ readonly low: number; readonly high: number }> = {
   value: { low: 72, high: 120 },
   source: 'USDA Food Safety and Inspection Service: roasts, steaks and chops, 3 to 5 days',

@@ -31,7 +31,7 @@ import { damWords } from './dogs.ts';
 import { choiceWords, houseWords, reckonedWords, rulesWords, ruleWords, unitShort, unitWords } from './feeding.ts';
 import { explainedLine } from './feeding-explain.ts';
 import { bandSource, findingWords, OFFICIAL_PLACES, treatWords } from './feeding-findings.ts';
-import { capital, fixed, grouped, numberWord, percentText, plain, rangeText } from './figures.ts';
+import { capital, fixed, grouped, kcalText, numberWord, percentText, plain, rangeText } from './figures.ts';
 import { foodsWords, foodWords } from './food.ts';
 import { weekWords } from './food-week.ts';
 import { formWords } from './form.ts';
@@ -77,6 +77,7 @@ export const ENGLISH = {
   fixed,
   grouped,
   numberWord,
+  kcalText,
   percentText,
   plain,
   rangeText,

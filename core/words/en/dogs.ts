@@ -43,6 +43,7 @@ export const damWords = {
   more: 'All about her',
   food: 'Her food',
   kcal: 'energy, kcal a day',
+  atWeight: (kg: number, sum: string) => `At ${kg.toFixed(1)}\u00a0kg: ${sum}.`,
   grams: (unit: string) => `of her food, ${unit} a day`,
   gramsNone: 'write what her food holds, and grams stand here',
   meals: 'meals a day',

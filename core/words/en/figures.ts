@@ -106,3 +106,8 @@ export function capital(text: string): string {
 export function whose(name: string): string {
   return `${name}’s`;
 }
+
+/** "412 kcal". */
+export function kcalText(kcal: number): string {
+  return `${Math.round(kcal)}\u00a0kcal`;
+}

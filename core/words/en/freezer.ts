@@ -65,6 +65,10 @@ const PARASITES: Record<Parasite, string> = {
 };
 
 export const freezerWords = {
+  /** A weight of many packs, one decimal. */
+  heavy: (unit: 'kg' | 'lb', weight: number) => `${weight.toFixed(1)}\u00a0${unit}`,
+  /** The bounds of what a dog eats in a day. */
+  eaterBounds: ['1 g', '10 kg'] as const,
   title: 'Freezer',
   loading: 'Opening the freezer …',
   lead: (thawHours: number, keepHours: number) =>

@@ -1,11 +1,20 @@
 /** Sentences of the Homes page: who goes when. */
+import type { GoHomeRule } from '../../reference/go-home.ts';
+
+const RULE_PLACES: Record<GoHomeRule['where'], string> = {
+  england: 'England (licensed breeders)',
+  germany: 'Germany',
+  austria: 'Austria',
+  france: 'France',
+};
 
 export const homesWords = {
   title: 'Homes',
   lead: (litter: string, age: string) => `${litter}, ${age}`,
   earliest: (day: string) => `Eight weeks old on ${day}.`,
   localRule: 'Check your local rule: the earliest day differs from place to place.',
-  rule: (where: string, day: string, source: string, known: string) => `${where} from ${day} (${source}; ${known})`,
+  rule: (where: GoHomeRule['where'], day: string, source: string, known: string) =>
+    `${RULE_PLACES[where]} from ${day} (${source}; ${known})`,
   rules: (all: readonly string[]) => `Earliest days by some rules: ${all.join(' · ')}. Rules change and differ: check yours.`,
   printAll: 'Print all plans',
   puppy: 'puppy',

@@ -66,6 +66,8 @@ export const weaningWords = {
   tomorrow: (mass: string) => `${mass} tomorrow.`,
   how: (kg: string, share: string, steps: string) =>
     `Each puppy’s expected weight (${kg} in all) × ${share} × its step (${steps}), rounded to what can be weighed, so that bowls, meals and day agree.`,
+  /** Kilograms of all puppies that are fed together. */
+  weightOfAll: (kg: number) => `${kg.toFixed(1)}\u00a0kg`,
   sumSources: {
     weights: 'your weights and their forecast',
     rules: 'house rules; common practice, no source',
