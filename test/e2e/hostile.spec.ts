@@ -2,23 +2,10 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
-import type { Result } from '../../core/contract/result.ts';
-import { call, type Dispatch, dayBefore, keptPlan, makeWorld } from '../contract/world.ts';
+import { call, dayBefore, keptPlan, makeWorld } from '../contract/world.ts';
 import { HOSTILE_TEXTS } from '../faults/inputs.ts';
+import { dispatchOf } from './dispatch.ts';
 import { expect, open, test } from './host.ts';
-
-/** Calls as the window does, from inside its page. */
-function dispatchOf(page: Page): Dispatch {
-  return (name, input) =>
-    page.evaluate(
-      async ([operation, body]) => {
-        const key = sessionStorage.getItem('whelpside') ?? '';
-        const headers = { 'content-type': 'application/json', 'x-whelpside': key };
-        return (await fetch(`/call/${operation}`, { method: 'POST', headers, body })).json() as Promise<Result<unknown>>;
-      },
-      [name, JSON.stringify(input)] as const,
-    );
-}
 
 /** What would be there if any of it had been taken for markup. */
 async function nothingRan(page: Page): Promise<void> {
