@@ -3,11 +3,11 @@ import type { Doubt, Oddity, Question } from '../../growth/doubt.ts';
 import type { ReadingFinding } from '../../growth/findings.ts';
 import type { Slip } from '../../growth/guesses.ts';
 import type { LitterFinding, LitterTodo, PuppyFinding, PuppyTodo, ShortGain } from '../../growth/puppy-findings.ts';
-import { type Pronouns, pronouns } from '../../litter/pronouns.ts';
 import type { Sex } from '../../reference/classes.ts';
 import { isMetric, type MassUnit } from '../../units/mass.ts';
 import { massFigure, massText } from './amounts.ts';
 import { capital, numberWord } from './figures.ts';
+import { type Pronouns, pronouns } from './pronouns.ts';
 import { sinceWhen, weighingName, whenBefore, whenBeforeOwner } from './weighings.ts';
 
 const TODO: Readonly<Record<PuppyTodo, (p: Pronouns) => string>> = {

@@ -2,11 +2,11 @@
 
 import type { NoPlace } from '../../growth/own-line/no-place.ts';
 import { LINE_NEEDS, type LinePlace } from '../../growth/own-line/own-line.ts';
-import { pronouns } from '../../litter/pronouns.ts';
 import type { Sex } from '../../reference/classes.ts';
 import type { MassUnit } from '../../units/mass.ts';
 import { massText } from './amounts.ts';
 import { counted } from './figures.ts';
+import { pronouns } from './pronouns.ts';
 
 export const ownLineWords = {
   place: placeSentence,

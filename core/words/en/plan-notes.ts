@@ -5,13 +5,13 @@ import type { Food } from '../../food/food.ts';
 import type { AdultFrom } from '../../growth/forecast.ts';
 import type { LastWeight } from '../../growth/puppy-weights.ts';
 import type { GroundBone, NoteFinding } from '../../homing/notes.ts';
-import { pronouns } from '../../litter/pronouns.ts';
 import type { Sex } from '../../reference/classes.ts';
 import { isMetric, type MassUnit } from '../../units/mass.ts';
 import { foodText, weightText } from './amounts.ts';
 import { dateInWords } from './dates.ts';
 import { capital, numberWord, partWord, percentText } from './figures.ts';
 import { foodName, foodSource } from './food.ts';
+import { pronouns } from './pronouns.ts';
 
 interface Note {
   heading: string;

@@ -7,7 +7,6 @@ import type { Bowl, Fair, Missing, NextWeek, Standing, Week, WeekBasis } from '.
 import type { PlanRemark } from '../../homing/plan-findings.ts';
 import type { GroupKey, RowAge } from '../../homing/table.ts';
 import type { CollarPattern } from '../../litter/collar.ts';
-import { pronouns } from '../../litter/pronouns.ts';
 import type { Sex } from '../../reference/classes.ts';
 import type { FoodUnit } from '../../units/food.ts';
 import { GRAMS_PER_OUNCE, isMetric, type MassUnit } from '../../units/mass.ts';
@@ -15,6 +14,7 @@ import { foodFigure, foodText, weightText } from './amounts.ts';
 import { dateInWords, dateShort, dayAndMonth, weekdayName } from './dates.ts';
 import { capital, counted, listed, numberWord, percentText, placeWord, whose } from './figures.ts';
 import { sexWords } from './litter.ts';
+import { pronouns } from './pronouns.ts';
 
 const PATTERNS: Record<CollarPattern, string> = {
   plain: 'plain',

@@ -1,9 +1,10 @@
 /** What is said of a day of weaning: who holds and why, what the numbers say beside the plan, what the last meals suggest. */
-import { pronouns } from '../../litter/pronouns.ts';
+
 import type { Sex } from '../../reference/classes.ts';
 import type { StoolHint, Suggestion } from '../../weaning/eaten.ts';
 import type { WeaningFinding } from '../../weaning/weaning-findings.ts';
 import { capital, numberWord, percentText } from './figures.ts';
+import { pronouns } from './pronouns.ts';
 
 /** "holds at 45 % until his gain is back for two days. He nurses first, then comes to the bowl." */
 export function hold(share: number, sex: Sex): string {

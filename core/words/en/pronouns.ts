@@ -1,5 +1,5 @@
 /** He and she: how a puppy is spoken of. */
-import type { Sex } from '../reference/classes.ts';
+import type { Sex } from '../../reference/classes.ts';
 
 export interface Pronouns {
   readonly they: 'he' | 'she' | 'it';
