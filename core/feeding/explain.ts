@@ -14,7 +14,7 @@ import {
 import { BONE_CALCIUM, type BoneBasis } from '../reference/feeding/bone.ts';
 import { ENERGY_STEPS, GROWN_ENERGY, RESTING_ENERGY } from '../reference/feeding/energy.ts';
 import type { Known } from '../reference/feeding/known.ts';
-import { CALCIUM_LIMITS, EARLY_GROWTH_DAYS, LARGE_ADULT_KG, type Limits } from '../reference/feeding/limits.ts';
+import { CALCIUM_LIMITS, type Limits } from '../reference/feeding/limits.ts';
 import { type Amount, amountOn } from './amount.ts';
 import {
   ADULT_FACTORS,
@@ -28,6 +28,7 @@ import {
   restingEnergy,
   restingEnergyLinear,
 } from './energy.ts';
+import { growthOf } from './nutrient-findings.ts';
 import { type DayRation, type RationInput, rationOn, treatsAsFood } from './ration.ts';
 import type { HouseRules } from './rules.ts';
 
@@ -71,6 +72,8 @@ export type ExplainedLine =
   | (Line<'bowls'> & { readonly grams: readonly number[]; readonly dayGrams: number; readonly changing: boolean })
   | (OfFood<'energy'> & { readonly kcalPer100g: number; readonly kcal: number; readonly part: number | null })
   | (OfFood<'calcium'> & { readonly range: Range; readonly published: Limits | null })
+  /** Grams in the bowls of a day. */
+  | (OfFood<'minerals-day'> & { readonly calcium: Range; readonly phosphorus: Range })
   | (OfFood<'ratio'> & { readonly range: Range })
   /** Grams of calcium in 100 g of bone, and per cent of the food that is bone. */
   | (Cited<'bone'> & { readonly basis: BoneBasis; readonly calcium: Range; readonly percent: Range });
@@ -84,7 +87,7 @@ export function explainRation(input: RationInput): ExplainedLine[] {
     ...theEstimate(input, ration),
     theAmount(input, amount),
     ...theBowls(input, ration),
-    ...theFood(input),
+    ...theFood(input, ration),
   ];
 }
 
@@ -166,13 +169,17 @@ function theBowls(input: RationInput, ration: DayRation): ExplainedLine[] {
   ];
 }
 
-function theFood({ food, adultKg, rules, born, day }: RationInput): ExplainedLine[] {
-  const stage = ageInDays(born, day) < EARLY_GROWTH_DAYS ? 'early' : 'late';
-  const limits = CALCIUM_LIMITS[stage][(adultKg ?? 0) > LARGE_ADULT_KG ? 'large' : 'usual'];
+function theFood({ food, adultKg, rules, born, day }: RationInput, { dayGrams }: DayRation): ExplainedLine[] {
+  const { stage, size } = growthOf(adultKg, ageInDays(born, day));
+  const limits = CALCIUM_LIMITS[stage][size];
   const bone = food.bone ?? { ...boneFromCalcium(food.analysis.calciumMg.low, 'unknown'), basis: 'unknown' as const };
   const share = 'share' in bone ? { low: bone.share, high: bone.share } : bone;
   const basis = BONE_CALCIUM[bone.basis];
   const of = { food, source: food.source, known: food.known };
+  const grams = ({ low, high }: Range) => ({ low: (low * dayGrams) / 100_000, high: (high * dayGrams) / 100_000 });
+  const aDay: ExplainedLine[] = [
+    { code: 'minerals-day', calcium: grams(food.analysis.calciumMg), phosphorus: grams(food.analysis.phosphorusMg), ...of },
+  ];
   return [
     {
       code: 'calcium',
@@ -180,6 +187,7 @@ function theFood({ food, adultKg, rules, born, day }: RationInput): ExplainedLin
       published: ageInMonths(born, day) < rules.adultMonths ? limits : null,
       ...of,
     },
+    ...aDay,
     { code: 'ratio', range: calciumToPhosphorus(food), ...of },
     {
       code: 'bone',

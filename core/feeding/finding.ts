@@ -32,6 +32,24 @@ interface FindingFacts {
     readonly numbers: { readonly iuPer1000Kcal: number; readonly most: number; readonly beefLiverShareAtMost: number };
     readonly food: NamedFood;
   };
+  /** Nobody knows how much: the published range. */
+  'calcium-unknown': { readonly numbers: { readonly least: number; readonly most: number }; readonly food: NamedFood };
+  'phosphorus-low': LeastFacts;
+  /** Grams a day that are in the bowls at most, and that are published as the least for the energy it needs. */
+  'minerals-day-low': {
+    readonly numbers: {
+      readonly calcium: number;
+      readonly leastCalcium: number;
+      readonly phosphorus: number;
+      readonly leastPhosphorus: number;
+    };
+    readonly puppy: string;
+  };
+  /** Hours from the last meal of a day to the first of the next. */
+  'night-long': {
+    readonly numbers: { readonly hours: number; readonly most: number; readonly untilWeeks: number };
+    readonly puppy: string;
+  };
   'protein-low': LeastFacts;
   'fat-low': LeastFacts;
   'freeze-dried': { readonly numbers: { readonly share: number; readonly most: number } };
@@ -102,8 +120,10 @@ interface ThawFacts {
 
 export type FindingCode = keyof FindingFacts;
 
-/** One rule set to another figure: what the one action writes. */
-export interface RuleChange {
+/** One rule set to another figure, or the floor under the share: what the one action writes. */
+export type RuleChange = { readonly key: 'basis'; readonly value: 'share-with-floor' } | FigureChange;
+
+export interface FigureChange {
   readonly key:
     | 'shareYoung'
     | 'shareMiddle'

@@ -5,17 +5,20 @@
 
 import { ageInMonths } from '../calendar/age.ts';
 import { ageInDays, type CivilDate, daysBetween } from '../calendar/day.ts';
-import { mealCount } from '../food/bowls.ts';
-import { boneCalciumMg, per1000Kcal } from '../food/food.ts';
+import { MEAL_NAMES, type MealName, mealCount } from '../food/bowls.ts';
+import { boneCalciumMg, type Food, per1000Kcal } from '../food/food.ts';
 import { OLD_WEIGHT_DAYS } from '../growth/puppy-weights.ts';
-import { CALCIUM_LIMITS, LARGE_ADULT_KG, type Limits, TREATS_LIMIT } from '../reference/feeding/limits.ts';
+import { CALCIUM_LIMITS, LARGE_ADULT_KG, type Limits, PHOSPHORUS_LIMITS, TREATS_LIMIT } from '../reference/feeding/limits.ts';
 import { REFRIGERATOR_THAW } from '../reference/freezer/keeping.ts';
+import { clamp } from '../statistics/clamp.ts';
+import { MOST_SHARE } from './amount.ts';
 import { densityForShare, ESTIMATE_BOUNDS, GROWTH_SOURCES, shareForEnergy } from './energy.ts';
-import type { EnergyFacts, EnergyNumbers, Finding, RuleChange } from './finding.ts';
+import type { EnergyFacts, EnergyNumbers, FigureChange, Finding } from './finding.ts';
 import { keepingOf, thawHours } from './keeping.ts';
-import { growthOf, nutrientFindings, sideOf, vitaminAFinding } from './nutrient-findings.ts';
+import { mealClock } from './meals.ts';
+import { type Growth, growthOf, nutrientFindings, sideOf, vitaminAFinding } from './nutrient-findings.ts';
 import { type DayRation, type RationInput, rationOn, treatShareOf, treatsAsFood } from './ration.ts';
-import { type HouseRules, houseRulesSchema } from './rules.ts';
+import { type HouseRules, houseRulesSchema, SMALL_ADULT_KG } from './rules.ts';
 
 export interface FindingsInput extends RationInput {
   /** What the puppy is called. */
@@ -36,6 +39,14 @@ const FOUR_MEALS_NORM_WEEKS = 12;
 /** Thawing is judged for the pack that the trade speaks of: a pound. */
 const POUND_KG = 0.454;
 
+/**
+ * What is found about the house rules on their own, with a food: where the trade's custom and the published numbers part. It is said with the rules,
+ * not on every page.
+ */
+export function rulesFindings(rules: HouseRules, food: Pick<Food, 'kcalPer100g' | 'bone'>): Finding[] {
+  return [boneAim(rules, food, CALCIUM_LIMITS.late.usual)].filter((f) => f !== null);
+}
+
 /** Every finding about the ration of one weaned puppy on one day; none when all is within bounds. */
 export function findings(input: FindingsInput): Finding[] {
   const ration = rationOn(input);
@@ -44,9 +55,10 @@ export function findings(input: FindingsInput): Finding[] {
     growing ? weightOld(input) : null,
     energy(input, ration),
     treatsHigh(input),
-    ...(growing ? minerals(input) : []),
-    vitaminAFinding(input.food),
+    ...(growing ? minerals(input, ration) : []),
+    vitaminAFinding(input.food, growing ? 'growing' : 'grown'),
     mealsFew(input, ration),
+    nightLong(input, ration),
     keepingLong(input),
     thawing(input),
   ].filter((f) => f !== null);
@@ -85,7 +97,7 @@ function energy(input: FindingsInput, ration: DayRation): Finding | null {
   const low = part < 1;
   return {
     code: low ? 'energy-low' : 'energy-high',
-    severity: gainInBand === null ? 'caution' : gainInBand ? 'note' : 'warning',
+    severity: graded(input, part),
     numbers,
     puppy: name,
     gainInBand,
@@ -98,6 +110,24 @@ function energy(input: FindingsInput, ration: DayRation): Finding | null {
   };
 }
 
+const GRADES = ['note', 'caution', 'warning'] as const;
+/** Parts of the estimate under which a ration is worth a caution and a warning, and over which a caution. Our own bounds. */
+const CAUTION_UNDER = 0.7;
+const WARNING_UNDER = 0.55;
+const CAUTION_OVER = 1.4;
+/** A toy puppy has nothing to draw on: it is warned of sooner. Grown weight in kg, and age. */
+const TOY_KG = 5;
+const TOY_WEEKS = 12;
+
+/** How grave it is; a grade less when the puppy gains well on this ration, a grade more when it does not. */
+function graded({ gainInBand, adultKg, born, day }: FindingsInput, part: number): Finding['severity'] {
+  const isLittle = (adultKg ?? Number.POSITIVE_INFINITY) <= TOY_KG && ageInDays(born, day) < TOY_WEEKS * 7;
+  const warningUnder = isLittle ? CAUTION_UNDER : WARNING_UNDER;
+  const plain = part < warningUnder ? 2 : part < CAUTION_UNDER || part > CAUTION_OVER ? 1 : 0;
+  const by = gainInBand === null ? 0 : gainInBand ? -1 : 1;
+  return GRADES[clamp(plain + by, 0, 2)] ?? 'caution';
+}
+
 /** The share to raise to: down to the half percent, but never the share that is fed already. */
 function raisedShare(n: Pick<EnergyNumbers, 'share' | 'shareForAim'>): EnergyFacts['raiseTo'] {
   const share = Math.max(Math.floor(n.shareForAim * 200) / 200, Math.floor(n.share * 200) / 200 + 0.005);
@@ -105,8 +135,20 @@ function raisedShare(n: Pick<EnergyNumbers, 'share' | 'shareForAim'>): EnergyFac
 }
 
 /** A tenth more or less of the share that holds at this age, but not past the estimate; none where the scale says that all is well. */
-function shareChange(input: FindingsInput, n: Pick<EnergyNumbers, 'shareForAim' | 'shareForEstimate'>, low: boolean): Changed {
+function shareChange(
+  input: FindingsInput,
+  n: Pick<EnergyNumbers, 'part' | 'shareForAim' | 'shareForEstimate'>,
+  low: boolean,
+): Changed {
   const { rules, born, day, gainInBand } = input;
+  if (
+    rules.basis === 'share' &&
+    low &&
+    graded(input, n.part) === 'warning' &&
+    n.shareForEstimate * rules.energyFloor <= MOST_SHARE
+  ) {
+    return { change: { key: 'basis', value: 'share-with-floor' } };
+  }
   if (rules.basis !== 'share' || (low && (gainInBand === true || n.shareForAim > BIG_SHARE))) return {};
   const months = ageInMonths(born, day);
   const key = months < rules.youngUntilMonths ? 'shareYoung' : months < rules.adultMonths ? 'shareMiddle' : 'shareAdult';
@@ -118,7 +160,7 @@ function shareChange(input: FindingsInput, n: Pick<EnergyNumbers, 'shareForAim' 
 type Changed = Pick<Finding, 'change'>;
 
 /** The change as a part of a finding, if it changes anything and the rules still hold together with it. */
-function changeOf(rules: HouseRules, key: RuleChange['key'], value: number): Changed {
+function changeOf(rules: HouseRules, key: FigureChange['key'], value: number): Changed {
   const fits = rules[key] !== value && houseRulesSchema.safeParse({ ...rules, [key]: value }).success;
   return fits ? { change: { key, value } } : {};
 }
@@ -136,16 +178,35 @@ function treatsHigh(input: FindingsInput): Finding | null {
   };
 }
 
-function minerals(input: FindingsInput): (Finding | null)[] {
+function minerals(input: FindingsInput, ration: DayRation): Finding[] {
   const growth = growthOf(input.adultKg, ageInDays(input.born, input.day));
-  return [
-    ...nutrientFindings(input.food, growth),
-    boneAim(input, CALCIUM_LIMITS[growth.stage][growth.size], growth.size === 'large' ? 'warning' : 'caution'),
-  ];
+  const found = nutrientFindings(input.food, growth);
+  const bones = found.some((f) => f.code !== 'protein-low' && f.code !== 'fat-low');
+  const short = bones ? null : mineralsShort(input, ration, growth);
+  return short === null ? found : [...found, short];
+}
+
+/** A lean day can be in ratio and still short: the least per 1000 kcal is published for a dog that eats all the energy it needs. */
+function mineralsShort(
+  { food, name }: FindingsInput,
+  { dayGrams, estimateKcal }: DayRation,
+  { stage, size, severity }: Growth,
+): Finding | null {
+  if (estimateKcal === null) return null;
+  const { calciumMg, phosphorusMg } = food.analysis;
+  const limits = CALCIUM_LIMITS[stage][size];
+  const numbers = {
+    calcium: (calciumMg.high * dayGrams) / 100_000,
+    leastCalcium: (limits.low * estimateKcal) / 1000,
+    phosphorus: (phosphorusMg.high * dayGrams) / 100_000,
+    leastPhosphorus: (PHOSPHORUS_LIMITS[stage].low * estimateKcal) / 1000,
+  };
+  if (numbers.calcium >= numbers.leastCalcium && numbers.phosphorus >= numbers.leastPhosphorus) return null;
+  return { code: 'minerals-day-low', severity, numbers, puppy: name, source: limits.source, known: limits.known };
 }
 
 /** The house rule's aim for bone in the whole diet, as calcium: a quarter of wet bone is about twice what is published. */
-function boneAim({ rules, food }: FindingsInput, limits: Limits, severity: Finding['severity']): Finding | null {
+function boneAim(rules: HouseRules, food: Pick<Food, 'kcalPer100g' | 'bone'>, limits: Limits): Finding | null {
   const mg = boneCalciumMg(rules.boneShare, 'wet');
   const range = { low: per1000Kcal(mg.low / 1000, food.kcalPer100g), high: per1000Kcal(mg.high / 1000, food.kcalPer100g) };
   if (sideOf(range, limits) !== 'high') return null;
@@ -153,7 +214,7 @@ function boneAim({ rules, food }: FindingsInput, limits: Limits, severity: Findi
   const shareLimit = (rules.boneShare * limits.high) / range.high;
   return {
     code: 'bone-aim',
-    severity,
+    severity: 'caution',
     numbers: {
       boneShare: rules.boneShare,
       low: range.low,
@@ -168,7 +229,8 @@ function boneAim({ rules, food }: FindingsInput, limits: Limits, severity: Findi
   };
 }
 
-function mealsFew({ name, born, day, rules }: FindingsInput, ration: DayRation): Finding | null {
+function mealsFew({ name, born, day, rules, adultKg }: FindingsInput, ration: DayRation): Finding | null {
+  const isSmall = adultKg !== null && adultKg < SMALL_ADULT_KG;
   const weeks = ageInDays(born, day) / 7;
   const count = mealCount(ration.meals);
   if (weeks >= FOUR_MEALS_NORM_WEEKS || count >= 4) return null;
@@ -177,9 +239,32 @@ function mealsFew({ name, born, day, rules }: FindingsInput, ration: DayRation):
     severity: 'note',
     numbers: { meals: count, weeks, untilWeeks: FOUR_MEALS_NORM_WEEKS },
     puppy: name,
-    ...changeOf(rules, 'fourMealsUntilWeeks', FOUR_MEALS_NORM_WEEKS),
+    ...changeOf(rules, isSmall ? 'smallFourMealsUntilWeeks' : 'fourMealsUntilWeeks', FOUR_MEALS_NORM_WEEKS),
     source: null,
     known: 'from memory',
+  };
+}
+
+/** Hours that a puppy of under twelve weeks may go without food at night. Our own bound. */
+const LONGEST_NIGHT = 11;
+
+function nightLong({ name, born, day, rules }: FindingsInput, { meals }: DayRation): Finding | null {
+  const names = MEAL_NAMES.filter((meal) => meals[meal] !== undefined);
+  const [first, last] = [names[0], names.at(-1)];
+  if (ageInDays(born, day) >= FOUR_MEALS_NORM_WEEKS * 7 || first === undefined || last === undefined) return null;
+  const at = (meal: MealName) => {
+    const clock = mealClock(rules, meal, names.length);
+    return Number(clock.slice(0, 2)) + Number(clock.slice(3)) / 60;
+  };
+  const hours = 24 - at(last) + at(first);
+  if (hours <= LONGEST_NIGHT || hours > 24) return null;
+  return {
+    code: 'night-long',
+    severity: 'note',
+    numbers: { hours, most: LONGEST_NIGHT, untilWeeks: FOUR_MEALS_NORM_WEEKS },
+    puppy: name,
+    source: null,
+    known: 'common practice',
   };
 }
 

@@ -13,6 +13,8 @@ import type { HouseRules } from './rules.ts';
 
 /** Fewer weights than these say nothing about gain. */
 const FEWEST_WEIGHTS = 5;
+/** What a puppy gained before it ate nothing but its bowls for three days says nothing of them. */
+const ON_RATION_DAYS = 3;
 
 export interface RationFacts {
   readonly litter: Litter;
@@ -50,7 +52,7 @@ export function rationInputOf({ litter, puppy, growth, rules, food, on }: Ration
     adultKg: adult?.kg ?? null,
     unit: growth.unit,
     name: puppyName(puppy),
-    gainInBand: own.length < FEWEST_WEIGHTS ? null : level === 'steady',
+    gainInBand: own.length < FEWEST_WEIGHTS || age < EIGHT_WEEKS + ON_RATION_DAYS ? null : level === 'steady',
     weighedOn: day > on ? null : last.on,
   };
 }

@@ -3,7 +3,7 @@
 import type { WeekSummary } from '../food/rotation.ts';
 import { GROWN_ENERGY_RANGE } from '../reference/feeding/energy.ts';
 import { ADULT_FACTORS, adultEnergy, type EnergyBand } from './energy.ts';
-import type { Finding } from './finding.ts';
+import type { Finding, FindingCode } from './finding.ts';
 import { type Growth, nutrientFindings, vitaminAFinding } from './nutrient-findings.ts';
 import type { HouseRules } from './rules.ts';
 import { vegetableSpoons } from './vegetables.ts';
@@ -23,6 +23,8 @@ const MOST_FREEZE_DRIED = 0.1;
 const BONE_AROUND = 0.05;
 /** Complete and plain mixes are fed about equally often; outside these parts it is said. */
 const BALANCE = { low: 0.25, high: 0.75 };
+const LESS_BONE: ReadonlySet<FindingCode> = new Set(['calcium-high', 'ratio-high']);
+const MORE_BONE: ReadonlySet<FindingCode> = new Set(['calcium-low', 'ratio-low']);
 const TRADE = { source: null, known: 'common practice' } as const;
 
 /** Published energy of a grown dog, from quiet to active; kcal a day. */
@@ -38,11 +40,12 @@ export function grownEnergy(kg: number): EnergyBand {
 /** Every finding about a week; none when all is within bounds. */
 export function weekFindings(input: WeekFindingsInput): Finding[] {
   const { summary, growth } = input;
+  const nutrients = growth === null ? [] : nutrientFindings(summary.food, growth);
   return [
     energy(input),
-    ...(growth === null ? [] : nutrientFindings(summary.food, growth)),
-    vitaminAFinding(summary.food),
-    boneAside(input),
+    ...nutrients,
+    vitaminAFinding(summary.food, growth === null ? 'grown' : 'growing'),
+    boneAside(input, nutrients),
     freezeDried(input),
     extraWater(input),
     greens(input),
@@ -63,10 +66,12 @@ function energy({ summary, energy: published }: WeekFindingsInput): Finding | nu
   };
 }
 
-function boneAside({ summary, rules }: WeekFindingsInput): Finding | null {
+/** Her aim for bone; where calcium asks for the opposite, the aim is not spoken of. */
+function boneAside({ summary, rules }: WeekFindingsInput, nutrients: readonly Finding[]): Finding | null {
   const { low, high } = summary.bone;
   const under = high < rules.boneShare - BONE_AROUND;
   if (!under && low <= rules.boneShare + BONE_AROUND) return null;
+  if (nutrients.some((f) => (under ? LESS_BONE : MORE_BONE).has(f.code))) return null;
   return {
     code: under ? 'bone-under' : 'bone-over',
     severity: 'note',

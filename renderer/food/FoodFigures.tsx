@@ -13,7 +13,13 @@ import {
 } from '../../core/food/food.ts';
 import { ENERGY_METHODS, type Label, labelEnergies } from '../../core/food/label.ts';
 import { BONE_CALCIUM } from '../../core/reference/feeding/bone.ts';
-import { CALCIUM_LIMITS, FAT_LIMIT, PROTEIN_LIMITS, RATIO_LIMITS, VITAMIN_A_LIMIT } from '../../core/reference/feeding/limits.ts';
+import {
+  CALCIUM_LIMITS,
+  FAT_LIMIT,
+  PROTEIN_LIMITS,
+  RATIO_LIMITS,
+  VITAMIN_A_LIMITS,
+} from '../../core/reference/feeding/limits.ts';
 import { useHouse } from '../facts/useLitterGrowth.ts';
 import { FindingLines } from '../parts/FindingLines.tsx';
 import { figure, percentRange } from '../parts/figures.ts';
@@ -38,7 +44,9 @@ interface Row {
 /** `label` adds the energy by every method, for a food from a pack. */
 export function FoodFigures({ food, label }: { food: Food; label: Label | null }) {
   const unit = useHouse().massUnit;
-  const usual = [...nutrientFindings(food, growthOf(null, YOUNG_DAYS)), vitaminAFinding(food)].filter((f) => f !== null);
+  const usual = [...nutrientFindings(food, growthOf(null, YOUNG_DAYS)), vitaminAFinding(food, 'growing')].filter(
+    (f) => f !== null,
+  );
   const big = nutrientFindings(food, growthOf(40, YOUNG_DAYS)).filter((f) => usual.every((u) => u.code !== f.code));
   return (
     <>
@@ -108,8 +116,8 @@ function whyOf({ what, figure: text, published, source, limit }: Row): Explanati
 function rowsOf(food: Food): Row[] {
   const { analysis: a, kcalPer100g: kcal } = food;
   const from = `${words.foods.sourceOf(food.source)} (${words.foods.known[food.known]})`;
-  const [usual, large] = [CALCIUM_LIMITS.early.usual, CALCIUM_LIMITS.early.large];
-  const ratio = RATIO_LIMITS.usual;
+  const [usual, large] = [CALCIUM_LIMITS.early.usual, CALCIUM_LIMITS.late.large];
+  const ratio = RATIO_LIMITS.early.usual;
   const bone = food.bone === null ? null : BONE_CALCIUM[food.bone.basis];
   const row = (what: string, text: string, published = '', limit = '', source = from): Row => ({
     what,
@@ -158,8 +166,8 @@ function rowsOf(food: Food): Row[] {
     row(
       words.food.vitaminA,
       a.vitaminAIu === null ? words.food.notKnown : words.food.vitaminAFigure(figure(per1000Kcal(a.vitaminAIu, kcal))),
-      words.food.atMost(figure(VITAMIN_A_LIMIT.high)),
-      VITAMIN_A_LIMIT.source,
+      words.food.atMost(figure(VITAMIN_A_LIMITS.growing.high)),
+      VITAMIN_A_LIMITS.growing.source,
     ),
   ];
 }

@@ -119,7 +119,7 @@ function Eater({
 
 /** What stands out about a food for a puppy under 14 weeks, in a few words. */
 function remark(food: Food): string {
-  const found = [...nutrientFindings(food, growthOf(null, 60)), vitaminAFinding(food)];
+  const found = [...nutrientFindings(food, growthOf(null, 60)), vitaminAFinding(food, 'growing')];
   const remarks = found.flatMap((f) => (f === null ? [] : [words.foods.findings[f.code] ?? f.code]));
   return remarks.length === 0 ? words.foods.within : remarks.join(', ');
 }

@@ -7,7 +7,13 @@ import { type WeekFindingsInput, weekFindings } from '../../core/feeding/week-fi
 import type { FoodCatalogue } from '../../core/food/catalogue.ts';
 import { calciumPer1000Kcal, calciumToPhosphorus, type Food, per1000Kcal } from '../../core/food/food.ts';
 import { type Eaters, type Week, type WeekSummary, weekSummary } from '../../core/food/rotation.ts';
-import { CALCIUM_LIMITS, FAT_LIMIT, PROTEIN_LIMITS, RATIO_LIMITS, VITAMIN_A_LIMIT } from '../../core/reference/feeding/limits.ts';
+import {
+  CALCIUM_LIMITS,
+  FAT_LIMIT,
+  PROTEIN_LIMITS,
+  RATIO_LIMITS,
+  VITAMIN_A_LIMITS,
+} from '../../core/reference/feeding/limits.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
 import { FindingLines } from '../parts/FindingLines.tsx';
 import { figure, percentRange } from '../parts/figures.ts';
@@ -110,7 +116,8 @@ function rowsOf(summary: WeekSummary, { energy, growth }: Diner, rules: HouseRul
   const { food } = summary;
   const { analysis: a, kcalPer100g: kcal } = food;
   const calcium = growth === null ? null : CALCIUM_LIMITS[growth.stage][growth.size];
-  const ratio = growth === null ? null : RATIO_LIMITS[growth.size];
+  const ratio = growth === null ? null : RATIO_LIMITS[growth.stage][growth.size];
+  const vitaminA = VITAMIN_A_LIMITS[growth === null ? 'grown' : 'growing'];
   const protein = growth === null ? null : PROTEIN_LIMITS[growth.stage];
   const shares = [
     words.week.complete(percent(summary.complete)),
@@ -163,8 +170,8 @@ function rowsOf(summary: WeekSummary, { energy, growth }: Diner, rules: HouseRul
     {
       what: words.week.vitaminA,
       figure: a.vitaminAIu === null ? words.week.unknownFigure : figure(per1000Kcal(a.vitaminAIu, kcal)),
-      aim: words.week.most(figure(VITAMIN_A_LIMIT.high)),
-      source: VITAMIN_A_LIMIT.source,
+      aim: words.week.most(figure(vitaminA.high)),
+      source: vitaminA.source,
     },
     {
       what: words.week.shares,

@@ -6,7 +6,7 @@ import './findings.css';
 /** What mends a finding, in words: "Make it 6.1 %". */
 export function changeWords({ key, value }: RuleChange): string {
   const isShare = key.startsWith('share') || key === 'boneShare';
-  return words.finding.what[key](isShare ? words.percentText(value, 1).replace(/\D+$/, '') : String(value));
+  return words.finding.what[key](isShare ? words.percentText(Number(value), 1).replace(/\D+$/, '') : String(value));
 }
 
 /** Findings one under another: fact, what mends it, the one action that does, the source. */

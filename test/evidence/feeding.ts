@@ -28,7 +28,7 @@ import {
   type Food,
   liverLimit,
 } from '../../core/food/food.ts';
-import { VITAMIN_A_LIMIT } from '../../core/reference/feeding/limits.ts';
+import { VITAMIN_A_LIMITS } from '../../core/reference/feeding/limits.ts';
 import { ingredient } from '../../core/reference/feeding/usda.ts';
 import { afterCuts } from '../../core/weaning/food-left.ts';
 import { type EvidenceRow, row } from './row.ts';
@@ -408,7 +408,7 @@ export const feedingRows: readonly EvidenceRow[] = [
       tolerance: 0.2,
       source: `NRC 2006, 12 500 IU per 1000 kcal (second-hand); vitamin A from ${USDA}`,
       known: 'computed',
-      run: (input) => liverLimit(VITAMIN_A_LIMIT.high, input.kcal, ingredient(input.ndb).vitaminAIu ?? 0) * 100,
+      run: (input) => liverLimit(VITAMIN_A_LIMITS.growing.high, input.kcal, ingredient(input.ndb).vitaminAIu ?? 0) * 100,
     }),
   ),
   row({

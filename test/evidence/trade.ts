@@ -2,7 +2,7 @@
 
 import { addMonths, type CivilDate, date } from '../../core/calendar/day.ts';
 import { amountOn } from '../../core/feeding/amount.ts';
-import { findings } from '../../core/feeding/findings.ts';
+import { rulesFindings } from '../../core/feeding/findings.ts';
 import { mealsOn } from '../../core/feeding/meals.ts';
 import { rationOn } from '../../core/feeding/ration.ts';
 import { DEFAULT_RULES } from '../../core/feeding/rules.ts';
@@ -91,17 +91,7 @@ export const tradeRows: readonly EvidenceRow[] = [
     tolerance: 0.005,
     ...TRADE,
     run: (boneShare) => {
-      const found = findings({
-        rules: { ...DEFAULT_RULES, boneShare },
-        food: DEFAULT_FOOD,
-        born,
-        day: at(2),
-        weightGrams: 4000,
-        adultKg: 20,
-        name: 'A',
-        gainInBand: null,
-        weighedOn: null,
-      }).find((f) => f.code === 'bone-aim');
+      const found = rulesFindings({ ...DEFAULT_RULES, boneShare }, DEFAULT_FOOD).find((f) => f.code === 'bone-aim');
       return [(found?.numbers['boneShare'] ?? 0) - (found?.numbers['inFood'] ?? 0), found?.code ?? 'none'];
     },
   }),

@@ -79,6 +79,11 @@ const SAYS: { [C in ExplainedLine['code']]: Says<C> } = {
     figure: `${rangeText(range, 1)}\u00a0g`,
     source: foodSource(source),
   }),
+  'minerals-day': (l) => ({
+    what: 'Calcium and phosphorus a day',
+    figure: `${rangeText(l.calcium, 1)}\u00a0g and ${rangeText(l.phosphorus, 1)}\u00a0g`,
+    source: foodSource(l.source),
+  }),
   ratio: (l) => ({
     what: 'Calcium to phosphorus',
     figure: `${rangeText(l.range, 2)} to 1`,

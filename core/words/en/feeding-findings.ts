@@ -21,7 +21,7 @@ export interface SaidFinding {
 type Said = Omit<SaidFinding, 'source'>;
 
 const NO_SOURCE = 'common practice, no source';
-const OWN_BOUNDS = 'The bounds of 80 and 120 % are our own';
+const OWN_BOUNDS = 'The bounds of 80 and 120 %, and the graver ones, are our own';
 
 /** Whose official time it is. */
 export const OFFICIAL_PLACES: Record<HouseRules['officialKeeping'], string> = { 'uk-ie': 'UK and Ireland', us: 'US' };
@@ -48,6 +48,19 @@ const SAYS: { [C in FindingCode]: (f: Finding<C>, unit: MassUnit) => Said } = {
   'calcium-high': (f) => ({
     sentence: `${calcium(f)} Too much calcium harms growing bones.`,
     mend: 'Feed a mix with less bone, and no bones beside it.',
+  }),
+  'calcium-unknown': ({ numbers: n, food }) => ({
+    sentence: `${foodName(food)}: nobody knows how much calcium is in it. Published for this age: ${fixed(n.least, 1)} to ${fixed(n.most, 1)} g per 1000 kcal.`,
+    mend: 'Ask the maker, or write down what the pack says.',
+  }),
+  'phosphorus-low': (f) => ({ sentence: least(f, 'phosphorus'), mend: 'More meat, and bone in the same measure.' }),
+  'minerals-day-low': ({ numbers: n, puppy }) => ({
+    sentence: `In a day ${puppy} gets ${fixed(n.calcium, 1)} g of calcium and ${fixed(n.phosphorus, 1)} g of phosphorus at most. What is published as the least for all the energy it needs: ${fixed(n.leastCalcium, 1)} and ${fixed(n.leastPhosphorus, 1)}.`,
+    mend: 'More of this food, if the scale agrees; or one with more in it.',
+  }),
+  'night-long': ({ numbers: n, puppy }) => ({
+    sentence: `${puppy} goes ${plain(n.hours, 1)} hours without food at night. Before ${n.untilWeeks} weeks ${n.most} is long enough.`,
+    mend: 'House rules: a later last meal, or one meal more.',
   }),
   'ratio-low': (f) => ({ sentence: ratio(f), mend: 'More ground bone, or a mix that has it.' }),
   'ratio-high': (f) => ({ sentence: ratio(f), mend: 'Less bone, more meat.' }),
@@ -120,6 +133,10 @@ function sourceOf(f: Finding): string {
       return `${source}: at most a tenth`;
     case 'bone-aim':
       return `${source}; calcium of wet bone 4 to 6 %, trade tables (second-hand, weak)`;
+    case 'minerals-day-low':
+      return `${source}, times the energy estimate`;
+    case 'night-long':
+      return 'our own bound';
     case 'freeze-dried':
       return `${source}; the bound of a tenth is our own`;
     case 'meals-few':
@@ -174,8 +191,8 @@ function ratio({ numbers: n, food }: Finding<'ratio-low' | 'ratio-high'>): strin
   return `${foodName(food)}: calcium to phosphorus is ${rangeText(n, 2)} to 1. Published: ${fixed(n.least, 1)} to ${fixed(n.most, 1)}.`;
 }
 
-function least({ numbers: n, food }: Finding<'protein-low' | 'fat-low'>, what: string): string {
-  return `${foodName(food)}: ${plain(n.has, 0)} g of ${what} per 1000 kcal. Published for this age: at least ${plain(n.least, 1)}.`;
+function least({ numbers: n, food }: Finding<'protein-low' | 'fat-low' | 'phosphorus-low'>, what: string): string {
+  return `${foodName(food)}: ${plain(n.has, n.has < 10 ? 1 : 0)} g of ${what} per 1000 kcal. Published for this age: at least ${plain(n.least, 1)}.`;
 }
 
 function bone({ numbers: n }: Finding<'bone-under' | 'bone-over'>): string {
@@ -200,6 +217,7 @@ export const findingWords = {
     boneShare: (v: string) => `Aim at ${v} % bone`,
     fourMealsUntilWeeks: (v: string) => `Four meals until ${v} weeks`,
     smallFourMealsUntilWeeks: (v: string) => `Four meals until ${v} weeks`,
+    basis: () => 'Never under the energy floor',
     keepHours: (v: string) => `Keep it ${v} hours at most`,
     thawHours: (v: string) => `Thaw it for ${v} hours`,
   } satisfies Record<RuleChange['key'], (v: string) => string>,

@@ -260,7 +260,7 @@ export const foodWords = {
   between: (low: string, high: string) => `${low} to ${high}`,
   atLeast: (low: string) => `at least ${low}`,
   atMost: (high: string) => `at most ${high}`,
-  bigDogs: (low: string, high: string) => `${low} to ${high} when grown over 25 kg`,
+  bigDogs: (low: string, high: string) => `${low} to ${high} from 14 weeks to about six months when grown over 15 kg`,
   notKnown: 'not known',
   bothRanges: 'A range, where bone decides: bone holds more or less calcium. The nearer end is the judge.',
   found: 'Beside the published numbers',

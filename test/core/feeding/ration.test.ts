@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { addDays, addMonths, date } from '../../../core/calendar/day.ts';
 import { explainRation } from '../../../core/feeding/explain.ts';
 import type { Finding, FindingCode } from '../../../core/feeding/finding.ts';
-import { type FindingsInput, findings } from '../../../core/feeding/findings.ts';
+import { type FindingsInput, findings, rulesFindings } from '../../../core/feeding/findings.ts';
 import { keepingOf, moveAheadHours } from '../../../core/feeding/keeping.ts';
 import { mealClock, mealNames, mealsOn } from '../../../core/feeding/meals.ts';
 import { sideOf } from '../../../core/feeding/nutrient-findings.ts';
@@ -193,13 +193,69 @@ describe('findings', () => {
     expect(found('energy-low', { gainInBand: false })?.severity).toBe('warning');
   });
 
+  it('is graded by how much is missing, and sooner for a toy of under twelve weeks', () => {
+    const at = (kcalPer100g: number, change: Partial<FindingsInput> = {}) =>
+      found('energy-low', { food: { ...DEFAULT_FOOD, kcalPer100g }, ...change })?.severity ?? null;
+    // Poppy's estimate at 5.5 % takes 300 kcal in 100 g.
+    expect([250, 230, 205, 170, 160].map((kcal) => at(kcal))).toEqual([null, 'note', 'caution', 'caution', 'warning']);
+    const toy = { adultKg: 4, weightGrams: 1200 };
+    const part = (kcal: number) =>
+      found('energy-low', { ...toy, food: { ...DEFAULT_FOOD, kcalPer100g: kcal } })?.numbers.part ?? 1;
+    expect(part(240)).toBeLessThan(0.7);
+    expect(part(240)).toBeGreaterThan(0.55);
+    expect(at(240, toy)).toBe('warning');
+    expect(at(240, { ...toy, day: addDays(born, 84) })).toBe('caution');
+    const over = (kcalPer100g: number) => found('energy-high', { food: { ...DEFAULT_FOOD, kcalPer100g } })?.severity ?? null;
+    expect([350, 370, 430].map(over)).toEqual([null, 'note', 'caution']);
+  });
+
+  it('offers the floor where the share alone is a warning, and the floor mends it', () => {
+    const f = found('energy-low', { food: { ...DEFAULT_FOOD, kcalPer100g: 150 } });
+    expect(f?.change).toEqual({ key: 'basis', value: 'share-with-floor' });
+    expect(codes({ food: { ...DEFAULT_FOOD, kcalPer100g: 150 }, rules: DEFAULT_RULES })).not.toContain('energy-low');
+  });
+
+  it('calcium that nobody knows is a finding of its own; a grown dog has its own limit of vitamin A', () => {
+    const unknown: Food = {
+      ...DEFAULT_FOOD,
+      analysis: { ...DEFAULT_FOOD.analysis, calciumMg: { low: 10, high: Number.POSITIVE_INFINITY } },
+    };
+    expect(codes({ food: unknown }).filter((c) => /calcium|ratio|minerals/.test(c))).toEqual(['calcium-unknown']);
+    const liver: Food = { ...DEFAULT_FOOD, analysis: { ...DEFAULT_FOOD.analysis, vitaminAIu: 2500 } };
+    expect(codes({ food: liver })).toContain('vitamin-a');
+    expect(codes({ food: liver, day: addMonths(born, 13), weightGrams: 22_000 })).not.toContain('vitamin-a');
+  });
+
+  it('a lean day is in ratio and still short of calcium', () => {
+    const lean = {
+      rules: SHARE_ALONE,
+      food: {
+        ...DEFAULT_FOOD,
+        kcalPer100g: 150,
+        analysis: { ...DEFAULT_FOOD.analysis, calciumMg: { low: 400, high: 420 }, phosphorusMg: { low: 350, high: 350 } },
+      },
+    };
+    const f = found('minerals-day-low', lean);
+    // 216 g at 420 mg, against 2.5 g in 1000 kcal of an estimate of 647 kcal.
+    expect(f?.numbers.calcium).toBeCloseTo(0.907, 2);
+    expect(f?.numbers.leastCalcium).toBeCloseTo(1.62, 2);
+    expect(codes({ ...lean, rules: { ...DEFAULT_RULES, energyFloor: 1 } })).not.toContain('minerals-day-low');
+  });
+
+  it('a night of over eleven hours before twelve weeks', () => {
+    const early = { ...DEFAULT_RULES, mealTimes: { ...DEFAULT_RULES.mealTimes, evening: '18:00' } };
+    expect(found('night-long', { rules: early })?.numbers.hours).toBe(13);
+    expect(codes({ rules: DEFAULT_RULES })).not.toContain('night-long');
+    expect(codes({ rules: early, day: addDays(born, 84) })).not.toContain('night-long');
+  });
+
   it('a rich mix; and nothing about energy between the bounds or without an adult weight', () => {
     expect(codes({ food: { ...DEFAULT_FOOD, kcalPer100g: 360 } })).toContain('energy-high');
     expect(codes({ food: { ...DEFAULT_FOOD, kcalPer100g: 280 } }).filter((c) => c.startsWith('energy'))).toEqual([]);
     expect(codes({ adultKg: null }).filter((c) => c.startsWith('energy'))).toEqual([]);
   });
 
-  it('judges calcium by the nearer end of its range, and more strictly over 25 kg', () => {
+  it('judges calcium by the nearer end of its range, by age, and in late growth by size', () => {
     const withCalcium = (low: number, high: number): Food => ({
       ...DEFAULT_FOOD,
       kcalPer100g: 150,
@@ -209,10 +265,18 @@ describe('findings', () => {
       codes({ food: withCalcium(low, high), adultKg }).filter((c) => c.startsWith('calcium'));
     expect(calcium(30, 60, 20)).toEqual(['calcium-low']);
     expect(calcium(300, 900, 20)).toEqual([]);
-    expect(calcium(640, 640, 20)).toEqual([]);
+    // 4.27 and 2.7 g in 1000 kcal: FEDIAF 2025 has 2.5 to 4.0 in early growth, whatever the size.
+    expect(calcium(640, 640, 20)).toEqual(['calcium-high']);
     expect(calcium(640, 640, 40)).toEqual(['calcium-high']);
     expect(calcium(400, 420, 20)).toEqual([]);
-    expect(calcium(400, 420, 40)).toEqual(['calcium-low']);
+    expect(calcium(400, 420, 40)).toEqual([]);
+    // 2.2 g: enough from 14 weeks on up to 15 kg grown, and over it from about six months.
+    const at = (days: number, adultKg: number) =>
+      codes({ food: withCalcium(330, 330), adultKg, day: addDays(born, days), weightGrams: 8000 }).filter((c) =>
+        c.startsWith('calcium'),
+      );
+    expect([97, 98].map((d) => at(d, 15))).toEqual([['calcium-low'], []]);
+    expect([98, 182, 183].map((d) => at(d, 15.1))).toEqual([['calcium-low'], ['calcium-low'], []]);
     expect(found('calcium-low', { food: withCalcium(30, 60), adultKg: 40 })?.severity).toBe('warning');
   });
 
@@ -221,8 +285,9 @@ describe('findings', () => {
     expect(codes({ food: { ...DEFAULT_FOOD, analysis } })).toContain('ratio-low');
     expect(codes({ food: { ...DEFAULT_FOOD, analysis: { ...DEFAULT_FOOD.analysis, vitaminAIu: 2500 } } })).toContain('vitamin-a');
     expect(codes({})).not.toContain('vitamin-a');
-    expect(codes({ rules: { ...SHARE_ALONE, boneShare: 0.25 } })).toContain('bone-aim');
-    expect(codes({ rules: { ...SHARE_ALONE, boneShare: 0.1 } })).not.toContain('bone-aim');
+    const aim = (boneShare: number) => rulesFindings({ ...SHARE_ALONE, boneShare }, DEFAULT_FOOD).map((f) => f.code);
+    expect([aim(0.25), aim(0.1)]).toEqual([['bone-aim'], []]);
+    expect(codes({ rules: { ...SHARE_ALONE, boneShare: 0.25 } })).not.toContain('bone-aim');
   });
 
   it('meals, keeping, thawing, an old weight', () => {
@@ -291,7 +356,9 @@ describe('what mends a finding', () => {
     return codes({ ...change, rules });
   };
   it('is a rule that is in bounds, and mends it', () => {
-    expect(applied('bone-aim', { rules: { ...SHARE_ALONE, boneShare: 0.25 } })).not.toContain('bone-aim');
+    const [aim] = rulesFindings({ ...SHARE_ALONE, boneShare: 0.25 }, DEFAULT_FOOD);
+    expect(aim?.change?.key).toBe('boneShare');
+    expect(rulesFindings({ ...SHARE_ALONE, boneShare: Number(aim?.change?.value) }, DEFAULT_FOOD)).toEqual([]);
     expect(applied('meals-few')).not.toContain('meals-few');
     expect(applied('keeping-long', { rules: { ...DEFAULT_RULES, keepHours: 72 } })).not.toContain('keeping-long');
     expect(applied('thaw-long', { rules: { ...DEFAULT_RULES, thawHours: 48 } })).not.toContain('thaw-long');

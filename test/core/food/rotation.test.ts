@@ -44,7 +44,13 @@ const sum = (week: Week | null, eaters = 1) => weekSummary(week, { count: eaters
 const found = (week: Week | null, change: Partial<WeekFindingsInput> = {}) => {
   const summary = sum(week);
   if (summary === null) throw new Error('nobody eats');
-  return weekFindings({ summary, rules: DEFAULT_RULES, energy: null, growth: { size: 'usual', stage: 'early' }, ...change });
+  return weekFindings({
+    summary,
+    rules: DEFAULT_RULES,
+    energy: null,
+    growth: { size: 'usual', stage: 'early', severity: 'caution' },
+    ...change,
+  });
 };
 
 describe('the sum of a week', () => {
