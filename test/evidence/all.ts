@@ -1,5 +1,6 @@
 /** Every outside check there is. */
 import { feedingRows } from './feeding.ts';
+import { feedingAmountRows } from './feeding-amounts.ts';
 import { freezerRows } from './freezer.ts';
 import { growthRows } from './growth.ts';
 import { growthLineRows } from './growth-line.ts';
@@ -13,6 +14,7 @@ export const allRows: readonly EvidenceRow[] = [
   ...growthRows,
   ...growthLineRows,
   ...feedingRows,
+  ...feedingAmountRows,
   ...freezerRows,
   ...nursingRows,
   ...standardsRows,

@@ -88,6 +88,11 @@ const ours = timed(
 timed('week summary with findings, new catalogue of foods', weeks, (week) => {
   const summary = weekSummary(week, { count: 1, meals: MEALS }, foodCatalogue(stored), DEFAULT_FOOD);
   if (summary === null) return 0;
-  return weekFindings({ summary, rules: DEFAULT_RULES, energy: null, growth: { size: 'usual', stage: 'early', severity: 'caution' } }).length;
+  return weekFindings({
+    summary,
+    rules: DEFAULT_RULES,
+    energy: null,
+    growth: { size: 'usual', stage: 'early', severity: 'caution' },
+  }).length;
 });
 console.log(`kcal of all weeks agree to ${(Math.abs(naive - ours) / naive).toExponential(1)}`);
