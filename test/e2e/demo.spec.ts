@@ -22,7 +22,7 @@ test('a litter in weaning has a day like any other: watch, meals, steps, dam', a
   );
   const meals = page.locator('.meals-part');
   await expect(meals.locator('.meal-done')).toHaveCount(1);
-  await expect(meals.locator('.meal-next')).toContainText('12:30');
+  await expect(meals.locator('.meal-next')).toContainText('13:00');
   await expect(meals).toContainText('Willow: Soft');
   await nothingToComplainOf(page);
 

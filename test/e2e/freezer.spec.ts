@@ -37,7 +37,7 @@ test('a delivery by keyboard, the thaw list ticked off, undo, and the same rows 
 
   // Nothing is thawed yet: the page says which meals come too soon, and what cold water can do.
   await expect(page.getByText('Look at this first')).toBeVisible();
-  const tooSoon = page.locator('.freezer-urgent .line', { hasText: /12:30: .* will not be thawed in time/ });
+  const tooSoon = page.locator('.freezer-urgent .line', { hasText: /13:00: .* will not be thawed in time/ });
   await expect(tooSoon.first()).toContainText('Into cold water by');
 
   // Ticked: the pack's clock starts, the row moves up to what is out.

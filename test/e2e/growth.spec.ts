@@ -28,7 +28,7 @@ test('the small but steady one is left in peace, and the litter has its meals', 
     .click();
   await expect(page.locator('main')).toContainText('Everyone is steady.');
   await expect(page.locator('main')).toContainText(/Nettle is the smallest and has kept her place/);
-  await expect(page.locator('main')).toContainText('12:30');
+  await expect(page.locator('main')).toContainText('13:00');
 });
 
 test('a puppy has its charts, its table, and a record in which nothing is lost', async ({ page, house }) => {

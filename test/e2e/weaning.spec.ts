@@ -250,6 +250,6 @@ test('a weaned litter has its meals on Today without any plan', async ({ page, h
   await expect(meals.locator('tbody tr')).toHaveCount(3);
   await expect(meals.locator('.meal-next')).toContainText('07:00');
   await meals.getByRole('button', { name: 'morning meal: cleaned up' }).click();
-  await expect(meals.locator('.meal-next')).toContainText('12:30');
+  await expect(meals.locator('.meal-next')).toContainText('13:00');
   await expect(page.locator('.foot .undo')).toContainText('morning meal cleaned up');
 });
