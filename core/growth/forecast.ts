@@ -138,7 +138,7 @@ function shareOfAdult(size: SizeClass, adultKg: number, from: number, grams: num
 }
 
 const FAST = {
-  large: { ...LABRADOR, between: 0.6 },
+  large: { ...LABRADOR, between: 0.7 },
   giant: { scaleDays: 1 / GREAT_DANE.ratePerDay, fastestDay: GREAT_DANE.fastestDay, between: 0.7 },
 } as const;
 /** So far apart, in log units, a weight tells which of the two it is on. */

@@ -87,6 +87,24 @@ function weeksToHalf(adultKg: number): number {
   return Number.NaN;
 }
 
+const GREAT_DANE_SHARE = (day: number) => gompertz(day, GREAT_DANE.fastestDay, 1 / GREAT_DANE.ratePerDay);
+const LABRADOR_SHARE = (day: number) => gompertz(day, LABRADOR.fastestDay, LABRADOR.scaleDays);
+
+/** A dog on a published curve: its weights each week to day 500, told from thirteen of its days; how many of them lie outside the band. */
+function outsideForecast(dog: { adultKg: number; sizeClass: 'large' | 'giant'; share: (day: number) => number }): number[] {
+  const { adultKg, sizeClass, share } = dog;
+  const inside: boolean[] = [];
+  for (const from of [3, 7, 14, 21, 28, 35, 42, 49, 56, 70, 84, 112, 140]) {
+    const forecast = forecastWeight({ adultKg, sizeClass, anchorAgeDays: from, anchorGrams: 1000 * adultKg * share(from) });
+    for (let day = from + 7; day <= 500; day += 7) {
+      const band = forecast.at(day);
+      const grams = 1000 * adultKg * share(day);
+      inside.push(band !== null && band.low <= grams && grams <= band.high);
+    }
+  }
+  return [inside.length, inside.filter((is) => !is).length];
+}
+
 /** Montgomery's thirty values. */
 const THIRTY = [
   9.45, 7.99, 9.29, 11.66, 12.16, 10.18, 8.04, 11.46, 9.2, 10.34, 9.03, 11.47, 10.51, 9.4, 10.08, 9.37, 10.62, 10.31, 8.52, 10.84,
@@ -443,6 +461,54 @@ export const growthRows: readonly EvidenceRow[] = [
     source: 'Veterinary Focus 22(2) 2012: small 3 months, large 5-6 months',
     known: 'seen',
     run: (kg) => kg.map((k) => TENTHS.find((week) => logistic(week, GROWTH_CURVES[classOfAdult(k)]) >= 0.5) ?? Number.NaN),
+  }),
+  row({
+    id: 'growth 17a',
+    quantity: 'Great Dane of 55 kg: of 829 weights to day 500 told from days 3 to 140, how many outside the forecast',
+    inputs: { adultKg: 55, sizeClass: 'giant', share: GREAT_DANE_SHARE },
+    expected: [829, 0],
+    tolerance: 'exact',
+    source: LEWIS,
+    known: 'computed',
+    run: outsideForecast,
+  }),
+  row({
+    id: 'growth 20a',
+    quantity: 'Labrador bitch of 26.7 kg: of 829 weights to day 500 told from days 3 to 140, how many outside the forecast',
+    inputs: { adultKg: 26.7, sizeClass: 'large', share: LABRADOR_SHARE },
+    expected: [829, 0],
+    tolerance: 'exact',
+    source: HELMINK,
+    known: 'computed',
+    run: outsideForecast,
+  }),
+  row({
+    id: 'growth 20b',
+    quantity: 'Labrador dog of 31.4 kg: of 829 weights to day 500 told from days 3 to 140, how many outside the forecast',
+    inputs: { adultKg: 31.4, sizeClass: 'large', share: LABRADOR_SHARE },
+    expected: [829, 0],
+    tolerance: 'exact',
+    source: HELMINK,
+    known: 'computed',
+    run: outsideForecast,
+  }),
+  row({
+    id: 'growth 35a',
+    quantity: 'a real litter in ounces: later weights of its first month that are told from a weight of the first three days',
+    inputs: TYHURST.names,
+    expected: 0,
+    tolerance: 'exact',
+    source: TYHURST_SOURCE,
+    known: 'computed',
+    run: (names) =>
+      names.reduce((told, name) => {
+        const own = seriesOf(tyhurst(30), name);
+        const early = own.filter((p) => p.ageDays < 3);
+        return early.reduce((sum, { ageDays, grams }) => {
+          const forecast = forecastWeight({ adultKg: 32, sizeClass: 'large', anchorAgeDays: ageDays, anchorGrams: grams });
+          return sum + own.filter((p) => p.ageDays > ageDays && forecast.at(p.ageDays) !== null).length;
+        }, told);
+      }, 0),
   }),
   row({
     id: 'growth 26',

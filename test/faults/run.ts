@@ -32,6 +32,20 @@ const lines = existsSync(table)
       .filter((line) => line !== '')
   : [];
 console.log(`\n${HEADING}`);
-for (const line of lines.sort()) console.log(textOf(JSON.parse(line) as Line));
+const told = lines.sort().map((line) => JSON.parse(line) as Line);
+for (const line of told) console.log(textOf(line));
+const sum = (of: (line: Line) => number | undefined) => told.reduce((all, line) => all + (of(line) ?? 0), 0);
+console.log(
+  textOf({
+    what: 'all together',
+    rounds: sum((line) => line.rounds),
+    lost: sum((line) => line.lost),
+    silent: sum((line) => line.silent),
+    lockedOut: sum((line) => line.lockedOut),
+    letIn: sum((line) => line.letIn),
+    refused: sum((line) => line.refused),
+    recovered: sum((line) => line.recovered),
+  }),
+);
 rmSync(folder, { recursive: true, force: true });
 process.exitCode = code;

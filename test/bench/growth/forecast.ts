@@ -2,7 +2,10 @@
 import { logistic } from '../../../core/growth/curves.ts';
 import { forecastWeight } from '../../../core/growth/forecast.ts';
 import { type CurveShape, fitCurve } from '../../../core/growth/own-line/fit-curve.ts';
+import { seriesOf } from '../../../core/growth/series.ts';
+import { CLASS_ADULT_KG } from '../../../core/reference/growth/adult-weight.ts';
 import { GROWTH_CURVES } from '../../../core/reference/growth/curves.ts';
+import { TYHURST, tyhurst } from '../../fixtures/tyhurst-litter.ts';
 import { WILSON } from '../../fixtures/wilson-dog.ts';
 
 const kg = (x: number | null | undefined) => (x == null ? '-' : x.toFixed(1));
@@ -55,4 +58,33 @@ export function printForecastBackTest(): void {
     }
   });
   console.log(`  ${inside} of ${all} later weights inside the band`);
+  printRealForecast();
+}
+
+/** The real litter, of which only the class is known, without the day on which its scale was at fault. */
+function printRealForecast(): void {
+  const hits = { 'first fortnight, up to a fortnight ahead': [] as boolean[], 'a month ahead': [] as boolean[] };
+  for (const name of TYHURST.names) {
+    const own = seriesOf(tyhurst(), name).filter((p) => Math.floor(p.ageDays) !== TYHURST.faultDay);
+    for (const from of own) {
+      const forecast = forecastWeight({
+        adultKg: CLASS_ADULT_KG.large,
+        adultFrom: 'class',
+        sizeClass: 'large',
+        anchorAgeDays: from.ageDays,
+        anchorGrams: from.grams,
+      });
+      for (const to of own) {
+        const ahead = to.ageDays - from.ageDays;
+        const band = ahead <= 0 ? null : forecast.at(to.ageDays);
+        if (band === null) continue;
+        const hit = band.low <= to.grams && to.grams <= band.high;
+        if (from.ageDays <= 14 && ahead <= 14) hits['first fortnight, up to a fortnight ahead'].push(hit);
+        if (ahead >= 27 && ahead <= 33) hits['a month ahead'].push(hit);
+      }
+    }
+  }
+  console.log('  a real litter in ounces (codesamplerr, weights-2019), which doubled only on days 14 to 21');
+  for (const [what, list] of Object.entries(hits))
+    console.log(`  ${what}: ${list.filter(Boolean).length} of ${list.length} weights inside the band`);
 }

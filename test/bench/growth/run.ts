@@ -155,8 +155,8 @@ console.log(
 );
 line('this program', own);
 for (const [name, rule] of Object.entries(HAND_RULES)) line(name, measure(limited(rule, 0.5), seed, times));
-for (const [name, chart] of Object.entries(CHARTS))
-  line(name, measure(limited(chart, limitFor(chart, allowed, TRAIN_SEED)), seed, times));
-printRealLitter();
+const limits = new Map(Object.entries(CHARTS).map(([name, chart]) => [name, limitFor(chart, allowed, TRAIN_SEED)]));
+for (const [name, chart] of Object.entries(CHARTS)) line(name, measure(limited(chart, limits.get(name) ?? 0), seed, times));
+printRealLitter(limits);
 printForecastBackTest();
 console.log(`\n  ${((performance.now() - started) / 1000).toFixed(0)} s`);

@@ -100,6 +100,25 @@ describe('forecast', () => {
     it('Great Danes (Lewis, Emmans 2020)', () => {
       expect(outside(55, 'giant', (d) => gompertz(d, 90.306, 1 / 0.0167))).toEqual([]);
     });
+    it('Labradors and Great Danes from the third day on too, whether the breeder or only the class told the adult weight', () => {
+      for (const [adultKg, sizeClass, share] of [
+        [26.7, 'large', (d: number) => gompertz(d, 83.98, 58.75)],
+        [31.4, 'large', (d: number) => gompertz(d, 83.98, 58.75)],
+        [55, 'giant', (d: number) => gompertz(d, 90.306, 1 / 0.0167)],
+      ] as const) {
+        for (const adultFrom of ['breeder', 'class'] as const) {
+          for (const anchorAgeDays of [3, 7, 14, 21, 28, 35, 42, 49]) {
+            const anchorGrams = 1000 * adultKg * share(anchorAgeDays);
+            const f = forecastWeight({ adultKg, adultFrom, sizeClass, anchorAgeDays, anchorGrams });
+            for (let day = anchorAgeDays + 7; day <= 500; day += 7) {
+              const { low = 0, high = 0 } = f.at(day) ?? {};
+              const grams = 1000 * adultKg * share(day);
+              expect(grams >= low && grams <= high, `${adultKg} kg from day ${anchorAgeDays} on day ${day}`).toBe(true);
+            }
+          }
+        }
+      }
+    });
     it('large dogs (Posada et al 2014), from their twelfth week on', () => {
       const slow = outside(33, 'large', (d) => logistic(d / 30.4375, { half: 5.27, ninetyNine: 14.37 }));
       expect(slow.filter(([from = 0]) => from >= 84)).toEqual([]);
