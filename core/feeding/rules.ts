@@ -24,7 +24,7 @@ const mealTimesSchema = z.strictObject({
   eveningOfTwo: clock,
 });
 
-const rulesShape = z
+export const rulesShape = z
   .strictObject({
     /** Shares of body weight a day; between the ages it glides (see `share.ts`). */
     shareYoung: share,

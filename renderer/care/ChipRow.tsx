@@ -3,6 +3,8 @@ import type { CivilDate } from '../../core/calendar/day.ts';
 import { type Chip, type ReadChip, readChip } from '../../core/care/microchip.ts';
 import type { ContractError } from '../../core/contract/result.ts';
 import { type Puppy, puppyName } from '../../core/litter/litter.ts';
+import { shortText } from '../../core/units/fields.ts';
+import { longestOf } from '../../core/units/limits.ts';
 import { run } from '../data/query.ts';
 import { SavedField } from '../parts/form/fields.tsx';
 import { good, type Read, readDate, readText } from '../parts/form/read.ts';
@@ -10,7 +12,7 @@ import { useWindow } from '../state/window.ts';
 import { words } from '../state/words.ts';
 import { PuppyHead } from './PuppyHead.tsx';
 
-const LINE = 120;
+const LINE = longestOf(shortText);
 
 interface RowProps {
   readonly puppy: Puppy;

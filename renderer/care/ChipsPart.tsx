@@ -3,6 +3,8 @@ import { dateOf } from '../../core/calendar/clock.ts';
 import type { CivilDate } from '../../core/calendar/day.ts';
 import type { Chip } from '../../core/care/microchip.ts';
 import type { Puppy } from '../../core/litter/litter.ts';
+import { shortText } from '../../core/units/fields.ts';
+import { longestOf } from '../../core/units/limits.ts';
 import { now, useToday } from '../data/now.ts';
 import { useQuery } from '../data/query.ts';
 import { FormField } from '../parts/form/fields.tsx';
@@ -12,7 +14,7 @@ import { Why } from '../parts/Why.tsx';
 import { words } from '../state/words.ts';
 import { ChipRow } from './ChipRow.tsx';
 
-const LINE = 120;
+const LINE = longestOf(shortText);
 
 /** The chips of a litter: for each puppy its number, scanned or typed twice, and when and by whom it was put in. */
 export function ChipsPart({ litterId, puppies }: { litterId: string; puppies: readonly Puppy[] }) {

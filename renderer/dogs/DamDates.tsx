@@ -1,6 +1,8 @@
 import { type CivilDate, daysBetween } from '../../core/calendar/day.ts';
 import type { Dam, DamFields } from '../../core/dogs/dam.ts';
+import { damFieldsSchema } from '../../core/dogs/dam.ts';
 import { dueWindows } from '../../core/dogs/gestation.ts';
+import { limitsOf, longestOf } from '../../core/units/limits.ts';
 import { useToday } from '../data/now.ts';
 import { run } from '../data/query.ts';
 import { SavedField } from '../parts/form/fields.tsx';
@@ -32,13 +34,13 @@ export function DamDates({ dam }: { dam: Dam }) {
     const day = readDate(text);
     return day.ok && day.value > today ? bad(words.dam.future) : day;
   };
-  const kcal = readNumber({ low: 20, high: 700, unit: 'kcal', example: words.dam.kcalExample });
+  const kcal = readNumber({ ...limitsOf(damFieldsSchema.shape.foodKcalPer100g), unit: 'kcal', example: words.dam.kcalExample });
   return (
     <div className="form">
       <SavedField
         label={words.dam.name}
         value={fields.name}
-        read={readText(120, words.dam.nameNeeded)}
+        read={readText(longestOf(damFieldsSchema.shape.name), words.dam.nameNeeded)}
         save={(name) => changeDam(dam, { name })}
       />
       {DATES.map((key) => (

@@ -1,5 +1,13 @@
 /** The house rules one by one: how each is read, shown and put back into the whole. What it means is in `words`. */
-import { changedRules, DEFAULT_RULES, type HouseRules, type RulesChange, rulesChangeSchema } from '../../core/feeding/rules.ts';
+import {
+  changedRules,
+  DEFAULT_RULES,
+  type HouseRules,
+  type RulesChange,
+  rulesChangeSchema,
+  rulesShape,
+} from '../../core/feeding/rules.ts';
+import { limitsIn, limitsOf, type NumberLimits } from '../../core/units/limits.ts';
 import type { RuleKey } from '../../core/words/en/feeding.ts';
 import { bad, good, type Read, readClock, readNumber } from '../parts/form/read.ts';
 import { words } from '../state/words.ts';
@@ -8,39 +16,36 @@ export type NumberKey = Exclude<RuleKey, ClockKey | ChoiceKey>;
 export type ClockKey = keyof HouseRules['mealTimes'];
 export type ChoiceKey = 'basis' | 'growthMethod' | 'officialKeeping';
 
-interface NumberRule {
-  readonly low: number;
-  readonly high: number;
-  readonly integer: boolean;
+interface NumberRule extends NumberLimits {
   /** 100 for a share that is written in percent. */
   readonly times: number;
 }
 
-const percent = (low: number, high: number): NumberRule => ({ low, high, integer: false, times: 100 });
-const integer = (low: number, high: number): NumberRule => ({ low, high, integer: true, times: 1 });
+const { shape } = rulesShape;
+const percent = (key: NumberKey): NumberRule => ({ ...limitsIn(shape[key], 100), times: 100 });
+const plain = (key: NumberKey): NumberRule => ({ ...limitsOf(shape[key]), times: 1 });
 
-/** Bounds as they are written, the same as the schema's. */
 const NUMBERS: Record<NumberKey, NumberRule> = {
-  shareYoung: percent(0.5, 20),
-  shareMiddle: percent(0.5, 20),
-  shareAdult: percent(0.5, 20),
-  youngUntilMonths: integer(2, 12),
-  middleMonths: integer(3, 18),
-  adultMonths: integer(6, 30),
-  twoMealsFromMonths: integer(3, 24),
-  smallTwoMealsFromMonths: integer(3, 24),
-  smallFourMealsUntilWeeks: integer(0, 26),
-  stepDays: integer(0, 28),
-  fourMealsUntilWeeks: integer(0, 26),
-  energyFloor: percent(30, 150),
-  liftAfterMinutes: integer(5, 60),
-  cutShare: percent(5, 30),
-  treatShare: percent(0, 30),
-  vegetableSpoonsPerHalfPound: { low: 0, high: 4, integer: false, times: 1 },
-  boneShare: percent(0, 40),
-  thawHours: integer(12, 96),
-  keepHours: integer(12, 120),
-  boneMinutes: integer(5, 60),
+  shareYoung: percent('shareYoung'),
+  shareMiddle: percent('shareMiddle'),
+  shareAdult: percent('shareAdult'),
+  youngUntilMonths: plain('youngUntilMonths'),
+  middleMonths: plain('middleMonths'),
+  adultMonths: plain('adultMonths'),
+  twoMealsFromMonths: plain('twoMealsFromMonths'),
+  smallTwoMealsFromMonths: plain('smallTwoMealsFromMonths'),
+  smallFourMealsUntilWeeks: plain('smallFourMealsUntilWeeks'),
+  stepDays: plain('stepDays'),
+  fourMealsUntilWeeks: plain('fourMealsUntilWeeks'),
+  energyFloor: percent('energyFloor'),
+  liftAfterMinutes: plain('liftAfterMinutes'),
+  cutShare: percent('cutShare'),
+  treatShare: percent('treatShare'),
+  vegetableSpoonsPerHalfPound: plain('vegetableSpoonsPerHalfPound'),
+  boneShare: percent('boneShare'),
+  thawHours: plain('thawHours'),
+  keepHours: plain('keepHours'),
+  boneMinutes: plain('boneMinutes'),
 };
 
 const CLOCKS = [

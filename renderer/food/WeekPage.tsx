@@ -11,10 +11,20 @@ import { grownEnergy } from '../../core/feeding/week-findings.ts';
 import { fillBowls, MEAL_NAMES, type Meals } from '../../core/food/bowls.ts';
 import { type FoodCatalogue, foodOrDefault, SHIPPED_FOODS } from '../../core/food/catalogue.ts';
 import { type Food, PLAIN_FOOD } from '../../core/food/food.ts';
-import { type Bowl, EMPTY_WEEK, feedingOf, type GrownDog, isEmptyWeek, type Place, type Week } from '../../core/food/rotation.ts';
+import {
+  type Bowl,
+  EMPTY_WEEK,
+  feedingOf,
+  type GrownDog,
+  grownDogFieldsSchema,
+  isEmptyWeek,
+  type Place,
+  type Week,
+} from '../../core/food/rotation.ts';
 import { EIGHT_WEEKS } from '../../core/litter/ages.ts';
 import { weighInOrder } from '../../core/litter/in-the-house.ts';
 import { puppyName } from '../../core/litter/litter.ts';
+import { limitsOf, longestOf } from '../../core/units/limits.ts';
 import { useToday } from '../data/now.ts';
 import { run, useQuery } from '../data/query.ts';
 import { useLitter } from '../facts/useLitter.ts';
@@ -278,8 +288,8 @@ function GrownDogs() {
   const [name, setName] = useState('');
   const [kg, setKg] = useState('');
   const [tried, setTried] = useState(false);
-  const readName = readText(60, words.week.dogNameNeeded)(name);
-  const readKg = readNumber({ low: 0.5, high: 120, unit: 'kg', example: '25' })(kg);
+  const readName = readText(longestOf(grownDogFieldsSchema.shape.name), words.week.dogNameNeeded)(name);
+  const readKg = readNumber({ ...limitsOf(grownDogFieldsSchema.shape.kg), unit: 'kg', example: '25' })(kg);
   const add = async () => {
     setTried(true);
     if (!readName.ok || !readKg.ok) return;

@@ -3,10 +3,13 @@
 import type { FoodCatalogue } from '../../core/food/catalogue.ts';
 import { FOOD_FORMS, type FoodForm, LABEL_BASES, type LabelBasis } from '../../core/food/food.ts';
 import { ENERGY_METHODS, type LabelMethod } from '../../core/food/label.ts';
-import { type FoodCheck, type FoodFields, foodChecks } from '../../core/food/own-food.ts';
+import { type FoodCheck, type FoodFields, foodChecks, foodFieldsSchema } from '../../core/food/own-food.ts';
 import type { BoneBasis } from '../../core/reference/feeding/bone.ts';
+import { limitsOf, longestOf } from '../../core/units/limits.ts';
 import { bad, good, type Read, readNumber, readText } from '../parts/form/read.ts';
 import { words } from '../state/words.ts';
+
+const { shape } = foodFieldsSchema;
 
 const FIGURES = ['water', 'protein', 'fat', 'fibre', 'ash', 'calcium', 'phosphorus', 'vitaminAPerKg', 'kcalPer100g'] as const;
 const PACKS = ['packGrams', 'portionsPerPack', 'price', 'keepHours'] as const;
@@ -129,16 +132,18 @@ export function readDraft(draft: FoodDraft): ReadDraft {
     mistakes[field] ??= answer.sentence;
     return null;
   };
-  const name = take('name', readText(80, words.food.nameNeeded)(draft.name));
-  const note = take('note', readText(300)(draft.note));
+  const name = take('name', readText(longestOf(shape.name), words.food.nameNeeded)(draft.name));
+  const note = take('note', readText(longestOf(shape.note))(draft.note));
   const packs = {
-    packGrams: take('packGrams', maybe(draft.packs.packGrams, 1, 50_000, words.food.examples.pack)),
-    portionsPerPack: take('portionsPerPack', maybe(draft.packs.portionsPerPack, 1, 64, words.food.examples.whole, true)) ?? 1,
-    price: take('price', maybe(draft.packs.price, 0, 100_000, words.food.examples.price)),
-    keepHours: take('keepHours', maybe(draft.packs.keepHours, 1, 20_000, words.food.examples.whole, true)),
+    packGrams: take('packGrams', maybe(draft.packs.packGrams, limitsOf(shape.packGrams), words.food.examples.pack)),
+    portionsPerPack:
+      take('portionsPerPack', maybe(draft.packs.portionsPerPack, limitsOf(shape.portionsPerPack), words.food.examples.whole)) ??
+      1,
+    price: take('price', maybe(draft.packs.price, limitsOf(shape.price), words.food.examples.price)),
+    keepHours: take('keepHours', maybe(draft.packs.keepHours, limitsOf(shape.keepHours), words.food.examples.whole)),
   };
   const made = draft.by === 'label' ? readLabel(draft, take) : readRecipe(draft, take);
-  const boneShare = draft.by === 'label' ? take('bone', maybe(draft.bone, 0, 100, '10')) : null;
+  const boneShare = draft.by === 'label' ? take('bone', maybe(draft.bone, { low: 0, high: 100 }, '10')) : null;
   if (made === null || Object.keys(mistakes).length > 0) return { fields: null, mistakes };
   const fields: FoodFields = {
     name: name ?? '',
@@ -155,13 +160,14 @@ export function readDraft(draft: FoodDraft): ReadDraft {
 type Take = <T>(field: DraftField, answer: Read<T>) => T | null;
 
 /** A figure, or nothing at all. */
-function maybe(typed: string, low: number, high: number, example: string, integer = false): Read<number | null> {
-  return typed.trim() === '' ? good(null) : readNumber({ low, high, example, integer: integer })(typed);
+function maybe(typed: string, limits: { low: number; high: number; integer?: boolean }, example: string): Read<number | null> {
+  return typed.trim() === '' ? good(null) : readNumber({ ...limits, example })(typed);
 }
 
 function readLabel({ basis, method, figures }: FoodDraft, take: Take): FoodFields['made'] {
   const max = basis === 'per 1000 kcal' ? 400 : 100;
-  const part = (field: FigureField, high = max) => take(field, maybe(figures[field], 0, high, words.food.examples.percent));
+  const part = (field: FigureField, high = max) =>
+    take(field, maybe(figures[field], { low: 0, high }, words.food.examples.percent));
   const label = {
     basis,
     water: part('water', 100),
@@ -171,8 +177,11 @@ function readLabel({ basis, method, figures }: FoodDraft, take: Take): FoodField
     ash: part('ash'),
     calcium: part('calcium'),
     phosphorus: part('phosphorus'),
-    vitaminAPerKg: take('vitaminAPerKg', maybe(figures.vitaminAPerKg, 0, 10_000_000, words.food.examples.vitaminA)),
-    kcalPer100g: take('kcalPer100g', maybe(figures.kcalPer100g, 1, 10_000, words.food.examples.kcal)),
+    vitaminAPerKg: take(
+      'vitaminAPerKg',
+      maybe(figures.vitaminAPerKg, { low: 0, high: 10_000_000 }, words.food.examples.vitaminA),
+    ),
+    kcalPer100g: take('kcalPer100g', maybe(figures.kcalPer100g, { low: 1, high: 10_000 }, words.food.examples.kcal)),
     method,
   };
   return { by: 'label', label };

@@ -1,8 +1,10 @@
 import { type FormEvent, useEffect, useRef, useState } from 'react';
 import { dateOf } from '../../core/calendar/clock.ts';
 import type { PackFields } from '../../core/freezer/pack.ts';
+import { packFieldsSchema } from '../../core/freezer/pack.ts';
 import { usualPack } from '../../core/freezer/shopping.ts';
 import { foodUnit } from '../../core/units/food.ts';
+import { limitsOf } from '../../core/units/limits.ts';
 import { parseMass } from '../../core/units/mass.ts';
 import { now } from '../data/now.ts';
 import { run } from '../data/query.ts';
@@ -160,7 +162,7 @@ function readDelivery(f: Freezer, draft: Draft): ReadDelivery {
   const grams = take('weight', readPackGrams(draft.weight, f));
   const portions = take(
     'portions',
-    readNumber({ low: 1, high: 24, integer: true, example: words.freezer.examples.portions })(draft.portions),
+    readNumber({ ...limitsOf(packFieldsSchema.shape.portions), example: words.freezer.examples.portions })(draft.portions),
   );
   const frozenOn = take('frozenOn', readDate(draft.frozenOn));
   const bestBefore = draft.bestBefore === '' ? null : take('bestBefore', readDate(draft.bestBefore));

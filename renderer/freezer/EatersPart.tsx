@@ -1,5 +1,15 @@
 import { type FormEvent, useState } from 'react';
-import { type Eater, type EaterFields, type FreezerSettings, gramsLeft, type Starter } from '../../core/freezer/pack.ts';
+import {
+  type Eater,
+  type EaterFields,
+  eaterFieldsSchema,
+  type FreezerSettings,
+  freezerSettingsSchema,
+  gramsLeft,
+  type Starter,
+  starterFieldsSchema,
+} from '../../core/freezer/pack.ts';
+import { limitsIn, limitsOf, longestOf } from '../../core/units/limits.ts';
 import { run, useQuery } from '../data/query.ts';
 import { heavyText } from '../facts/freezer-text.ts';
 import type { Freezer } from '../facts/useFreezer.ts';
@@ -110,9 +120,12 @@ function DogForm({ f, dog, close }: { f: Freezer; dog: Eater | null; close: () =
       return null;
     };
     const read = {
-      name: take('name', readText(60, words.freezer.needName)(name)),
+      name: take('name', readText(longestOf(eaterFieldsSchema.shape.name), words.freezer.needName)(name)),
       grams: take('grams', readPackGrams(grams, f)),
-      meals: take('meals', readNumber({ low: 1, high: 4, integer: true, example: words.freezer.examples.meals })(meals)),
+      meals: take(
+        'meals',
+        readNumber({ ...limitsOf(eaterFieldsSchema.shape.meals), example: words.freezer.examples.meals })(meals),
+      ),
       from: take('from', readDate(from)),
       until: until === '' ? null : take('until', readDate(until)),
     };
@@ -239,7 +252,11 @@ function StarterForm({ f, close }: { f: Freezer; close: () => void }) {
   const [mistakes, setMistakes] = useState<Record<string, string>>({});
   const submit = async (event: FormEvent) => {
     event.preventDefault();
-    const read = { who: readText(60, words.freezer.needName)(who), day: readDate(day), grams: readPackGrams(grams, f) };
+    const read = {
+      who: readText(longestOf(starterFieldsSchema.shape.who), words.freezer.needName)(who),
+      day: readDate(day),
+      grams: readPackGrams(grams, f),
+    };
     setMistakes({
       ...(read.who.ok ? {} : { who: read.who.sentence }),
       ...(read.day.ok ? {} : { day: read.day.sentence }),
@@ -297,7 +314,7 @@ function Settings({ f }: { f: Freezer }) {
         label={words.freezer.money}
         hint={words.freezer.moneyHint}
         value={settings.money}
-        read={readText(4)}
+        read={readText(longestOf(freezerSettingsSchema.shape.money))}
         save={(money) => save({ money })}
       />
     </div>
@@ -306,6 +323,10 @@ function Settings({ f }: { f: Freezer }) {
 
 function readRoom(text: string): Read<number | null> {
   if (text.trim() === '') return good(null);
-  const read = readNumber({ low: 0.5, high: 200, unit: 'kg', example: words.freezer.examples.room })(text);
+  const read = readNumber({
+    ...limitsIn(freezerSettingsSchema.shape.roomGrams, 0.001),
+    unit: 'kg',
+    example: words.freezer.examples.room,
+  })(text);
   return read.ok ? good(Math.round(read.value * 1000)) : read;
 }

@@ -2,6 +2,8 @@ import { useState } from 'react';
 import { clockOf, dateOf, localTime } from '../../core/calendar/clock.ts';
 import type { Litter, LitterFields } from '../../core/litter/litter.ts';
 import { SIZE_CLASSES } from '../../core/reference/classes.ts';
+import { shortText } from '../../core/units/fields.ts';
+import { longestOf } from '../../core/units/limits.ts';
 import { grownUnit, type MassUnit } from '../../core/units/mass.ts';
 import { now } from '../data/now.ts';
 import { run } from '../data/query.ts';
@@ -13,7 +15,7 @@ import { useWindow } from '../state/window.ts';
 import { words } from '../state/words.ts';
 import { asksBreedBirth, breedBirthHint, breedBirthText, readBreedBirth } from './breed-birth.ts';
 
-const LINE = 120;
+const LINE = longestOf(shortText);
 
 /** What is written about the litter; each line is saved when it is left. */
 export function LitterForm({ litter, unit }: { litter: Litter; unit: MassUnit }) {

@@ -3,6 +3,8 @@ import { clockOf, dateOf, localTime } from '../../core/calendar/clock.ts';
 import { COLLAR_COLOURS, COLLAR_LETTERS, COLLAR_PATTERNS, type Collar } from '../../core/litter/collar.ts';
 import { PUPPY_STATES, type Puppy, puppyName, type Reading } from '../../core/litter/litter.ts';
 import { SEXES } from '../../core/reference/classes.ts';
+import { shortText } from '../../core/units/fields.ts';
+import { longestOf } from '../../core/units/limits.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
 import { now } from '../data/now.ts';
 import { run } from '../data/query.ts';
@@ -14,7 +16,7 @@ import { readClock, readDate, readMass, readText } from '../parts/form/read.ts';
 import { useWindow } from '../state/window.ts';
 import { words } from '../state/words.ts';
 
-const LINE = 120;
+const LINE = longestOf(shortText);
 /** Outside of this a birth weight is asked about; toy breeds begin near 70 g, giant ones end near 800 g (common practice, no source). */
 const USUAL_BIRTH_GRAMS = { low: 50, high: 1000 };
 

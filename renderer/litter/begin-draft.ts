@@ -1,8 +1,11 @@
 /** What is written on the page that begins a litter, and how it is read. */
+
 import { clockOf, dateOf, type LocalTime, localTime } from '../../core/calendar/clock.ts';
 import { type Collar, USUAL_COLLARS } from '../../core/litter/collar.ts';
 import type { LitterFields } from '../../core/litter/litter.ts';
 import { type Sex, SIZE_CLASSES } from '../../core/reference/classes.ts';
+import { shortText } from '../../core/units/fields.ts';
+import { longestOf } from '../../core/units/limits.ts';
 import type { MassUnit } from '../../core/units/mass.ts';
 import { instantOf, now } from '../data/now.ts';
 import { run } from '../data/query.ts';
@@ -49,7 +52,7 @@ export interface Ready {
   readonly puppies: readonly { readonly collar: Collar; readonly sex: Sex; readonly birth: TypedMass | null }[];
 }
 
-const LINE = 120;
+const LINE = longestOf(shortText);
 export const MOST = USUAL_COLLARS.length;
 export const EMPTY_PUPPY: NewPuppy = { sex: 'unseen', weight: '' };
 

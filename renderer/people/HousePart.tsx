@@ -1,4 +1,6 @@
 import type { House } from '../../core/people/house.ts';
+import { houseSchema } from '../../core/people/house.ts';
+import { limitsOf, longestOf } from '../../core/units/limits.ts';
 import { MASS_UNITS } from '../../core/units/mass.ts';
 import { changeHouse } from '../facts/change-house.ts';
 import { useHouse } from '../facts/useLitterGrowth.ts';
@@ -6,7 +8,6 @@ import { type Option, SavedChoice, SavedField } from '../parts/form/fields.tsx';
 import { good, type Read, readClock, readNumber, readText } from '../parts/form/read.ts';
 import { words } from '../state/words.ts';
 
-const LINE = 200;
 const PAPERS = ['a4', 'letter'] as const satisfies readonly House['paper'][];
 const THEMES = ['by-hour', 'day', 'night'] as const satisfies readonly House['theme'][];
 
@@ -20,7 +21,7 @@ export function HousePart() {
       label={words.house[field]}
       inputMode={inputMode}
       value={house[field]}
-      read={readText(LINE)}
+      read={readText(longestOf(houseSchema.shape[field]))}
       save={(text) => changeHouse(houseChange(field, text))}
     />
   );
@@ -93,7 +94,7 @@ export function HousePart() {
 function readStep(text: string): Read<number | null> {
   return text.trim() === ''
     ? good(null)
-    : readNumber({ low: 0.1, high: 500, unit: 'g', example: words.house.scaleStepExample })(text);
+    : readNumber({ ...limitsOf(houseSchema.shape.scaleStepGrams), unit: 'g', example: words.house.scaleStepExample })(text);
 }
 
 function options<V extends string>(values: readonly V[], said: Readonly<Record<V, string>>): Option[] {

@@ -1,9 +1,11 @@
 import { useState } from 'react';
 import { addDays, daysBetween } from '../../core/calendar/day.ts';
 import type { Result } from '../../core/contract/result.ts';
+import { limitsIn, limitsOf } from '../../core/units/limits.ts';
 import { TEXTURES, type Texture } from '../../core/weaning/texture.ts';
 import { curveOn } from '../../core/weaning/weaning-findings.ts';
 import type { StepsChange, WeaningPlan } from '../../core/weaning/weaning-plan.ts';
+import { weaningPlanSchema, weaningStepSchema } from '../../core/weaning/weaning-plan.ts';
 import { run } from '../data/query.ts';
 import type { Weaning } from '../facts/useWeaning.ts';
 import { SavedChoice, SavedField } from '../parts/form/fields.tsx';
@@ -32,8 +34,9 @@ function refusal(done: Result<unknown>): string | null {
   return words.form.notSaved;
 }
 
-const shareField = () => readNumber({ low: 1, high: 100, integer: true, unit: '%', example: words.weaning.shareExample });
-const daysField = () => readNumber({ low: 1, high: 28, integer: true, example: words.weaning.daysExample });
+const shareField = () =>
+  readNumber({ ...limitsIn(weaningStepSchema.shape.share, 100), integer: true, unit: '%', example: words.weaning.shareExample });
+const daysField = () => readNumber({ ...limitsOf(weaningStepSchema.shape.days), example: words.weaning.daysExample });
 
 /** The plan as a table that is edited in place; the planning curve stands beside it. */
 export function WeaningPlanPart({
@@ -71,14 +74,14 @@ export function WeaningPlanPart({
           inputMode="numeric"
           value={String(plan.liftMinutes)}
           hint={words.weaning.liftNote(rules.liftAfterMinutes)}
-          read={readNumber({ low: 5, high: 60, integer: true, example: '20' })}
+          read={readNumber({ ...limitsOf(weaningPlanSchema.shape.liftMinutes), example: '20' })}
           save={(liftMinutes) => save({ liftMinutes })}
         />
         <SavedField
           label={words.weaning.atOneBowl}
           inputMode="numeric"
           value={String(plan.atOneBowl)}
-          read={readNumber({ low: 1, high: 16, integer: true, example: '4' })}
+          read={readNumber({ ...limitsOf(weaningPlanSchema.shape.atOneBowl), example: '4' })}
           save={(atOneBowl) => save({ atOneBowl })}
         />
       </div>
