@@ -8,7 +8,7 @@ import { useToday } from '../data/now.ts';
 import { useFoodOn } from '../facts/useFoods.ts';
 import type { LitterGrowthFacts } from '../facts/useLitterGrowth.ts';
 import { useRules } from '../facts/useRules.ts';
-import { MealLadder } from '../parts/MealLadder.tsx';
+import { MealLadder } from '../parts/ladder/MealLadder.tsx';
 import { words } from '../state/words.ts';
 import { PuppyRation } from './RationFindings.tsx';
 

@@ -16,7 +16,7 @@ import { useFoodOn } from '../facts/useFoods.ts';
 import { useLitterOfPuppy } from '../facts/useLitter.ts';
 import { useHouse, useLitterGrowth } from '../facts/useLitterGrowth.ts';
 import { FormChoice } from '../parts/form/fields.tsx';
-import { MealLadder } from '../parts/MealLadder.tsx';
+import { MealLadder } from '../parts/ladder/MealLadder.tsx';
 import { words } from '../state/words.ts';
 
 const EXAMPLE_GRAMS = 3500;

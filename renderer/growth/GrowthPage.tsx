@@ -9,7 +9,7 @@ import { type LitterGrowthFacts, useLitterGrowth } from '../facts/useLitterGrowt
 import { weighingsCount } from '../facts/weighings-count.ts';
 import { href } from '../links.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
-import { LitterWeightChart } from '../parts/LitterWeightChart.tsx';
+import { LitterWeightChart } from '../parts/charts/LitterWeightChart.tsx';
 import { PageTitle } from '../parts/PageTitle.tsx';
 import { words } from '../state/words.ts';
 import { LitterDrift } from './LitterDrift.tsx';

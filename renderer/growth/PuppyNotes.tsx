@@ -10,7 +10,7 @@ import { useToday } from '../data/now.ts';
 import type { LitterGrowthFacts } from '../facts/useLitterGrowth.ts';
 import { weighingsCount } from '../facts/weighings-count.ts';
 import { href } from '../links.ts';
-import { ForecastChart } from '../parts/ForecastChart.tsx';
+import { ForecastChart } from '../parts/charts/ForecastChart.tsx';
 import { words } from '../state/words.ts';
 import { BirthFacts } from './BirthFacts.tsx';
 import { OwnLine } from './OwnLine.tsx';

@@ -2,7 +2,7 @@
 import { fastestGrowth } from '../../core/growth/curves.ts';
 import { birthIn } from '../../core/growth/milestones.ts';
 import type { SeriesPoint } from '../../core/growth/series.ts';
-import type { WeightPoint } from '../parts/WeightChart.tsx';
+import type { WeightPoint } from '../parts/charts/WeightChart.tsx';
 
 /** Days for which it was published. */
 const LAST_DAY = 21;

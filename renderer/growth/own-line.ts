@@ -3,7 +3,7 @@
 import { birthIn } from '../../core/growth/milestones.ts';
 import type { OwnLineCurve } from '../../core/growth/own-line/own-line.ts';
 import type { SeriesPoint } from '../../core/growth/series.ts';
-import type { WeightPoint } from '../parts/WeightChart.tsx';
+import type { WeightPoint } from '../parts/charts/WeightChart.tsx';
 
 /** A point a day as far as the puppy has come; none without a birth weight or without a line. */
 export function linePoints(line: OwnLineCurve | null, series: readonly SeriesPoint[]): WeightPoint[] {

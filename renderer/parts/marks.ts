@@ -1,5 +1,5 @@
 import type { Level } from '../../core/growth/assess.ts';
-import type { ChartTheme } from './useChart.ts';
+import type { ChartTheme } from './charts/useChart.ts';
 
 /** How the points of one puppy's own line look: steady a small dot, watch an open ring, act a filled one. */
 export function pointMarks(theme: ChartTheme, count: number, marks: readonly Level[] | undefined) {

@@ -1,7 +1,7 @@
 import type { EarlierPlan } from '../../../core/homing/earlier-plan.ts';
 import type { Paper } from '../../links.ts';
 import { CollarRibbon } from '../../parts/CollarBand.tsx';
-import { MealLadder } from '../../parts/MealLadder.tsx';
+import { MealLadder } from '../../parts/ladder/MealLadder.tsx';
 import { PartHead, Sheet, WriteOn } from './Sheet.tsx';
 import { WeightPicture } from './WeightPicture.tsx';
 import { words } from './words.ts';

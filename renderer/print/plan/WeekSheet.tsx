@@ -2,7 +2,7 @@ import type { PlanDocument } from '../../../core/homing/document.ts';
 import { catalogueOf } from '../../../core/words/catalogue.ts';
 import type { Paper } from '../../links.ts';
 import { CollarRibbon } from '../../parts/CollarBand.tsx';
-import { MealLadder } from '../../parts/MealLadder.tsx';
+import { MealLadder } from '../../parts/ladder/MealLadder.tsx';
 import { Runs } from '../Runs.tsx';
 import { NumberLine, PartHead } from '../Sheet.tsx';
 import { PlanSheet } from './PlanSheet.tsx';

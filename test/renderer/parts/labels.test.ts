@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { ageTicks, axisUnit } from '../../../renderer/parts/axes.ts';
+import { ageTicks, axisUnit } from '../../../renderer/parts/charts/axes.ts';
 import { roughMeasure } from '../../../renderer/parts/measure.ts';
 import { spread } from '../../../renderer/parts/spread.ts';
 import { wrapText } from '../../../renderer/parts/wrap.ts';

@@ -2,7 +2,7 @@ import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 import { date } from '../../../core/calendar/day.ts';
 import { DriftLine, type DriftPoint } from '../../../renderer/parts/DriftLine.tsx';
-import { MealLadder } from '../../../renderer/parts/MealLadder.tsx';
+import { MealLadder } from '../../../renderer/parts/ladder/MealLadder.tsx';
 
 const heath: DriftPoint = {
   puppyId: 'puppy-heath',

@@ -1,12 +1,12 @@
 import type { Plugin } from 'chart.js';
 import { useMemo } from 'react';
-import type { Collar } from '../../core/litter/collar.ts';
-import type { MassUnit } from '../../core/units/mass.ts';
-import { words } from '../state/words.ts';
+import type { Collar } from '../../../core/litter/collar.ts';
+import type { MassUnit } from '../../../core/units/mass.ts';
+import { words } from '../../state/words.ts';
+import { CollarBand } from '../CollarBand.tsx';
+import { spread } from '../spread.ts';
 import { ageAxis, ageSpan, ageWords, axisUnit, baseOptions, massAxis } from './axes.ts';
 import { ChartFrame, cornerText, EndLabel, groundTexts, useEnds } from './ChartFrame.tsx';
-import { CollarBand } from './CollarBand.tsx';
-import { spread } from './spread.ts';
 import type { ChartTheme, DrawChart } from './useChart.ts';
 import type { WeightPoint } from './WeightChart.tsx';
 

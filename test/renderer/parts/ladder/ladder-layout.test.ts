@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { addDays, date } from '../../../core/calendar/day.ts';
-import { type LadderStep, mealLadder } from '../../../core/feeding/ladder.ts';
-import { DEFAULT_RULES } from '../../../core/feeding/rules.ts';
-import { DEFAULT_FOOD } from '../../../core/food/food.ts';
-import { ladderLayout } from '../../../renderer/parts/ladder-layout.ts';
-import { type LadderLook, type LadderTexts, overlaps } from '../../../renderer/parts/ladder-look.ts';
-import { roughMeasure } from '../../../renderer/parts/measure.ts';
+import { addDays, date } from '../../../../core/calendar/day.ts';
+import { type LadderStep, mealLadder } from '../../../../core/feeding/ladder.ts';
+import { DEFAULT_RULES } from '../../../../core/feeding/rules.ts';
+import { DEFAULT_FOOD } from '../../../../core/food/food.ts';
+import { ladderLayout } from '../../../../renderer/parts/ladder/ladder-layout.ts';
+import { type LadderLook, type LadderTexts, overlaps } from '../../../../renderer/parts/ladder/ladder-look.ts';
+import { roughMeasure } from '../../../../renderer/parts/measure.ts';
 
 const born = date('2026-09-26');
 const grown = (adultKg: number) => (ageDays: number) =>

@@ -2,7 +2,7 @@ import type { Chart, Plugin } from 'chart.js';
 import { type ReactNode, useCallback, useRef, useState } from 'react';
 import { RIGHT } from './axes.ts';
 import { type ChartTheme, type DrawChart, useChart } from './useChart.ts';
-import './parts.css';
+import '../parts.css';
 
 /** A canvas with a name for readers; `children` stand over it, at places in its own CSS pixels. */
 export function ChartFrame({

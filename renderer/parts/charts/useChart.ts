@@ -14,7 +14,7 @@ import {
   Tooltip,
 } from 'chart.js';
 import { type RefObject, useEffect, useState } from 'react';
-import { textFace } from './measure.ts';
+import { textFace } from '../measure.ts';
 
 Chart.register(BarController, BarElement, Filler, LinearScale, LineController, LineElement, PointElement, Tooltip);
 

@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
-import type { MassUnit } from '../../core/units/mass.ts';
-import { words } from '../state/words.ts';
+import type { MassUnit } from '../../../core/units/mass.ts';
+import { words } from '../../state/words.ts';
 import { ageAxis, ageSpan, ageWords, axisUnit, baseOptions, massAxis } from './axes.ts';
 import { ChartFrame, cornerText, groundTexts } from './ChartFrame.tsx';
 import type { DrawChart } from './useChart.ts';

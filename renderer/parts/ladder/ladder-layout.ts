@@ -4,10 +4,11 @@
  * (the same rows stand in a table).
  */
 
-import { ageInMonths } from '../../core/calendar/age.ts';
-import { addDays, addMonths, ageInDays, type CivilDate } from '../../core/calendar/day.ts';
-import type { LadderStep } from '../../core/feeding/ladder.ts';
-import type { MealName } from '../../core/food/bowls.ts';
+import { ageInMonths } from '../../../core/calendar/age.ts';
+import { addDays, addMonths, ageInDays, type CivilDate } from '../../../core/calendar/day.ts';
+import type { LadderStep } from '../../../core/feeding/ladder.ts';
+import type { MealName } from '../../../core/food/bowls.ts';
+import type { Measure } from '../measure.ts';
 import { layerTexts } from './ladder-layers.ts';
 import {
   GAP,
@@ -21,7 +22,6 @@ import {
   weightOf,
   type Zone,
 } from './ladder-look.ts';
-import type { Measure } from './measure.ts';
 
 export interface LadderLayout {
   readonly width: number;

@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
-import { GRAMS_PER_OUNCE, isMetric, type MassUnit } from '../../core/units/mass.ts';
-import { words } from '../state/words.ts';
+import { GRAMS_PER_OUNCE, isMetric, type MassUnit } from '../../../core/units/mass.ts';
+import { words } from '../../state/words.ts';
 import { type AgeSpan, ageAxis, ageSpan, ageWords, baseOptions, massAxis } from './axes.ts';
 import { ChartFrame, cornerText, EndLabel, groundTexts, useEnds } from './ChartFrame.tsx';
 import type { DrawChart } from './useChart.ts';

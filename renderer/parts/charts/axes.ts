@@ -1,7 +1,7 @@
 /** What every chart shares: age on x with weekly lines, real units on y, one left and right edge for charts under one another. */
 import type { ChartOptions } from 'chart.js';
-import { GRAMS_PER_OUNCE, GRAMS_PER_POUND, isMetric, type MassUnit } from '../../core/units/mass.ts';
-import { words } from '../state/words.ts';
+import { GRAMS_PER_OUNCE, GRAMS_PER_POUND, isMetric, type MassUnit } from '../../../core/units/mass.ts';
+import { words } from '../../state/words.ts';
 import type { ChartTheme } from './useChart.ts';
 
 /** Width kept free left of every chart for its figures, and right of it for the collars at the ends of the lines. */

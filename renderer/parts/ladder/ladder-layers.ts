@@ -1,4 +1,5 @@
-import type { MealName } from '../../core/food/bowls.ts';
+import type { MealName } from '../../../core/food/bowls.ts';
+import type { Measure } from '../measure.ts';
 import {
   GAP,
   type LadderLook,
@@ -9,7 +10,6 @@ import {
   weightOf,
   type Zone,
 } from './ladder-look.ts';
-import type { Measure } from './measure.ts';
 
 /** The meals' names stand inside their layers, once in each stretch with its own meals, one over the other where they can. */
 export function layerTexts(

@@ -1,14 +1,14 @@
 import type { Chart } from 'chart.js';
 import { useMemo } from 'react';
-import type { Level } from '../../core/growth/assess.ts';
-import type { Collar } from '../../core/litter/collar.ts';
-import type { MassUnit } from '../../core/units/mass.ts';
-import { words } from '../state/words.ts';
+import type { Level } from '../../../core/growth/assess.ts';
+import type { Collar } from '../../../core/litter/collar.ts';
+import type { MassUnit } from '../../../core/units/mass.ts';
+import { words } from '../../state/words.ts';
+import { CollarBand } from '../CollarBand.tsx';
+import { pointMarks } from '../marks.ts';
+import { spread } from '../spread.ts';
 import { type AgeSpan, ageAxis, ageSpan, ageWords, axisUnit, baseOptions, massAxis, RIGHT } from './axes.ts';
 import { ChartFrame, cornerText, EndLabel, type GroundText, groundTexts, useEnds } from './ChartFrame.tsx';
-import { CollarBand } from './CollarBand.tsx';
-import { pointMarks } from './marks.ts';
-import { spread } from './spread.ts';
 import type { DrawChart } from './useChart.ts';
 
 export interface WeightPoint {

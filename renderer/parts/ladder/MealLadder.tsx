@@ -1,14 +1,14 @@
 import { useId, useMemo, useRef } from 'react';
-import { addDays, type CivilDate } from '../../core/calendar/day.ts';
-import type { LadderStep } from '../../core/feeding/ladder.ts';
-import type { MealName } from '../../core/food/bowls.ts';
-import type { MassUnit } from '../../core/units/mass.ts';
-import type { Catalogue } from '../../core/words/catalogue.ts';
-import { words } from '../state/words.ts';
+import { addDays, type CivilDate } from '../../../core/calendar/day.ts';
+import type { LadderStep } from '../../../core/feeding/ladder.ts';
+import type { MealName } from '../../../core/food/bowls.ts';
+import type { MassUnit } from '../../../core/units/mass.ts';
+import type { Catalogue } from '../../../core/words/catalogue.ts';
+import { words } from '../../state/words.ts';
+import { useMeasure, useWidth } from '../measure.ts';
 import { type LadderLayout, ladderLayout } from './ladder-layout.ts';
 import { LAYERS, type LadderLook, type LadderTexts, weightOf } from './ladder-look.ts';
-import { useMeasure, useWidth } from './measure.ts';
-import './parts.css';
+import '../parts.css';
 
 /** 184 mm at 96 px an inch: the width inside the margins of A4. */
 const PAPER: LadderLook = {

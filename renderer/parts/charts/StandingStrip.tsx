@@ -1,12 +1,12 @@
 import { useMemo } from 'react';
-import type { Level } from '../../core/growth/assess.ts';
-import type { Collar } from '../../core/litter/collar.ts';
-import { words } from '../state/words.ts';
+import type { Level } from '../../../core/growth/assess.ts';
+import type { Collar } from '../../../core/litter/collar.ts';
+import { words } from '../../state/words.ts';
+import { CollarBand } from '../CollarBand.tsx';
+import { percentOf } from '../drift-layout.ts';
+import { pointMarks } from '../marks.ts';
 import { type AgeSpan, ageAxis, ageSpan, ageWords, baseOptions, massAxis } from './axes.ts';
 import { ChartFrame, cornerText, EndLabel, groundTexts, useEnds } from './ChartFrame.tsx';
-import { CollarBand } from './CollarBand.tsx';
-import { percentOf } from './drift-layout.ts';
-import { pointMarks } from './marks.ts';
 import type { DrawChart } from './useChart.ts';
 
 interface StandingPoint {

@@ -1,7 +1,7 @@
-import type { CivilDate } from '../../core/calendar/day.ts';
-import type { LadderStep } from '../../core/feeding/ladder.ts';
-import type { MealName } from '../../core/food/bowls.ts';
-import { clamp } from '../../core/statistics/clamp.ts';
+import type { CivilDate } from '../../../core/calendar/day.ts';
+import type { LadderStep } from '../../../core/feeding/ladder.ts';
+import type { MealName } from '../../../core/food/bowls.ts';
+import { clamp } from '../../../core/statistics/clamp.ts';
 
 /** From the bottom up. */
 export const LAYERS: readonly MealName[] = ['evening', 'afternoon', 'midday', 'morning'];
