@@ -14,6 +14,9 @@ export function Foot() {
   const status = useQuery('records.status', {});
   const last = status.value?.canUndo ?? null;
   const again = status.value?.canRedo ?? null;
+  // The defaults of the program are a version of their own.
+  const rules = useQuery('feeding.rules', {}).value;
+  const isCommon = rules !== null && rules.versions.length === 1 && rules.ofLitters.length === 0;
   useUndoKeys();
   return (
     <>
@@ -36,9 +39,11 @@ export function Foot() {
               )}
             </>
           ) : (
-            <>
-              {words.app.rulesAreCommon} <a href={href({ at: 'rules' })}>{words.app.readThem}</a>
-            </>
+            isCommon && (
+              <>
+                {words.app.rulesAreCommon} <a href={href({ at: 'rules' })}>{words.app.readThem}</a>
+              </>
+            )
           )}
         </p>
         <p className="undo">

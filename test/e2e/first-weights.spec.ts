@@ -110,7 +110,7 @@ test('a plan is handed over by keyboard, and the hand stays where it was', async
   const handOver = page.getByRole('button', { name: 'Hand over' });
   await expect(handOver).toBeEnabled();
   await handOver.press('Enter');
-  await expect(page.getByRole('button', { name: 'Keep it' })).toBeFocused();
+  await expect(page.getByRole('button', { name: 'File this copy' })).toBeFocused();
   await page.keyboard.press('Enter');
   await expect(page.getByText('Kept. Rowan is marked gone home today.')).toBeVisible();
   await expect(handOver).toBeFocused();

@@ -19,8 +19,8 @@ function ago(days: number): { iso: string; dots: string } {
 
 async function toImport(page: Page): Promise<void> {
   await page.getByRole('link', { name: 'Records', exact: true }).click();
-  await page.getByRole('link', { name: 'Bring in weights' }).click();
-  await expect(page.getByRole('heading', { level: 1, name: 'Bring in weights' })).toBeVisible();
+  await page.getByRole('link', { name: 'Import weights' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Import weights' })).toBeVisible();
 }
 
 const choose = (page: Page, name: string, content: string | Buffer) =>
@@ -78,7 +78,7 @@ test('a grid with decimal commas is understood, asked about, taken in at once an
   // Looking something up loses nothing.
   await page.getByRole('link', { name: 'Help', exact: true }).click();
   await toImport(page);
-  await page.getByRole('button', { name: 'Take in 5 weights' }).click();
+  await page.getByRole('button', { name: 'Import 5 weights' }).click();
   await expect(page.getByRole('heading', { level: 1, name: 'Growth' })).toBeVisible();
   await expect(page.locator('.foot .undo')).toContainText('Weights of Marjoram’s litter taken in');
   await page.keyboard.press('ControlOrMeta+z');
@@ -114,14 +114,14 @@ test('hostile names are shown as text; what goes out comes in again and is known
   await choose(page, 'names.csv', csv);
   await page.getByLabel('dam', { exact: true }).fill('=1+1');
   await page.getByLabel('whelped on').fill(ago(6).iso);
-  await page.getByRole('button', { name: 'Take in 4 weights' }).click();
+  await page.getByRole('button', { name: 'Import 4 weights' }).click();
   await expect(page.getByRole('heading', { level: 1, name: 'Growth' })).toBeVisible();
   await page.getByRole('link', { name: 'Puppies', exact: true }).click();
   await expect(page.locator(`input[value='${names[0]}']`)).toHaveCount(1);
   expect(await page.locator('main img').count()).toBe(0);
 
   await page.getByRole('link', { name: 'Records', exact: true }).click();
-  await page.getByRole('button', { name: 'Write: Weights' }).click();
+  await page.getByRole('button', { name: 'Save: Weights' }).click();
   const down = page.waitForEvent('download');
   await page.getByRole('button', { name: /weights\.csv/ }).click();
   const file = readFileSync(await (await down).path(), 'utf8');
@@ -130,7 +130,7 @@ test('hostile names are shown as text; what goes out comes in again and is known
   const [kept] = readdirSync(join(house.folder, 'exports'));
   expect(readFileSync(join(house.folder, 'exports', kept ?? ''), 'utf8')).toBe(file);
 
-  await page.getByRole('link', { name: 'Bring in weights' }).click();
+  await page.getByRole('link', { name: 'Import weights' }).click();
   await choose(page, 'again.csv', file);
   await expect(counts(page)).toHaveText('0 weights are good, 4 there already.');
 });
@@ -157,7 +157,7 @@ test('a workbook is read, large or small, and doubtful weights can be left out',
   await page.getByLabel('whelped on').fill(ago(12).iso);
   await expect(counts(page)).toHaveText('39 weights are good, 1 doubtful.');
   await page.getByRole('checkbox').uncheck();
-  await page.getByRole('button', { name: 'Take in 39 weights' }).click();
+  await page.getByRole('button', { name: 'Import 39 weights' }).click();
   await expect(page.getByRole('heading', { level: 1, name: 'Growth' })).toBeVisible();
 });
 
@@ -167,17 +167,17 @@ test('the whole house goes to a new computer as JSON, and only where nothing is 
   await page.getByLabel('or pasted').fill(`puppy\tdate\tgrams\nA\t${ago(2).iso}\t412\nB\t${ago(2).iso}\t398`);
   await page.getByLabel('dam', { exact: true }).fill('Bryony');
   await page.getByLabel('whelped on').fill(ago(6).iso);
-  await page.getByRole('button', { name: 'Take in 2 weights' }).click();
+  await page.getByRole('button', { name: 'Import 2 weights' }).click();
   await expect(page.getByRole('heading', { level: 1, name: 'Growth' })).toBeVisible();
   await page.getByRole('link', { name: 'Records', exact: true }).click();
-  await page.getByRole('button', { name: 'Write: Everything, as JSON' }).click();
+  await page.getByRole('button', { name: 'Save: Everything, as JSON' }).click();
   const down = page.waitForEvent('download');
   await page.getByRole('button', { name: /everything\.json/ }).click();
   const json = readFileSync(await (await down).path());
 
-  await page.getByRole('link', { name: 'Bring in weights' }).click();
+  await page.getByRole('link', { name: 'Import weights' }).click();
   await choose(page, 'house.json', json);
-  await page.getByRole('button', { name: 'Bring everything in' }).click();
+  await page.getByRole('button', { name: 'Import everything' }).click();
   await expect(page.getByText('Something is written in this data file already')).toBeVisible();
 
   await page.goto('about:blank');
@@ -188,12 +188,12 @@ test('the whole house goes to a new computer as JSON, and only where nothing is 
   await expect(page.getByText('Nothing is written here yet.')).toBeVisible();
   await toImport(page);
   await choose(page, 'house.json', json.toString().replace('"Bryony"', '7'));
-  await page.getByRole('button', { name: 'Bring everything in' }).click();
+  await page.getByRole('button', { name: 'Import everything' }).click();
   await expect(page.getByText('The place that does not fit: tables.dogs.0.name.')).toBeVisible();
   await page.getByRole('button', { name: 'Take another table' }).click();
   await choose(page, 'house.json', json);
-  await page.getByRole('button', { name: 'Bring everything in' }).click();
-  await expect(page.getByText('Brought in: 1 litter, 2 weights.')).toBeVisible();
+  await page.getByRole('button', { name: 'Import everything' }).click();
+  await expect(page.getByText('Imported: 1 litter, 2 weights.')).toBeVisible();
   await page.getByRole('link', { name: 'To the litters' }).click();
   await expect(page.getByRole('main').getByText('Bryony').first()).toBeVisible();
 });

@@ -69,7 +69,7 @@ test('a plan is handed over, and reprinted exactly as it was after the rules and
   expect(printed).toHaveLength(3);
   await page.getByRole('button', { name: 'Hand over' }).click();
   await page.getByRole('checkbox').uncheck();
-  await page.getByRole('button', { name: 'Keep it' }).click();
+  await page.getByRole('button', { name: 'File this copy' }).click();
   await expect(page.getByText('Kept as handed over today.')).toBeVisible();
 
   await page.goto(`${new URL(page.url()).origin}/#/rules`);

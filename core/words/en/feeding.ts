@@ -164,7 +164,7 @@ export const rulesWords = {
     bone: 'Bone and vegetables',
     keeping: 'Thawing and keeping',
   },
-  glide: 'Between the ages the amount glides: it has one hump, and never falls by more than a tenth in a week.',
+  glide: 'Between the ages the amount changes evenly: it rises once, then falls, by a tenth in a week at most.',
   units: {
     shareYoung: '%',
     shareMiddle: '%',

@@ -80,7 +80,7 @@ export const freezerWords = {
   lastsBeyond: (day: CivilDate) => `lasts beyond ${longDate(day)}`,
   nothingYet: 'nothing written down yet',
   nobodyEats: 'nobody eats from it yet',
-  empty: 'Nothing is written down yet. Put the first packs in below: ten seconds a delivery.',
+  empty: 'Nothing is written down yet. Write down the first packs below.',
   putIn: 'Put packs in',
 
   thawList: 'Thaw list',
@@ -271,7 +271,7 @@ export const freezerWords = {
   moveAts: { meals: 'at any mealtime: least is thrown away', evening: 'in the evening only: one look a day' },
   room: 'room in the refrigerator',
   roomHint: 'kg of meat; may stay empty',
-  money: 'your money',
+  money: 'currency',
   moneyHint: 'written before prices, such as £',
 
   costs: 'What it costs',

@@ -110,7 +110,7 @@ export const growthWords = {
   lookAtLitter: (dam: string) => `Look at ${dam}`,
   weigh: (name: string) => `Weigh ${name}`,
   weighAgainBy: (clock: string, tomorrow: boolean) => `Weigh again by ${clock}${tomorrow ? ' tomorrow' : ''}.`,
-  weighAgainSince: (due: string) => `Weighing again is due since ${due}.`,
+  weighAgainSince: (due: string) => `Weighing again is overdue since ${due}.`,
   startWeighIn: 'Weigh in',
   middleOfLitter: 'middle of the litter',
   dayOfLife: (litter: string, day: number) => `${litter}, day ${day}.`,

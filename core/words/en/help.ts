@@ -89,7 +89,7 @@ export const helpParts: readonly HelpPart[] = [
     id: 'numbers',
     title: 'Where a number comes from',
     paragraphs: [
-      'A figure with a dotted line under it can explain itself. Point at it, or reach it with Tab: one line stands in the foot. Enter draws the foot up with the whole sum and its sources; Esc lets it down.',
+      'A figure with a dotted line under it can explain itself. Point at it, or reach it with Tab: one line stands in the foot. Enter opens the details: the whole sum and its sources; Esc closes them.',
       'A source says how it is known: seen in the original, second-hand, from memory, computed, or common practice without a source.',
     ],
   },
@@ -187,11 +187,11 @@ export const helpParts: readonly HelpPart[] = [
   },
   {
     id: 'bring-in',
-    title: 'Bringing in and taking out',
+    title: 'Import and export',
     paragraphs: [
-      'Under Records, “Bring in weights” takes a spreadsheet (XLSX), a CSV file or a table that you paste. One row a weight is read, and a grid of days and puppies, either way round. It shows what it understood, and asks where something can be read two ways, such as 03/04. Nothing is written before you press the button, and Undo takes all of it back.',
-      'Each row that is refused says why. A weight that is written already is not taken in twice. What the weights themselves make doubtful can be left out row by row.',
-      'Everything can be taken out: the weights as one table, everything as CSV, as a workbook or as JSON with its schema, and the data file itself. The JSON of everything can be brought into a Whelpside where nothing is written yet. Text that a spreadsheet could take for a formula is written with an apostrophe before it, which goes again when the file is brought in.',
+      'Under Records, “Import weights” takes a spreadsheet (XLSX), a CSV file or a table that you paste. One row a weight is read, and a grid of days and puppies, either way round. It shows what it understood, and asks where something can be read two ways, such as 03/04. Nothing is written before you press the button, and Undo takes all of it back.',
+      'Each row that is refused says why. A weight that is written already is not imported twice. What the weights themselves make doubtful can be left out row by row.',
+      'Everything can be exported: the weights as one table, everything as CSV, as a workbook or as JSON with its schema, and the data file itself. The JSON of everything can be brought into a Whelpside where nothing is written yet. Text that a spreadsheet could take for a formula is written with an apostrophe before it, which goes again when the file is brought in.',
       'What is kept of you and your vet can be written as a file of its own. These files are not locked: keep them where only you can read them.',
     ],
   },

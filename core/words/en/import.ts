@@ -35,13 +35,13 @@ const MEANINGS: Record<Meaning, string> = {
   sire: 'sire',
   breed: 'breed',
   born: 'litter born',
-  leave: 'not taken in',
+  leave: 'not imported',
 };
 
 const EXPORTS: Record<ExportKind, { what: string; how: string }> = {
   weights: {
     what: 'Weights',
-    how: 'CSV, one table to open in a spreadsheet. It can be brought in again here, to the letter.',
+    how: 'CSV, one table to open in a spreadsheet. It can be imported again here, to the letter.',
   },
   csv: { what: 'Everything, as CSV', how: 'one file for each kind of thing' },
   xlsx: {
@@ -50,14 +50,14 @@ const EXPORTS: Record<ExportKind, { what: string; how: string }> = {
   },
   json: {
     what: 'Everything, as JSON',
-    how: 'with its schema. It can be brought into an empty Whelpside, on another computer too.',
+    how: 'with its schema. It can be imported into an empty Whelpside, on another computer too.',
   },
   file: { what: 'The data file', how: 'SQLite, a copy that was opened and checked' },
   person: { what: 'What is kept of persons', how: 'JSON: your own name and address, and your vet’s' },
 };
 
 export const importWords = {
-  title: 'Bring in weights',
+  title: 'Import weights',
   lead: 'From a spreadsheet, a CSV file or a pasted table. Nothing is written before you have seen it.',
   back: 'Back to Records',
 
@@ -86,7 +86,7 @@ export const importWords = {
       case 'too-large':
         return 'It is larger than 5 MB. Save only the sheet with the weights, as CSV, and choose that.';
       case 'too-many-rows':
-        return 'It has more than 10,000 rows. Bring it in by parts.';
+        return 'It has more than 10,000 rows. Import it by parts.';
       case 'too-many-columns':
         return 'It has more than 400 columns. Keep only those with weights.';
     }
@@ -109,7 +109,7 @@ export const importWords = {
   fromTable: 'litter of the table',
   chooseLitter: 'choose one',
   ofTable: (name: string, dam: string) => (name === '' ? dam : dam === '' ? name : `${name}, dam ${dam}`),
-  severalLitters: 'The table holds several litters. Choose which one is brought in.',
+  severalLitters: 'The table holds several litters. Choose which one is imported.',
   dam: 'dam',
   name: 'litter name or letter',
   bornOn: 'whelped on',
@@ -167,15 +167,15 @@ export const importWords = {
   },
   toLookAt: 'To look at',
   nothingToLookAt: 'Nothing is doubtful and nothing is refused.',
-  allRows: (n: number) => `All rows that are taken in (${n})`,
+  allRows: (n: number) => `All rows that are imported (${n})`,
   row: 'row',
   day: 'day',
   weight: 'weight',
   stands: 'stands there',
   remark: 'remark',
   place: (line: number, heading: string | null) => (heading === null ? String(line) : `${line}, ${heading}`),
-  takeIt: 'take it in',
-  takeItOf: (row: string) => `take in row ${row}`,
+  takeIt: 'import it',
+  takeItOf: (row: string) => `import row ${row}`,
   allOf: (n: number) => `Show all ${n}`,
   firstOf: (shown: number, all: number) => `The first ${shown} of ${all}.`,
   refusal(why: Refusal, text: string): string {
@@ -222,21 +222,21 @@ export const importWords = {
         return 'That is after it had gone.';
     }
   },
-  there: 'Written already, so it is not taken in again.',
-  twice: 'Stands twice in the table; taken in once.',
+  there: 'Written already, so it is not imported again.',
+  twice: 'Stands twice in the table; imported once.',
   good: 'good',
 
-  take: (n: number) => (n === 0 ? 'Nothing to take in yet' : `Take in ${count(n, 'weight', 'weights')}`),
+  take: (n: number) => (n === 0 ? 'Nothing to import yet' : `Import ${count(n, 'weight', 'weights')}`),
   takeNote: 'All in one step: Undo takes everything back.',
   notYet: 'Answer what is asked above first.',
   refusedAll: 'The program refused it, and nothing was written. Look through the rows above.',
 
   whole: 'A whole house',
   wholeLead: (name: string) =>
-    `${name} holds an export of everything. It can only be brought into a Whelpside where nothing is written yet.`,
-  wholeTake: 'Bring everything in',
+    `${name} holds an export of everything. It can only be imported into a Whelpside where nothing is written yet.`,
+  wholeTake: 'Import everything',
   wholeDone: (litters: number, readings: number) =>
-    `Brought in: ${count(litters, 'litter', 'litters')}, ${count(readings, 'weight', 'weights')}. Undo takes everything back.`,
+    `Imported: ${count(litters, 'litter', 'litters')}, ${count(readings, 'weight', 'weights')}. Undo takes everything back.`,
   wholeTo: 'To the litters',
   wholeConflict:
     'Something is written in this data file already, so nothing was changed. Begin with a new data folder, and bring it in there.',
@@ -254,16 +254,16 @@ export const unitChoice: Record<MassUnit, string> = {
 };
 
 export const exportWords = {
-  title: 'Bring in, take out',
-  lead: 'Weights from a spreadsheet can be brought in. Everything can be taken out in open formats; invented litters are left out.',
-  bringIn: 'Bring in weights',
+  title: 'Import and export',
+  lead: 'Weights from a spreadsheet can be imported. Everything can be exported in open formats; invented litters are left out.',
+  bringIn: 'Import weights',
   what: 'what',
   how: 'how',
   kinds: EXPORTS,
-  write: 'Write',
-  writeOf: (what: string) => `Write: ${what}`,
-  writing: 'Writing …',
-  written: (folder: string, n: number) => `${n === 1 ? 'Written' : `${n} files written`} into ${folder}:`,
+  write: 'Save',
+  writeOf: (what: string) => `Save: ${what}`,
+  writing: 'Saving …',
+  written: (folder: string, n: number) => `${n === 1 ? 'Saved' : `${n} files saved`} in ${folder}:`,
   open: (file: string, size: string) => `${file}, ${size}`,
   tooLarge: 'That file is large: take it from the folder itself.',
   caution: 'These files hold names and addresses. Whoever gets them can read everything.',

@@ -104,7 +104,7 @@ export const printWords = {
   notSaved: (name: string, why: string) => `${name}: ${why}`,
   handOverLead: (name: string) => `Keep this plan of ${name} as handed over today. It can be printed again exactly so.`,
   leaves: (name: string) => `${name} goes home today`,
-  keep: 'Keep it',
+  keep: 'File this copy',
   not: 'Not now',
   handedOver: (name: string, leaves: boolean) =>
     leaves ? `Kept. ${name} is marked gone home today.` : `Kept as handed over today.`,
