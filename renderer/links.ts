@@ -25,6 +25,8 @@ export type Route =
   | { at: 'week'; litterId: string | null }
   | { at: 'freezer' }
   | { at: 'rules' }
+  /** The house: vet, telephone, units, paper. A field may be asked for. */
+  | { at: 'house'; field: 'vetPhone' | null }
   | { at: 'records' }
   | { at: 'import' }
   | { at: 'help' }
@@ -53,6 +55,8 @@ export function parseRoute(hash: string): Route {
     return { at: first };
   }
   if (first === 'freezer' && parts.length === 1) return { at: 'freezer' };
+  if (first === 'house' && parts.length === 1)
+    return { at: 'house', field: query.get('field') === 'vetPhone' ? 'vetPhone' : null };
   if (first === 'foods' && parts.length <= 2) return second === undefined ? { at: 'foods' } : { at: 'food', foodId: second };
   if (first === 'week' && parts.length <= 2) return { at: 'week', litterId: second ?? null };
   if (first === 'litter' && second !== undefined) {
@@ -95,6 +99,8 @@ export function href(route: Exclude<Route, { at: 'nowhere' }>): string {
       return route.litterId === null ? '#/week' : `#/week/${route.litterId}`;
     case 'dam':
       return `#/dam/${route.damId}`;
+    case 'house':
+      return route.field === null ? '#/house' : `#/house?field=${route.field}`;
     case 'print':
       return `#/print/${route.of}${route.id === '' ? '' : `/${route.id}`}${printQuery(route)}`;
     default:

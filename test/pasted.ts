@@ -27,7 +27,7 @@ export function previewed(text: string, heard: (table: Table) => Table = (table)
   const preview = previewOf(draft, [], () => [], DEFAULT_HOUSE);
   if (preview === null) throw new Error('nothing to show');
   const findings = findingsOf(draft, preview, { sizeClass: null, breed: '', breedBirthGrams: null }, DEFAULT_HOUSE);
-  const input = importInput(draft, preview);
+  const input = importInput(draft, preview, findings);
   if (input === null) throw new Error('nothing to send');
   return { findings, input };
 }

@@ -17,7 +17,7 @@ export function HelpPage() {
         <p className="right">
           {vetPhone === '' ? (
             <>
-              {words.help.noVet} <a href={href({ at: 'rules' })}>{words.help.writeVet}</a>
+              {words.help.noVet} <a href={href({ at: 'house', field: 'vetPhone' })}>{words.help.writeVet}</a>
             </>
           ) : (
             words.help.vet(vetName, vetPhone)

@@ -1,4 +1,4 @@
-import { date } from '../../core/calendar/day.ts';
+import { type CivilDate, date } from '../../core/calendar/day.ts';
 import type { Level } from '../../core/growth/assess.ts';
 import { litterInTheHouse, weighInOrder } from '../../core/litter/in-the-house.ts';
 import { puppyName } from '../../core/litter/litter.ts';
@@ -61,6 +61,9 @@ export function Margin({
       <a className="top" href={href({ at: 'rules' })} aria-current={here('rules')}>
         {words.app.rules}
       </a>
+      <a className="top" href={href({ at: 'house', field: null })} aria-current={here('house')}>
+        {words.house.title}
+      </a>
       <a className="top" href={href({ at: 'records' })} aria-current={here('records') ?? here('import')}>
         {words.app.records}
       </a>
@@ -77,8 +80,9 @@ export function Margin({
   );
 }
 
-function living(puppies: LitterFacts['puppies']): number {
-  return puppies.filter((p) => p.state !== 'died').length;
+/** Those in the house, as the other pages count them; of a litter that is gone all that lived. */
+function counted(puppies: LitterFacts['puppies'], today: CivilDate): number {
+  return weighInOrder(puppies, today).length || puppies.filter((p) => p.state !== 'died').length;
 }
 
 /** Up and down move, a first letter jumps (again for the next with that letter), Esc goes back to where she was. */
@@ -119,13 +123,14 @@ function useLitterLine(facts: LitterFacts): { age: string; level: Level | null; 
 }
 
 function OpenLitter({ facts, route }: { facts: LitterFacts; route: Route }) {
+  const today = useToday();
   const { age, level, who } = useLitterLine(facts);
   const { litter, puppies } = facts;
   return (
     <>
       <p className="dam">{words.litterName(litter)}</p>
       <p className="note under">
-        {words.app.puppyCount(living(puppies))}, {age}
+        {words.app.puppyCount(counted(puppies, today))}, {age}
         {litter.demo && (
           <>
             , <span className="demo-mark">{words.app.demo}</span>
@@ -159,6 +164,7 @@ function isHere(route: Route, page: LitterPage): boolean {
 }
 
 function OtherLitter({ facts, page }: { facts: LitterFacts; page: LitterPage }) {
+  const today = useToday();
   const { age, level, who } = useLitterLine(facts);
   return (
     <>
@@ -166,7 +172,7 @@ function OtherLitter({ facts, page }: { facts: LitterFacts; page: LitterPage }) 
         {words.litterName(facts.litter)}
       </a>
       <p className="note under">
-        {words.app.puppyCount(living(facts.puppies))}, {age}
+        {words.app.puppyCount(counted(facts.puppies, today))}, {age}
         {level !== null && (
           <>
             , <span className={level}>{words.level[level]}</span>

@@ -17,6 +17,7 @@ import { href, type Route, useRoute } from '../links.ts';
 import { BeginLitterPage } from '../litter/BeginLitterPage.tsx';
 import { PuppiesPage } from '../litter/PuppiesPage.tsx';
 import { PageTitle } from '../parts/PageTitle.tsx';
+import { HousePage } from '../people/HousePage.tsx';
 import { PaperPage } from '../print/PaperPage.tsx';
 import { ImportPage } from '../records/ImportPage.tsx';
 import { RescuePage } from '../records/RescuePage.tsx';
@@ -82,6 +83,8 @@ function Place({ route }: { route: Exclude<Route, { at: 'print' }> }) {
       return <FreezerPage />;
     case 'rules':
       return <Rules />;
+    case 'house':
+      return <HousePage field={route.field} />;
     case 'records':
       return <Records />;
     case 'import':

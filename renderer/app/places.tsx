@@ -10,7 +10,6 @@ import { PuppyPage } from '../growth/PuppyPage.tsx';
 import { TodayPage } from '../growth/TodayPage.tsx';
 import type { PuppyView } from '../links.ts';
 import { LittersPage } from '../litter/LittersPage.tsx';
-import { HousePart } from '../people/HousePart.tsx';
 import { PeoplePart } from '../people/PeoplePart.tsx';
 import { RecordsPage } from '../records/RecordsPage.tsx';
 import { MealsToday } from '../weaning/MealsToday.tsx';
@@ -48,16 +47,7 @@ export function Weaning({ litterId }: { litterId: string }) {
 }
 
 export function Rules() {
-  return (
-    <RulesPage
-      more={
-        <>
-          <HousePart />
-          <FoodPart />
-        </>
-      }
-    />
-  );
+  return <RulesPage more={<FoodPart />} />;
 }
 
 export function Records() {

@@ -3,6 +3,7 @@ import { dateOf } from '../../core/calendar/clock.ts';
 import { daysBetween } from '../../core/calendar/day.ts';
 import { mealLadder } from '../../core/feeding/ladder.ts';
 import { ladderInputOf } from '../../core/feeding/ration-input.ts';
+import { FIRST_BOWLS } from '../../core/litter/ages.ts';
 import type { Puppy } from '../../core/litter/litter.ts';
 import { useToday } from '../data/now.ts';
 import { useFoodOn } from '../facts/useFoods.ts';
@@ -39,7 +40,9 @@ export function PuppyFeeding({ facts, puppy }: { facts: LitterGrowthFacts; puppy
           />
         )}
       </section>
-      <PuppyRation facts={facts} puppy={puppy} rules={rules} food={food} today={today} />
+      {daysBetween(dateOf(puppy.bornAt), today) >= FIRST_BOWLS && (
+        <PuppyRation facts={facts} puppy={puppy} rules={rules} food={food} today={today} />
+      )}
     </>
   );
 }

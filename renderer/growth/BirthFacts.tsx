@@ -20,6 +20,7 @@ export function BirthFacts({
   unit: MassUnit;
 }) {
   const series = seriesOf(input, puppyId);
+  const puppy = input.puppies.find((p) => p.id === puppyId);
   const birth = birthIn(series);
   if (birth === null) return null;
   const births = input.puppies.flatMap((p) => birthIn(seriesOf(input, p.id)) ?? []);
@@ -41,7 +42,7 @@ export function BirthFacts({
             {words.birth(note)}
           </Why>
         )}
-        {note !== null && note.is !== 'normal' && <span className="note">{words.puppyNote.closely}</span>}
+        {note !== null && note.is !== 'normal' && <span className="note">{words.puppyNote.closely(puppy?.sex ?? 'unseen')}</span>}
       </dd>
       <dt>{words.puppyNote.milestones}</dt>
       <dd>

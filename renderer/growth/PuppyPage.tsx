@@ -3,7 +3,7 @@ import { dateOf } from '../../core/calendar/clock.ts';
 import type { CivilDate } from '../../core/calendar/day.ts';
 import type { Assessment } from '../../core/growth/assess.ts';
 import { inTheHouse, weighInOrder } from '../../core/litter/in-the-house.ts';
-import { type Puppy, puppyName } from '../../core/litter/litter.ts';
+import { isCurrent, type Puppy, puppyName } from '../../core/litter/litter.ts';
 import { useToday } from '../data/now.ts';
 import { useLine } from '../facts/useLine.ts';
 import { useLitterOfPuppy } from '../facts/useLitter.ts';
@@ -18,7 +18,7 @@ import { words } from '../state/words.ts';
 import { PuppyCharts, type ViewProps } from './PuppyCharts.tsx';
 import { PuppyLevel } from './PuppyLevel.tsx';
 import { type FeedingSlot, PuppyNotes } from './PuppyNotes.tsx';
-import { recordOf } from './puppy-days.ts';
+import { type RecordRow, recordOf } from './puppy-days.ts';
 import type { TopUpSlot } from './TodayPage.tsx';
 import { VetLine } from './VetLine.tsx';
 import './puppy.css';
@@ -106,6 +106,14 @@ function Known({ puppy, litterId, view, topUp, feeding }: { puppy: Puppy; litter
   );
 }
 
+/** "+41 g since yesterday". */
+function SinceBefore({ rows, unit, today }: { rows: readonly RecordRow[]; unit: ViewProps['unit']; today: CivilDate }) {
+  const [last, before] = rows.filter((r) => isCurrent(r.reading) && !r.reading.held);
+  if (last?.gain == null || before === undefined) return null;
+  const gain = words.signed(words.massText(Math.abs(last.gain), unit), last.gain);
+  return <> · {words.growth.since(gain, words.when(before.reading.at, today))}</>;
+}
+
 /** "8 weeks"; of one that died "lived 9 days". */
 function ageOf(puppy: Puppy, today: CivilDate): string {
   const born = dateOf(puppy.bornAt);
@@ -124,14 +132,13 @@ function Head({
   puppy: Puppy;
   today: ReturnType<typeof useToday>;
 }) {
-  if (assessment?.grams == null || assessment.at === null) return null;
+  if (assessment?.grams == null || assessment.at === null || facts.input === null) return null;
   const unit = facts.house.massUnit;
   return (
     <div className="right puppy-figures">
       <p>
         {inTheHouse(puppy, today) ? (
-          assessment.level === 'steady' &&
-          facts.input !== null && <PuppyLevel level="steady" known={weighingsCount(facts.input, puppy.id)} />
+          assessment.level === 'steady' && <PuppyLevel level="steady" known={weighingsCount(facts.input, puppy.id)} />
         ) : (
           <span>{words.growth.states[puppy.state]}</span>
         )}
@@ -156,7 +163,10 @@ function Head({
       <p>
         <b className="big">{words.massText(assessment.grams, unit)}</b>
         <br />
-        <span className="note">{words.when(assessment.at, today)}</span>
+        <span className="note">
+          {words.when(assessment.at, today)}
+          <SinceBefore rows={recordOf(facts.readings, facts.input, puppy.id)} unit={unit} today={today} />
+        </span>
       </p>
     </div>
   );

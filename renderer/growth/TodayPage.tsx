@@ -73,6 +73,11 @@ export function TodayPage({
           )}
         </div>
       </header>
+      {today < dateOf(litter.whelpedAt) && (
+        <p className="line" role="alert">
+          {words.growth.clockBehind(words.fullDate(today), words.fullDate(dateOf(litter.whelpedAt)))}
+        </p>
+      )}
       <Questions facts={facts} order={order} />
       {growth.litter.level !== 'steady' && (
         <Flagged

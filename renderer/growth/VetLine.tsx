@@ -7,7 +7,7 @@ export function VetLine({ house }: { house: House }) {
   if (house.vetPhone !== '') return <p className="vet">{words.growth.vet(house.vetName, house.vetPhone)}</p>;
   return (
     <p className="vet">
-      {words.growth.vetUnknown} <a href={href({ at: 'rules' })}>{words.growth.writeVet}</a>
+      {words.growth.vetUnknown} <a href={href({ at: 'house', field: 'vetPhone' })}>{words.growth.writeVet}</a>
     </p>
   );
 }

@@ -33,7 +33,7 @@ export function ImportColumns({ draft, preview, put }: Props) {
           value={shape}
           options={SHAPES.map((s) => ({ value: s, word: words.import.shapes[s] }))}
           onChange={(value) =>
-            put({ table: { ...draft.table, meanings: {}, shape: SHAPES.find((s) => s === value) ?? null }, who: {}, left: [] })
+            put({ table: { ...draft.table, meanings: {}, shape: SHAPES.find((s) => s === value) ?? null }, who: {}, ticked: [] })
           }
         />
         {columns.ok && columns.read.bareNumbers && (
@@ -111,7 +111,7 @@ function Meanings({ draft, preview, put }: Props) {
                     ...MEANINGS.map((m) => ({ value: m, word: words.import.meanings[m] })),
                   ]}
                   onChange={(value) =>
-                    put({ table: { ...draft.table, meanings: withMeaning(draft, column, value) }, who: {}, left: [] })
+                    put({ table: { ...draft.table, meanings: withMeaning(draft, column, value) }, who: {}, ticked: [] })
                   }
                 />
               </td>

@@ -83,7 +83,7 @@ function Understood({
         <>
           <ImportWho draft={draft} preview={preview} put={put} />
           <ImportRows draft={draft} preview={preview} put={put} findings={findings} />
-          <Take draft={draft} preview={preview} done={done} />
+          <Take draft={draft} preview={preview} findings={findings} done={done} />
         </>
       )}
     </>
@@ -104,10 +104,20 @@ function useFindings(
   return last.current.findings;
 }
 
-function Take({ draft, preview, done }: { draft: ImportDraft; preview: Preview; done: () => void }) {
+function Take({
+  draft,
+  preview,
+  findings,
+  done,
+}: {
+  draft: ImportDraft;
+  preview: Preview;
+  findings: ReadonlyMap<number, string>;
+  done: () => void;
+}) {
   const [sending, setSending] = useState(false);
   const [refused, setRefused] = useState(false);
-  const input = importInput(draft, preview);
+  const input = importInput(draft, preview, findings);
   const take = async () => {
     if (input === null || sending) return;
     setSending(true);
@@ -121,7 +131,7 @@ function Take({ draft, preview, done }: { draft: ImportDraft; preview: Preview; 
   return (
     <p className="import-take">
       <button type="button" className="button main" disabled={input === null || sending} onClick={() => void take()}>
-        {words.import.take(takenRows(draft, preview).length)}
+        {words.import.take(takenRows(draft, preview, findings).length)}
       </button>
       <span role="status">
         {refused ? words.import.refusedAll : input === null ? words.import.notYet : words.import.takeNote}

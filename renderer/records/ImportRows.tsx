@@ -86,9 +86,9 @@ function Rows({ rows, draft, preview, put, findings }: Props & { rows: readonly 
                       <input
                         type="checkbox"
                         aria-label={words.import.takeItOf(place)}
-                        checked={!draft.left.includes(n)}
+                        checked={draft.ticked.includes(n)}
                         onChange={(event) =>
-                          put({ left: event.target.checked ? draft.left.filter((l) => l !== n) : [...draft.left, n] })
+                          put({ ticked: event.target.checked ? [...draft.ticked, n] : draft.ticked.filter((t) => t !== n) })
                         }
                       />
                       {words.import.takeIt}

@@ -31,7 +31,7 @@ export function ImportWhere({
             value={String(draft.sheet)}
             options={sheets.map((s, i) => ({ value: String(i), word: s.name }))}
             onChange={(value) =>
-              put({ sheet: Number(value), table: { shape: null, meanings: {}, litter: null }, who: {}, left: [] })
+              put({ sheet: Number(value), table: { shape: null, meanings: {}, litter: null }, who: {}, ticked: [] })
             }
           />
         )}
@@ -53,7 +53,7 @@ export function ImportWhere({
                 day: null,
                 clock: null,
                 who: {},
-                left: [],
+                ticked: [],
               })
             }
           />
@@ -68,7 +68,7 @@ export function ImportWhere({
             })),
             { value: 'new', word: words.import.newLitter },
           ]}
-          onChange={(into) => put({ into, who: {}, left: [] })}
+          onChange={(into) => put({ into, who: {}, ticked: [] })}
         />
         {preview.into === 'new' && <NewLitter preview={preview} put={put} />}
       </div>

@@ -61,7 +61,7 @@ function Row({ label, draft, preview, put }: Props & { label: Label }) {
               { value: 'new', word: words.import.newPuppy },
               { value: 'nobody', word: words.import.leaveOut },
             ]}
-            onChange={(value) => put({ who: { ...draft.who, [label.key]: value }, left: [] })}
+            onChange={(value) => put({ who: { ...draft.who, [label.key]: value }, ticked: [] })}
           />
           {who?.is === 'new' && (
             <FormChoice

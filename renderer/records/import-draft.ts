@@ -48,8 +48,8 @@ export interface ImportDraft {
   /** By label: a puppy's id, `new` or `nobody`. */
   readonly who: Readonly<Record<string, string>>;
   readonly sexes: Readonly<Record<string, Sex>>;
-  /** Doubtful rows that are left out, by their number in the table. */
-  readonly left: readonly number[];
+  /** Doubtful rows that she takes all the same, by their number in the table. */
+  readonly ticked: readonly number[];
 }
 
 const UNSAID = {
@@ -64,7 +64,7 @@ const UNSAID = {
   clock: null,
   who: {},
   sexes: {},
-  left: [],
+  ticked: [],
 } as const;
 
 export const EMPTY_DRAFT: ImportDraft = { ...UNSAID, source: null, exportFile: null, fault: null, pasted: '' };
@@ -253,15 +253,20 @@ export function findingsOf(
   return found;
 }
 
-/** The rows that are written: good ones, and doubtful ones that she does not leave out. */
-export function takenRows(draft: ImportDraft, preview: Preview): ImportRow[] {
-  return preview.rows.filter((row, i) => isTaken(row) && !draft.left.includes(i));
+/** The rows that are written: good ones, and of the doubtful ones those that she ticks. `findings` names what the weights make doubtful, by the row. */
+export function takenRows(draft: ImportDraft, preview: Preview, findings: ReadonlyMap<number, string>): ImportRow[] {
+  const isGood = (row: ImportRow, i: number) => row.state.is === 'taken' && !findings.has(i);
+  return preview.rows.filter((row, i) => isTaken(row) && (isGood(row, i) || draft.ticked.includes(i)));
 }
 
 /** What is sent, or null while something is missing. */
-export function importInput(draft: ImportDraft, preview: Preview): InputOf<'records.import'> | null {
+export function importInput(
+  draft: ImportDraft,
+  preview: Preview,
+  findings: ReadonlyMap<number, string>,
+): InputOf<'records.import'> | null {
   const { form, made, into } = preview;
-  const taken = takenRows(draft, preview);
+  const taken = takenRows(draft, preview, findings);
   if (taken.length === 0 || made === null) return null;
   if (into === 'new' && (form.whelpedAt === null || form.dam.trim() === '')) return null;
   const words = preview.columns.ok ? preview.columns.read.litters.find((l) => l.key === preview.litterKey) : undefined;
@@ -290,7 +295,7 @@ export function importInput(draft: ImportDraft, preview: Preview): InputOf<'reco
             },
           }
         : { kind: 'litter', litterId: into },
-    puppies: fresh.map((p, i) => ({ key: `new:${i}`, fields: fieldsOf(p, sexes.get(p.key) ?? 'dog', first + i) })),
+    puppies: fresh.map((p, i) => ({ key: `new:${i}`, fields: fieldsOf(p, sexes.get(p.key) ?? 'unseen', first + i) })),
     readings: taken.flatMap(({ reading, puppy }) =>
       reading === null || puppy === null
         ? []

@@ -24,8 +24,8 @@ export function TopUpPart({ puppy, assessment, house }: { puppy: Puppy; assessme
   const volumes = grams === null || !read.ok ? null : topUp(grams, age, read.value);
   if (age >= 28) return <p className="top-up-older">{words.topUp.older}</p>;
   return (
-    <section className="top-up" aria-labelledby={`${id}-head`}>
-      <h3 id={`${id}-head`}>{words.topUp.heading}</h3>
+    <details className="top-up">
+      <summary>{words.topUp.heading}</summary>
       <ol>
         {words.topUp.cautions.map((c) => (
           <li key={c}>{c}</li>
@@ -70,7 +70,7 @@ export function TopUpPart({ puppy, assessment, house }: { puppy: Puppy; assessme
           )}
         </>
       )}
-    </section>
+    </details>
   );
 }
 

@@ -117,7 +117,9 @@ function Head({ weaning, input, now }: { weaning: Weaning; input: WeaningInput; 
           {now.step !== null &&
             now.weaned &&
             `${words.weaning.weaned} ${words.weaning.goHome(earliestGoHome(born, { fromDay: EIGHT_WEEKS }))}`}
-          {now.step !== null && !now.weaned && (next === null ? words.weaning.lastStep : nextSentence(weaning, input, next))}
+          {now.step !== null &&
+            !now.weaned &&
+            (next !== null ? nextSentence(weaning, input, next) : now.rests ? '' : words.weaning.lastStep)}
         </p>
       </div>
       {now.step !== null && (

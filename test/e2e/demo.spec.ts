@@ -47,10 +47,10 @@ test('the invented litters go, and their dams and diary with them', async ({ pag
   await openDemo(page, house);
   await page.getByRole('button', { name: 'Remove them without a trace' }).click();
   await page.getByRole('button', { name: 'Remove them', exact: true }).click();
-  await expect(page.getByRole('button', { name: 'Look round an invented litter' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Look round three invented litters' })).toBeVisible();
   await expect(page.locator('#window')).not.toContainText(/Yarrow|Comfrey|Betony|Willow/);
   // They come again with the same plan and dam, as on the first day.
-  await page.getByRole('button', { name: 'Look round an invented litter' }).click();
+  await page.getByRole('button', { name: 'Look round three invented litters' }).click();
   await page
     .getByRole('link', { name: /^Betony/ })
     .first()

@@ -4,7 +4,7 @@ import { expect, openDemo, test } from './host.ts';
 test('the fading puppy of the young litter is named with reason, what to do and whom to call', async ({ page, house }) => {
   await openDemo(page, house);
   await page.getByRole('link', { name: 'Records', exact: true }).click();
-  await page.getByRole('link', { name: 'House rules', exact: true }).click();
+  await page.getByRole('link', { name: 'Your house', exact: true }).click();
   await page.getByLabel(/phone/i).last().fill('555-0188');
   await page.getByLabel(/phone/i).last().press('Enter');
   await page.locator('#margin').getByRole('link', { name: /Today/ }).click();

@@ -102,7 +102,7 @@ export async function open(page: Page, house: House): Promise<void> {
 /** Opens the window with the invented litters in it, as one click does. */
 export async function openDemo(page: Page, house: House): Promise<void> {
   await open(page, house);
-  await page.getByRole('button', { name: 'Look round an invented litter' }).click();
+  await page.getByRole('button', { name: 'Look round three invented litters' }).click();
   await expect(page.getByText('These are invented litters')).toBeVisible();
 }
 

@@ -215,7 +215,7 @@ test('a house that is open in another window, and another folder, by keyboard', 
 
 test('what is written about people is erased when she asks twice', async ({ page, house }) => {
   await open(page, house);
-  await page.getByRole('link', { name: 'House rules' }).first().click();
+  await page.getByRole('link', { name: 'Your house' }).first().click();
   const name = page.getByLabel('your name');
   await name.fill('Ottilie Quarrington');
   await name.press('Enter');

@@ -45,7 +45,7 @@ test('three newborns, one after another, without a key; the tick when it is want
   test.setTimeout(90_000);
   await simulateScale(page);
   await newLitter(page, house, 3);
-  await page.getByRole('link', { name: 'House rules', exact: true }).click();
+  await page.getByRole('link', { name: 'Your house', exact: true }).click();
   await page.getByLabel('sound of the scale').selectOption('tick');
   await page.getByLabel('sound of the scale').press('Enter');
   await page.getByRole('link', { name: 'Weigh-in', exact: true }).click();

@@ -228,6 +228,7 @@ test('milk by bottle for a fading puppy: cautions first, never over what the sto
   await expect(page.locator('.meals-part')).toContainText('They live on milk.');
   const block = page.locator('.top-up').first();
   await expect(block).toBeVisible();
+  await block.getByText('Milk by bottle or tube').click();
   const text = await block.innerText();
   expect(text.indexOf('Never feed a cold puppy')).toBeLessThan(text.indexOf('mL a feed'));
   const most = Number(/over (\d+(?:\.\d+)?) mL/.exec(text)?.[1]);

@@ -227,7 +227,7 @@ const PAPERS: Record<House['paper'], string> = { a4: 'A4', letter: 'Letter' };
 const THEMES: Record<House['theme'], string> = { 'by-hour': 'by the hour', day: 'always day paper', night: 'always night lamp' };
 
 export const houseWords = {
-  title: 'The house',
+  title: 'Your house',
   lead: 'Stands on the papers that go with a puppy, and wherever help is needed.',
   breederName: 'your name',
   address: 'address',

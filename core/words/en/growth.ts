@@ -100,6 +100,10 @@ export const growthWords = {
   beforeBirth: 'The litter was not born yet on that day.',
   pickUp: (name: string) => `Take ${name} in hand`,
   mendWeight: (name: string, mass: string) => `${name}, ${mass}: take in hand again`,
+  /** "+41 g since yesterday 07:10" */
+  since: (gain: string, when: string) => `${gain} since ${when}`,
+  clockBehind: (today: string, born: string) =>
+    `The clock of this computer says ${today}, and the litter was born on ${born}. Set the clock first: every weight takes its day from it.`,
   againstMiddle: (own: string, middle: string) => `${own} against ${middle}, the middle of the littermates.`,
   explainGain: (now: string, nowWhen: string, then: string, thenWhen: string, apart: string) =>
     `${now} ${nowWhen} less ${then} ${thenWhen}, ${apart} apart.`,
@@ -130,7 +134,7 @@ export const growthWords = {
   findings: 'About the readings',
   vet: (name: string, phone: string) => `Your vet${name === '' ? '' : `, ${name}`}: ${phone}`,
   vetUnknown: 'Your vet’s number is not written yet.',
-  writeVet: 'Write it in House rules',
+  writeVet: 'Write it down',
   notDiagnosis: 'This supports your judgement. It does not diagnose.',
 
   growth: 'Growth',

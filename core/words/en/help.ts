@@ -18,7 +18,7 @@ export const helpWords = {
   contents: 'On this page',
   vet: (name: string, phone: string) => `Your vet: ${name === '' ? phone : `${name}, ${phone}`}`,
   noVet: 'Your vet’s number is not written down yet.',
-  writeVet: 'Write it under House rules',
+  writeVet: 'Write it down',
 } as const;
 
 export const helpParts: readonly HelpPart[] = [
@@ -28,14 +28,26 @@ export const helpParts: readonly HelpPart[] = [
     paragraphs: [
       'Put a puppy on the scale, type the number, press Enter. The next puppy is in hand. No mouse is needed, and there is nothing to save: a weight is kept the moment you press Enter.',
       'A number that does not fit is asked about in its own row. It is kept meanwhile, but left out of the reckoning until you answer. Press Enter again if it is right, Space to take the guess, or type another number.',
+      'A number that fits a littermate who was not weighed yet is asked about by that one’s name: press the letter of its collar, or Space, and the number is that puppy’s. The one in hand is still to be weighed.',
       'Two puppies that look exchanged are asked about too. X exchanges the two weights, Enter says that they are right.',
+      'To take up a puppy again that was weighed already, go there with the arrows, type its letter or name and Enter, or click its name or its number. What you type then takes the place of the weight.',
+      'Page Up goes a day back, Page Down back to now. A weight of an earlier day is compared with those before and after it.',
+      'A weight that cannot be written stays in its row, marked, and is tried again in order. If the program was started again, open the address that it printed last, in the same window or beside it.',
+      'Any weight can be corrected, moved to its day, given to another puppy or struck out where you see it: on the puppy’s page, in Growth, on Today. What stood there before stays in the record, struck through.',
       'The order of the puppies can be changed on the page Puppies. Weigh at the same time of day, in the same order, on the same scale.',
     ],
     keys: [
       { keys: ['Enter'], does: 'keep the number, next puppy' },
       { keys: ['Space'], does: 'take the guess' },
       { keys: ['↑', '↓'], does: 'another puppy' },
+      {
+        keys: ['A'],
+        does: 'a collar’s letter: take that puppy in hand, with Enter; when it is asked about, the number is that one’s',
+      },
       { keys: ['X'], does: 'exchange two weights, when asked' },
+      { keys: ['Alt ↑', 'Alt ↓'], does: 'another place in the order' },
+      { keys: ['Page Up'], does: 'a day back' },
+      { keys: ['Page Down'], does: 'back to now' },
       { keys: ['Ctrl Z'], does: 'take back the last weight' },
     ],
   },
@@ -46,7 +58,7 @@ export const helpParts: readonly HelpPart[] = [
       'On the weigh-in, “Connect the scale” reads a USB scale, or a serial one that sends lines of text. The window or the browser asks once which device it is; from then on it is found by itself, also after it was switched off, as long as the browser remembers it. Firefox and Safari cannot reach scales. A scale that types like a keyboard needs nothing of this.',
       'Put the puppy in hand on the scale. Its last three seconds are drawn beside the number, with the band that counts as steady: two steps of the scale, or one per cent of the weight. Steady for a second, the weight is written as if you had typed it, and the next puppy is in hand. Take the first one off: a puppy is written once, until the scale was empty.',
       'A puppy that does not lie still is not written by itself. Its middle is offered, with how far it moves; Enter takes it. A weight that does not fit is asked about as a typed one is. If it fits another puppy much better, Space gives it to that one.',
-      'What you type always goes before the scale. Where a number stands already, the scale only fills in the new one, and Enter writes it. Weights of another day are typed. Under House rules you can have one low tick for each weight that is written.',
+      'What you type always goes before the scale. Where a number stands already, the scale only fills in the new one, and Enter writes it. Weights of another day are typed. Under Your house you can have one low tick for each weight that is written.',
       'On Linux a USB scale may need a rule for the device manager (udev) that lets you read it; the scale’s name is found with lsusb.',
     ],
     keys: [
@@ -58,7 +70,7 @@ export const helpParts: readonly HelpPart[] = [
     id: 'writing-weights',
     title: 'How weights may be written',
     paragraphs: [
-      'A number alone is in the unit of your scale, as written under House rules. Any other unit can be written behind it: 412, 0.412kg, 14.5oz, 1 lb 3, 1lb3.5oz. With pounds and ounces, a number alone is ounces, and 1:3.5 is one pound and three and a half ounces.',
+      'A number alone is in the unit of your scale, as written under Your house. Any other unit can be written behind it: 412, 0.412kg, 14.5oz, 1 lb 3, 1lb3.5oz. With pounds and ounces, a number alone is ounces, and 1:3.5 is one pound and three and a half ounces.',
       'A comma is a decimal comma. What cannot be read stays as you typed it, with a sentence that says why.',
     ],
   },

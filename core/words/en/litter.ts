@@ -65,7 +65,7 @@ export const littersWords = {
   weightsIn: 'weights in',
   weightsHint: 'or write any unit as you go: 14.5oz',
   already: 'If you want to see it first',
-  lookRound: 'Look round an invented litter',
+  lookRound: 'Look round three invented litters',
   lookRoundMore: 'Kept apart from yours, marked everywhere, removed without a trace.',
 } as const;
 

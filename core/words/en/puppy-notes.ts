@@ -1,6 +1,8 @@
 /** Sentences of a puppy's page about its birth weight, its milestones, what was seen, and the published envelope. */
 import type { BirthNote } from '../../growth/birth-note.ts';
 import type { Milestone } from '../../growth/milestones.ts';
+import { pronouns } from '../../litter/pronouns.ts';
+import type { Sex } from '../../reference/classes.ts';
 import type { MassUnit } from '../../units/mass.ts';
 import { massText } from './amounts.ts';
 
@@ -44,7 +46,10 @@ export function milestoneWords(milestones: readonly Milestone[]): string {
 
 export const puppyNoteWords = {
   birthWeight: 'birth weight',
-  closely: 'Weigh it twice a day, keep it warm, and see it suckle.',
+  closely: (sex: Sex) => {
+    const { them } = pronouns(sex);
+    return `Weigh ${them} twice a day, keep ${them} warm, and see ${them} suckle.`;
+  },
   milestones: 'milestones',
   notYet: 'not yet twice its birth weight',
   milestonesHow:

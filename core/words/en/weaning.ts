@@ -185,7 +185,7 @@ export const weaningWords = {
   whose: (name: string) => `${name}: `,
   callVet: (name: string, phone: string) =>
     phone === ''
-      ? 'Your vet’s number is not written down yet; write it in House rules.'
+      ? 'Your vet’s number is not written down yet; write it under Your house.'
       : `Your vet${name === '' ? '' : `, ${name}`}: ${phone}`,
 
   /* diary */

@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react';
 import type { House } from '../../core/people/house.ts';
 import { houseSchema } from '../../core/people/house.ts';
 import { limitsOf, longestOf } from '../../core/units/limits.ts';
@@ -6,6 +7,7 @@ import { changeHouse } from '../facts/change-house.ts';
 import { useHouse } from '../facts/useLitterGrowth.ts';
 import { type Option, SavedChoice, SavedField } from '../parts/form/fields.tsx';
 import { good, type Read, readClock, readNumber, readText } from '../parts/form/read.ts';
+import { PageTitle } from '../parts/PageTitle.tsx';
 import { words } from '../state/words.ts';
 
 const PAPERS = ['a4', 'letter'] as const satisfies readonly House['paper'][];
@@ -13,12 +15,17 @@ const THEMES = ['by-hour', 'day', 'night'] as const satisfies readonly House['th
 
 type LineField = 'breederName' | 'address' | 'phone' | 'email' | 'vetName' | 'vetPhone' | 'vetOutOfHours';
 
-/** Whose house it is, whom to call, how weights and papers are shown. */
-export function HousePart() {
+/** Whose house it is, whom to call, how weights and papers are shown. `field` is what she was sent here to write. */
+export function HousePage({ field }: { field: 'vetPhone' | null }) {
   const house = useHouse();
+  const form = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (field !== null) form.current?.querySelector<HTMLElement>(`.house-${field}`)?.focus();
+  }, [field]);
   const line = (field: LineField, inputMode: 'text' | 'tel' | 'email' = 'text') => (
     <SavedField
       label={words.house[field]}
+      className={`house-${field}`}
       inputMode={inputMode}
       value={house[field]}
       read={readText(longestOf(houseSchema.shape[field]))}
@@ -35,10 +42,9 @@ export function HousePart() {
   );
   const step = house.scaleStepGrams;
   return (
-    <section className="part" id="house">
-      <h2>{words.house.title}</h2>
-      <p className="soft">{words.house.lead}</p>
-      <div className="form">
+    <>
+      <PageTitle title={words.house.title} lead={words.house.lead} />
+      <div className="form house-form" ref={form}>
         {line('breederName')}
         {line('address')}
         {line('phone', 'tel')}
@@ -87,7 +93,7 @@ export function HousePart() {
           </>
         )}
       </div>
-    </section>
+    </>
   );
 }
 
