@@ -3,8 +3,8 @@ import { dateOf } from '../../core/calendar/clock.ts';
 import { daysBetween } from '../../core/calendar/day.ts';
 import { mealLadder } from '../../core/feeding/ladder.ts';
 import { ladderInputOf } from '../../core/feeding/ration-input.ts';
-import { FIRST_BOWLS } from '../../core/litter/ages.ts';
 import type { Puppy } from '../../core/litter/litter.ts';
+import { FIRST_BOWL } from '../../core/reference/feeding/weaning.ts';
 import { useToday } from '../data/now.ts';
 import { useFoodOn } from '../facts/useFoods.ts';
 import type { LitterGrowthFacts } from '../facts/useLitterGrowth.ts';
@@ -40,7 +40,7 @@ export function PuppyFeeding({ facts, puppy }: { facts: LitterGrowthFacts; puppy
           />
         )}
       </section>
-      {daysBetween(dateOf(puppy.bornAt), today) >= FIRST_BOWLS && (
+      {daysBetween(dateOf(puppy.bornAt), today) >= FIRST_BOWL.earliestDay && (
         <PuppyRation facts={facts} puppy={puppy} rules={rules} food={food} today={today} />
       )}
     </>

@@ -64,6 +64,7 @@ test('a sex that was not seen waits, and the breed says which growth it means', 
   await page.getByLabel('puppies so far').fill('2');
   await page.getByLabel('A, birth weight').fill('520');
   await page.getByRole('button', { name: 'Begin this litter' }).press('Enter');
+  await expect(page.getByRole('heading', { level: 1, name: 'Puppies' })).toBeVisible();
   await expect(page.getByLabel('A, sex')).toHaveValue('unseen');
   await page.getByLabel('A, sex').selectOption('bitch');
   await page.getByRole('link', { name: 'Weigh-in', exact: true }).click();
@@ -78,6 +79,7 @@ for (const [what, size] of [
   ['a telephone', { width: 390, height: 844 }],
 ] as const) {
   test(`fourteen at the weigh-in, the row in hand never out of sight: ${what}`, async ({ page, house }) => {
+    test.slow(); // fourteen times the whole litter is reckoned anew
     await page.setViewportSize(size);
     await open(page, house);
     await page.getByRole('link', { name: 'Begin a litter' }).click();
