@@ -253,7 +253,7 @@ function remark(
     case 'no-phone':
       return {
         sentence: 'No telephone number of yours stands on the plan; a line to write on is printed.',
-        mend: 'Write it in House rules.',
+        mend: 'Write it under Your house.',
         source: null,
       };
   }
