@@ -7,6 +7,7 @@ const FIRST = [412, 398, 405, 421, 388, 430];
 const AFTER = [402, 415, 409, 396, 418, 407, 411, 399];
 
 async function fourteen(page: Page, house: House): Promise<void> {
+  test.slow(); // fourteen times the whole litter is reckoned anew, and the host is waited for
   await open(page, house);
   await page.getByRole('link', { name: 'Begin a litter' }).click();
   await page.getByLabel('dam', { exact: true }).fill('Comfrey');
