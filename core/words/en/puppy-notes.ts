@@ -1,10 +1,11 @@
 /** Sentences of a puppy's page about its birth weight, its milestones, what was seen, and the published envelope. */
 import type { BirthNote } from '../../growth/birth-note.ts';
 import type { Milestone } from '../../growth/milestones.ts';
-import { pronouns } from '../../litter/pronouns.ts';
+
 import type { Sex } from '../../reference/classes.ts';
 import type { MassUnit } from '../../units/mass.ts';
 import { massText } from './amounts.ts';
+import { pronouns } from './pronouns.ts';
 
 export const BIRTH_SOURCE =
   'Mugnier et al. 2020, BMC Veterinary Research 16, tables 1 and 2: 4 971 puppies of 784 litters. Seen.';
