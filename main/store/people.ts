@@ -6,7 +6,7 @@ import { type AnyPlan, anyPlanSchema } from '../../core/homing/document.ts';
 import { withoutPerson } from '../../core/homing/persons.ts';
 import { DEFAULT_SETTINGS, type House, type HouseSettings, storedSettingsSchema } from '../../core/people/house.ts';
 import { type Person, personSchema } from '../../core/people/person.ts';
-import { forgetChanges, overwriteFreed, rememberedOf } from './erase.ts';
+import { blankTexts, forgetChanges, overwriteFreed, rememberedOf } from './erase.ts';
 import type { Recorder, Written } from './journal.ts';
 import type { Row } from './rows.ts';
 import { TABLES, type TableName, tableOf, tagsOf } from './tables.ts';
@@ -166,6 +166,7 @@ export function erasePerson(
     plans = naming(allPlans(db), written);
     for (const [table, by] of columnsNaming()) blank(db, table, by, ids);
     for (const id of ids) forgetChanges(db, 'people', id);
+    for (const table of PERSONAL) if (!OWNED.includes(table)) blankTexts(db, table, written);
     forgetWords(
       db,
       [...rows, ...remembered].map((row) => String(row['name'] ?? '')),
@@ -174,8 +175,12 @@ export function erasePerson(
     if (papers) for (const { id, document } of plans) keep.run(JSON.stringify(withoutPerson(document, written)), id);
   }).immediate();
   overwriteFreed(db);
-  return { value: { starters, papers: plans.length }, changed: [...tagsOf(['people', 'starters', 'plans']), 'records'] };
+  return { value: { starters, papers: plans.length }, changed: [...tagsOf([...PERSONAL, 'starters', 'plans']), 'records'] };
 }
+
+/** Tables whose rows say by an id whose they are; elsewhere a person is a text beside other things. */
+const PERSONAL = (Object.keys(TABLES) as TableName[]).filter((table) => tableOf(table).personal.length > 0);
+const OWNED: readonly string[] = [...columnsNaming()].map(([table]) => table);
 
 /** Empties the personal columns of a table. */
 function blank(db: Database.Database, table: TableName, by: string, ids: readonly string[]): void {

@@ -158,6 +158,22 @@ describe('breeder and vet on plans that were handed over', () => {
     await call(program.dispatch, 'people.setHouse', { change: { breederName: 'O. Quarrington-Reed' } });
   });
 
+  it('leave what they did where they are named beside it, and the journal of that', async () => {
+    const puppyId = world.chip.id;
+    await call(program.dispatch, 'care.setChip', { puppyId, change: { by: 'Dr. Pemberwick' } });
+    await call(program.dispatch, 'care.setChip', { puppyId, change: { by: 'Somebody Else' } });
+    await call(program.dispatch, 'care.setChip', { puppyId, change: { by: ' Dr. Pemberwick' } });
+    await call(program.dispatch, 'people.erase', { personId: 'person-vet', papers: true });
+    expect(bytes()).not.toContain('Pemberwick');
+    const by = async () =>
+      (await call(program.dispatch, 'care.chips', { litterId: world.litter.id })).chips.find((c) => c.id === puppyId)?.by;
+    expect(await by()).toBe('');
+    await call(program.dispatch, 'records.undo', {});
+    expect(await by()).toBe('Somebody Else');
+    await backAndForth(program.dispatch);
+    expect(bytes()).not.toContain('Pemberwick');
+  });
+
   it('stay on it as it was printed, and it is said how many there are', async () => {
     const before = await keptPlan(program.dispatch, planId);
     expect(before.contact).toMatchObject({ name: HOUSE.breederName, address: HOUSE.address });
