@@ -33,7 +33,7 @@ export interface Feeds {
   readonly feeds: number;
   /** Never over {@link feedLimit}. */
   readonly feedMl: number;
-  /** The stomach would not hold what the method reckons. */
+  /** The stomach would not hold what the method reckons in so few feeds. */
   readonly capped: boolean;
 }
 
@@ -45,9 +45,15 @@ export function feedsFor(grams: number, kcal: number, milkKcalPerMl: number, fee
   return { kcal, dayMl: feedMl * feeds, feeds, feedMl, capped: wanted > limit };
 }
 
-/** Feeds by one handbook in a week of life, 0 to 3. */
+/**
+ * Feeds by one handbook in a week of life, 0 to 3. Where the stomach would not hold a feed, there are more of them (`capped`): the day stays what the
+ * handbook has, and so never falls from one week to the next.
+ */
 export function handbookFeeds(method: HandRearingMethod, grams: number, week: 0 | 1 | 2 | 3, milkKcalPerMl: number): Feeds {
-  return feedsFor(grams, (grams / GRAMS_PER_POUND) * method.kcalPerPound[week], milkKcalPerMl, method.feeds[week]);
+  const kcal = (grams / GRAMS_PER_POUND) * method.kcalPerPound[week];
+  const fewest = Math.ceil(kcal / milkKcalPerMl / feedLimit(grams) - 1e-9);
+  const feeds = Math.max(method.feeds[week], fewest);
+  return { ...feedsFor(grams, kcal, milkKcalPerMl, feeds), capped: fewest > method.feeds[week] };
 }
 
 /** From four weeks a puppy eats from the bowl; the handbooks end there. */
@@ -60,7 +66,7 @@ export interface TopUp {
   readonly dayMl: { readonly low: number; readonly high: number };
   /** Hard cap for a feed, mL. */
   readonly mostMl: number;
-  /** The cap, and not a handbook, sets the higher end. */
+  /** The cap, and not a handbook, sets the number of feeds. */
   readonly capped: boolean;
   /** Hours between feeds at the higher and the lower number of feeds. */
   readonly hours: { readonly low: number; readonly high: number };

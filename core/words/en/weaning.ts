@@ -250,10 +250,11 @@ export const topUpWords = {
       ? `${low} feeds a day, every ${lowHours} hours`
       : `${low} to ${high} feeds a day, every ${lowHours} to ${highHours} hours`,
   most: (ml: string) => `Never over ${ml} mL in one feed: that is 4 mL in 100 g, what the stomach holds.`,
-  capped: 'One handbook gives more than that; the limit stands.',
+  capped: 'So there are more feeds than one handbook has.',
   day: (low: number, high: number) =>
     `${low === high ? low : `${low} to ${high}`} mL a day for a puppy that gets nothing else. One that still nurses needs less: feed it after its dam.`,
-  disagree: 'Two handbooks, and they differ. Begin with the lower figure: a little too little harms less than too much.',
+  disagree:
+    'Two handbooks, and where one gives half of the other neither is urged: ask your vet which to follow, and let the scale decide. In one feed a little too little harms less than too much.',
   milk: 'milk, kcal in a mL',
   milkHint: 'read it off the tin; 1 is what one handbook reckons with',
   milkExample: '0.9',

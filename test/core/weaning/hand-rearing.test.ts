@@ -4,7 +4,8 @@ import { addDays, date, daysBetween } from '../../../core/calendar/day.ts';
 import { type DamFields, damFieldsSchema } from '../../../core/dogs/dam.ts';
 import { dueWindows } from '../../../core/dogs/gestation.ts';
 import { damDay, lactationEnergy } from '../../../core/feeding/dam-day.ts';
-import { HAND_REARING_UNTIL_DAYS, topUp } from '../../../core/weaning/hand-rearing.ts';
+import { HAND_REARING } from '../../../core/reference/feeding/nursing.ts';
+import { HAND_REARING_UNTIL_DAYS, handbookFeeds, topUp } from '../../../core/weaning/hand-rearing.ts';
 
 const mated = date('2026-03-01');
 const FIELDS: DamFields = {
@@ -88,6 +89,22 @@ describe('a top-up', () => {
         },
       ),
     );
+  });
+
+  it('gives the day that the handbook has, in more feeds where the stomach is small, and never less a week later', () => {
+    for (const milk of [0.5, 0.75, 1, 1.3]) {
+      for (const method of [HAND_REARING.A, HAND_REARING.B]) {
+        const days = ([0, 1, 2, 3] as const).map((week) => handbookFeeds(method, 400, week, milk));
+        for (const [week, day] of days.entries()) {
+          const kcal = (400 / 453.59237) * (method.kcalPerPound[week] ?? 0);
+          expect(day.dayMl).toBeCloseTo(kcal / milk, 9);
+          expect(day.feedMl).toBeLessThanOrEqual(16 + 1e-9);
+          expect(day.dayMl).toBeGreaterThanOrEqual((days[week - 1]?.dayMl ?? 0) - 1e-9);
+        }
+      }
+    }
+    // 400 g by handbook A: 97 kcal, 129 mL of a milk of 0.75 kcal, 16 mL a feed at most: nine feeds.
+    expect(handbookFeeds(HAND_REARING.A, 400, 0, 0.75)).toMatchObject({ feeds: 9, capped: true });
   });
 
   it('is none without a weight or a milk', () => {
