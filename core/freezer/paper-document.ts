@@ -5,9 +5,6 @@ import { languageSchema } from '../units/language.ts';
 
 const text = z.string().max(1000);
 
-/** More rows than this do not fit on one sheet; the nearest days are what is needed at the freezer door. */
-export const MOST_ROWS = 18;
-
 export const thawDocumentSchema = z.strictObject({
   version: z.literal(1),
   kind: z.literal('thaw'),

@@ -1,7 +1,7 @@
 /** The thaw list and the labels as finished documents in one language. */
 import { clockOf, dateOf, type LocalTime } from '../calendar/clock.ts';
 import type { HouseRules } from '../feeding/rules.ts';
-import { type LabelSheet, type LabelsDocument, MOST_ROWS, type ThawDocument } from '../freezer/paper-document.ts';
+import type { LabelSheet, LabelsDocument, ThawDocument } from '../freezer/paper-document.ts';
 import type { FreezerPlan } from '../freezer/plan-shape.ts';
 import { type Label, type ListRow, labelsOf, weekRows } from '../freezer/thaw-list.ts';
 import type { Language } from '../units/language.ts';
@@ -14,12 +14,12 @@ export interface FreezerPaperFacts extends Stocked {
   readonly rules: HouseRules;
 }
 
-/** The list of seven days on one sheet; null when nothing has to come out. */
+/** The list of seven days; null when nothing has to come out. */
 export function thawDocument(facts: FreezerPaperFacts, language: Language = 'en'): ThawDocument | null {
   const words = catalogueOf(language);
   const w = words.freezerPaper;
   const today = dateOf(facts.now);
-  const rows = weekRows(facts.plan, today).slice(0, MOST_ROWS);
+  const rows = weekRows(facts.plan, today);
   if (rows.length === 0) return null;
   return {
     version: 1,
@@ -40,8 +40,8 @@ export function thawDocument(facts: FreezerPaperFacts, language: Language = 'en'
 }
 
 function rowOf(row: ListRow, facts: FreezerPaperFacts, words: Catalogue): ThawDocument['days'][number]['rows'][number] {
-  const { atTime, from, official } = words.freezerPaper;
-  const time = (t: LocalTime) => atTime(dateOf(t), clockOf(t));
+  const { dateTime, from, official } = words.freezerPaper;
+  const time = (t: LocalTime) => dateTime(dateOf(t), clockOf(t));
   const first = (said: string) => (row.manyTimes ? from(said) : said);
   return {
     out: first(clockOf(row.out)),
@@ -81,7 +81,7 @@ export function labelsDocument(
 
 function labelText(label: Label, { nameOf, unit }: FreezerPaperFacts, words: Catalogue): LabelsDocument['labels'][number] {
   const w = words.freezerPaper;
-  const time = (t: LocalTime) => w.atTime(dateOf(t), clockOf(t));
+  const time = (t: LocalTime) => w.dateTime(dateOf(t), clockOf(t));
   const { take } = label;
   const grams = words.foodText(take.grams, unit);
   return {

@@ -1,6 +1,7 @@
 import type { LabelSheet, LabelsDocument } from '../../core/freezer/paper-document.ts';
 import { catalogueOf } from '../../core/words/catalogue.ts';
 import type { Paper } from '../links.ts';
+import './fonts.css';
 import './print.css';
 import './freezer-paper.css';
 

@@ -5,7 +5,7 @@ import { EARLIER_SHEETS } from './earlier/Sheet.tsx';
 import { LabelsPaper, labelSheets } from './LabelsPaper.tsx';
 import { PlanPaper } from './PlanPaper.tsx';
 import { PrepPaper } from './PrepPaper.tsx';
-import { ThawListPaper } from './ThawListPaper.tsx';
+import { ThawListPaper, thawSheets } from './ThawListPaper.tsx';
 
 /** The sheets of any document, as they are printed. Whoever shows them measures them: see `useFit`. */
 export function PaperSheets({ document, paper }: { document: PaperDocument; paper: Paper }) {
@@ -25,5 +25,6 @@ export function PaperSheets({ document, paper }: { document: PaperDocument; pape
 /** How many sheets a document takes. */
 export function sheetsOf(document: PaperDocument, paper: Paper): number {
   if (document.kind === 'plan') return document.version === 3 ? document.sheets.length : EARLIER_SHEETS;
+  if (document.kind === 'thaw') return thawSheets(document.days).length;
   return document.kind === 'labels' ? labelSheets(document, paper).length : 1;
 }

@@ -1,8 +1,9 @@
 import type { PrepDocument } from '../../core/weaning/prep-document.ts';
+import { catalogueOf } from '../../core/words/catalogue.ts';
 import type { Paper } from '../links.ts';
 import { CollarBand } from '../parts/CollarBand.tsx';
-import { words } from '../state/words.ts';
 import '../parts/parts.css';
+import './fonts.css';
 import './print.css';
 import './prep.css';
 
@@ -39,7 +40,7 @@ export function PrepPaper({ document, paper }: { document: PrepDocument; paper: 
           </div>
           <footer className="sheet-foot">
             <span>{document.foot}</span>
-            <span className="sheet-number">{words.prep.sheet}</span>
+            <span className="sheet-number">{catalogueOf(document.language).prep.sheet}</span>
           </footer>
         </div>
       </section>
@@ -47,13 +48,14 @@ export function PrepPaper({ document, paper }: { document: PrepDocument; paper: 
   );
 }
 
-function PrepTable({ document: { bowls, times, totals, unit } }: { document: PrepDocument }) {
+function PrepTable({ document: { bowls, times, totals, unit, language } }: { document: PrepDocument }) {
+  const w = catalogueOf(language).prep;
   return (
     <table className="prep-table">
       <thead>
         <tr>
-          <th scope="col">{words.prep.collar}</th>
-          <th scope="col">{words.prep.puppy}</th>
+          <th scope="col">{w.collar}</th>
+          <th scope="col">{w.puppy}</th>
           {times.map((time) => (
             <th key={time} scope="col">
               <b>{time}</b>
@@ -62,7 +64,7 @@ function PrepTable({ document: { bowls, times, totals, unit } }: { document: Pre
             </th>
           ))}
           <th scope="col">
-            <b>{words.prep.dayHead}</b>
+            <b>{w.dayHead}</b>
             <br />
             {unit}
           </th>

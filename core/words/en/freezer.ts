@@ -6,7 +6,7 @@ import type { ThawWay, WayOut } from '../../freezer/pack.ts';
 import type { ToldMeat } from '../../freezer/parasites.ts';
 import { COUNTER_IN_THE_TRADE, REFREEZING } from '../../reference/freezer/keeping.ts';
 import type { Parasite } from '../../reference/freezer/parasites.ts';
-import { longDate, shortDate, shortDay } from './dates.ts';
+import { dayOfWeek, longDate, shortDate, shortDay } from './dates.ts';
 
 const PARTS: Record<string, string> = {
   '1/2': 'half',
@@ -345,4 +345,6 @@ export const freezerPaperWords = {
   sheet: (n: number, of: number) => `sheet ${n} of ${of}`,
   from: (clock: string) => `from ${clock}`,
   atTime: (day: CivilDate, clock: string) => `${shortDay(day)} ${clock}`,
+  /** On paper, which may hang for longer than a week. */
+  dateTime: (day: CivilDate, clock: string) => `${dayOfWeek(day)} ${clock}`,
 } as const;

@@ -96,6 +96,23 @@ describe.runIf(canPrint)('paper through Chromium', () => {
     60_000,
   );
 
+  // ISO 14289-1 (PDF/UA): 7.1 roles that the format does not define are mapped, the title is shown; 7.21 fonts are embedded as fonts; ISO 32000-1, 14.8.4: bodies of list items.
+  test('it says who wrote it and with what, and its structure holds only roles that readers know', async () => {
+    const { PDFDict, PDFDocument, PDFName } = await import('pdf-lib');
+    const pdf = await PDFDocument.load(await paper.print(document, 'a4', 'Anke Holm'), { updateMetadata: false });
+    expect([pdf.getAuthor(), pdf.getCreator(), pdf.getTitle()]).toEqual(['Anke Holm', 'Whelpside', document.title]);
+    const objects = pdf.context.enumerateIndirectObjects().flatMap(([, o]) => (o instanceof PDFDict ? [o] : []));
+    const named = (key: string) => objects.flatMap((o) => o.get(PDFName.of(key))?.toString() ?? []);
+    expect(named('Subtype')).toContain('/Type0');
+    expect(named('Subtype')).not.toContain('/Type3');
+    const roles = named('S');
+    for (const role of ['/H1', '/H2', '/Table', '/Caption', '/TH', '/TD', '/L', '/Figure']) expect(roles).toContain(role);
+    expect(roles.filter((r) => r === '/LBody')).toHaveLength(roles.filter((r) => r === '/LI').length);
+    const map = pdf.catalog.lookup(PDFName.of('StructTreeRoot'), PDFDict).lookup(PDFName.of('RoleMap'), PDFDict);
+    expect(map.get(PDFName.of('Strong'))?.toString()).toBe('/Span');
+    expect(pdf.catalog.lookup(PDFName.of('ViewerPreferences'), PDFDict).toString()).toContain('/DisplayDocTitle true');
+  }, 60_000);
+
   // Documents as commit 0fe7f8e kept them, and where each of their words stood on its paper: page, x, y in points.
   test.each([
     ['eight-weeks', 'a4'],
