@@ -28,8 +28,10 @@ export async function finishPdf(bytes: Uint8Array, author: string): Promise<Uint
 function giveBody({ context }: PDFDocument, ref: PDFRef, item: PDFDict): void {
   const kids = item.lookup(PDFName.of('K'));
   const all = kids instanceof PDFArray ? kids.asArray() : [item.get(PDFName.of('K'))];
-  if (!all.every((kid) => kid instanceof PDFRef)) return;
-  const body = context.register(context.obj({ Type: 'StructElem', S: 'LBody', P: ref, K: all }));
-  for (const kid of all) context.lookup(kid, PDFDict).set(PDFName.of('P'), body);
-  item.set(PDFName.of('K'), body);
+  const elements = all.filter((kid) => kid instanceof PDFRef);
+  if (elements.length === 0) return;
+  const body = context.register(context.obj({ Type: 'StructElem', S: 'LBody', P: ref, K: elements }));
+  for (const element of elements) context.lookup(element, PDFDict).set(PDFName.of('P'), body);
+  // The dash before an item is content of the item itself.
+  item.set(PDFName.of('K'), context.obj([...all.filter((kid) => !(kid instanceof PDFRef)), body]));
 }
