@@ -227,10 +227,15 @@ function placeRemark(
   const clear = (wide: number) => end >= wide && needles.every((x) => x < end - wide - 6 || x > end);
   if (clear(needed)) return { beside: linesOf(lead, [text], end - needed), besideLines: 1, beneath: [] };
   // Beneath, the sentence stands as near under its band as the width allows.
+  const word = measure(lead, REMARK_SIZE, LEAD_WEIGHT);
+  if (room < word && end < word) {
+    // Band and tail leave no room for the word on either side.
+    const under = wrapText(text, REMARK_SIZE, width, measure, width - leadWidth);
+    return { beside: [], besideLines: 0, beneath: linesOf(lead, under, 0) };
+  }
   const lines = wrapText(text, REMARK_SIZE, width, measure);
   const longest = Math.max(0, ...lines.map((line) => measure(line, REMARK_SIZE)));
   const beneath = linesOf('', lines, Math.max(0, Math.min(end, width - longest)));
-  const word = measure(lead, REMARK_SIZE, LEAD_WEIGHT);
   return { beside: linesOf(lead, [''], room >= word ? start : Math.max(0, end - word)), besideLines: 1, beneath };
 }
 
