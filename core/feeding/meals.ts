@@ -27,9 +27,8 @@ const EQUAL_MEALS: readonly Meals[] = [
   { morning: 1 / 5, forenoon: 1 / 5, midday: 1 / 5, afternoon: 1 / 5, evening: 1 / 5 },
   { morning: 1 / 6, forenoon: 1 / 6, midday: 1 / 6, afternoon: 1 / 6, evening: 1 / 6, night: 1 / 6 },
 ];
-export const MOST_MEALS = MEAL_NAMES.length;
 
-/** The part of the day's food in each of so many equal meals, 1 to {@link MOST_MEALS}. */
+/** The part of the day's food in each of so many equal meals, 1 to 6. */
 export function equalMeals(count: number): Meals {
   return EQUAL_MEALS[count] ?? THREE_MEALS;
 }

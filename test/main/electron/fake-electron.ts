@@ -2,7 +2,9 @@
  * A stand-in for the `electron` module, for tests on a machine without its binary: it notes what it is told and lets a
  * test play the system's part. It decides nothing; what Electron itself does is not tested here.
  */
+
 import { EventEmitter } from 'node:events';
+import { PDFDocument } from 'pdf-lib';
 import { vi } from 'vitest';
 
 type Handler = (...args: never[]) => unknown;
@@ -49,7 +51,9 @@ export class FakeContents extends EventEmitter {
   }
   async printToPDF(options: unknown): Promise<Uint8Array> {
     this.pdfOptions.push(options);
-    return new TextEncoder().encode('%PDF-1.7');
+    const pdf = await PDFDocument.create();
+    pdf.addPage();
+    return await pdf.save();
   }
 }
 
