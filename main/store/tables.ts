@@ -13,7 +13,7 @@ import { houseRulesSchema, litterRulesSchema, rulesVersionSchema } from '../../c
 import { storedFoodSchema } from '../../core/food/own-food.ts';
 import { feedingSchema, grownDogSchema } from '../../core/food/rotation.ts';
 import { eaterSchema, freezerSettingsSchema, packSchema, starterSchema, thawSchema } from '../../core/freezer/pack.ts';
-import { planDocumentSchema } from '../../core/homing/document.ts';
+import { anyPlanSchema } from '../../core/homing/document.ts';
 import { collarSchema } from '../../core/litter/collar.ts';
 import { litterSchema, puppySchema, readingSchema } from '../../core/litter/litter.ts';
 import { storedSettingsSchema } from '../../core/people/house.ts';
@@ -78,8 +78,8 @@ export const TABLES = {
     mark: 'removed',
     ...OF_PUPPY,
     tag: 'plans',
-    reads: (row) => planDocumentSchema.safeParse(json(row['document'])).success,
-    documents: { document: planDocumentSchema },
+    reads: (row) => anyPlanSchema.safeParse(json(row['document'])).success,
+    documents: { document: anyPlanSchema },
   },
   rules: {
     mark: null,

@@ -5,8 +5,8 @@ test('the fading puppy of the young litter is named with reason, what to do and 
   await openDemo(page, house);
   await page.getByRole('link', { name: 'Records', exact: true }).click();
   await page.getByRole('link', { name: 'Your house', exact: true }).click();
-  await page.getByLabel(/phone/i).last().fill('555-0188');
-  await page.getByLabel(/phone/i).last().press('Enter');
+  await page.getByLabel('your vet, by phone').fill('555-0188');
+  await page.getByLabel('your vet, by phone').press('Enter');
   await page.locator('#margin').getByRole('link', { name: /Today/ }).click();
   const look = page.locator('.flagged').first();
   await expect(look.getByRole('heading', { name: 'Look at Fennel' })).toBeVisible();
