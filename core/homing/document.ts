@@ -8,7 +8,7 @@ import { ladderStepSchema } from '../feeding/ladder.ts';
 import { MEAL_NAMES } from '../food/bowls.ts';
 import { collarSchema } from '../litter/collar.ts';
 import { SEXES } from '../reference/classes.ts';
-import { dateSchema, idSchema } from '../units/fields.ts';
+import { dateSchema, idSchema, lineSchema } from '../units/fields.ts';
 import { FOOD_UNITS } from '../units/food.ts';
 import { languageSchema } from '../units/language.ts';
 import { earlierPlanSchema, runSchema } from './earlier-plan.ts';
@@ -18,7 +18,7 @@ const text = z.string().max(4000);
 const runs = z.array(runSchema);
 
 /** Why a plan was printed though a warning stands: her own words. */
-export const whySchema = z.string().trim().max(300);
+export const whySchema = lineSchema(300).trim();
 
 const mealAmounts = z.partialRecord(z.enum(MEAL_NAMES), z.number());
 

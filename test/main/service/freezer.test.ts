@@ -33,7 +33,7 @@ describe('what everyone eats', () => {
     const litter = world.litter.id;
     expect((await demandOn(today)).filter((d) => d.litterId === litter)).toEqual([]);
     const weaned = (await demandOn(addDays(today, 40))).filter((d) => d.litterId === litter);
-    expect(weaned.map((d) => d.clock)).toEqual(['07:00', '12:30', '18:00']);
+    expect(weaned.map((d) => d.clock)).toEqual(['07:00', '13:00', '20:00']);
     // Three weighed puppies at 5.5 % of some kilograms each.
     expect(grams(weaned)).toBeGreaterThan(3 * 150);
     expect(grams(weaned)).toBeLessThan(3 * 600);

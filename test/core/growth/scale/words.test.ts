@@ -125,8 +125,8 @@ describe('lines of a serial scale', () => {
 
 describe('a scale that types', () => {
   test('its line is a weight, what people write stays what it was, and a slip stays a slip', () => {
-    expect(parseTyped('ST,GS,+00012.34kg', 'g')).toEqual({ ok: true, grams: 12_340, unit: 'g' });
-    expect(parseTyped('412', 'g')).toEqual({ ok: true, grams: 412, unit: 'g' });
+    expect(parseTyped('ST,GS,+00012.34kg', 'g')).toEqual({ ok: true, grams: 12_340, exact: 12_340, unit: 'g' });
+    expect(parseTyped('412', 'g')).toEqual({ ok: true, grams: 412, exact: 412, unit: 'g' });
     expect(parseTyped('  +412 g', 'g')).toMatchObject({ ok: false });
     expect(parseTyped('N 412.0 g', 'g')).toMatchObject({ ok: true, grams: 412 });
     expect(parseTyped('US,GS,+0412 g', 'g')).toEqual({ ok: false, fault: { code: 'scale-moving' } });
