@@ -19,9 +19,9 @@ afterEach(() => {
   scratch.remove();
 });
 
-/** The plan of a puppy for its go-home day. */
+/** The plan of a puppy, made today for its go-home day. */
 async function plan(puppyId: string) {
-  return planOn(world.dispatch, puppyId, dayBefore(world.clock, -36));
+  return planOn(world.dispatch, puppyId, dayBefore(world.clock, 0));
 }
 
 const first = () => world.puppies[0]?.id ?? '';

@@ -85,7 +85,9 @@ describe('the freezer and the prep sheet', () => {
   it('go by the rules of the day, also when they begin tomorrow', async () => {
     const { litterId } = await begin();
     const { versions } = await call(program.dispatch, 'feeding.rules', {});
-    const rules = versions.at(-1)?.rules ?? expect.fail('no rules');
+    // By the share alone, so that twice the share is twice the bowl: the floor is above it.
+    const rules = { ...(versions.at(-1)?.rules ?? expect.fail('no rules')), basis: 'share' as const };
+    await call(program.dispatch, 'feeding.setRules', { from: today, change: rules });
     const before = await weighedOut(litterId, addDays(today, 1));
     const more = { ...rules, shareYoung: 0.11 };
     await call(program.dispatch, 'feeding.setRules', { from: addDays(today, 1), change: more });
