@@ -1,11 +1,16 @@
 import type { ReactNode } from 'react';
 import { useState } from 'react';
 import type { CivilDate } from '../../core/calendar/day.ts';
+import type { RuleChange } from '../../core/feeding/finding.ts';
+import { rulesFindings } from '../../core/feeding/findings.ts';
 import { DEFAULT_RULES, type HouseRules, type RulesFacts, type RulesVersion, rulesOn } from '../../core/feeding/rules.ts';
 import type { RuleKey } from '../../core/words/en/feeding.ts';
 import { useToday } from '../data/now.ts';
 import { run, useQuery } from '../data/query.ts';
+import { useFoodOn } from '../facts/useFoods.ts';
 import { useLittersInHouse } from '../facts/useLitter.ts';
+import { useHouse } from '../facts/useLitterGrowth.ts';
+import { FindingLines } from '../parts/FindingLines.tsx';
 import { FormChoice, SavedChoice, SavedField } from '../parts/form/fields.tsx';
 import { PageTitle } from '../parts/PageTitle.tsx';
 import { useWindow } from '../state/window.ts';
@@ -140,7 +145,13 @@ function Rules(props: { litterId: string | null; rules: HouseRules; versions: re
               ))}
             </tbody>
           </table>
-          {group === 'amounts' && <p className="note rules-note">{words.rules.glide}</p>}
+          {group === 'amounts' && (
+            <>
+              <p className="note rules-note">{words.rules.glide}</p>
+              <p className="note rules-note">{words.rules.tension}</p>
+              <RulesFound rules={tried?.rules ?? rules} litterId={litterId} today={today} />
+            </>
+          )}
           {group === 'meals' && (
             <RulesEffect opened={opened} rules={rules} tried={tried?.rules ?? null} today={today} litterId={litterId} />
           )}
@@ -149,6 +160,18 @@ function Rules(props: { litterId: string | null; rules: HouseRules; versions: re
       <Versions versions={versions} />
     </>
   );
+}
+
+/** What is found about the rules themselves, with the food that is fed: here, and on no page of a puppy. */
+function RulesFound({ rules, litterId, today }: { rules: HouseRules; litterId: string | null; today: CivilDate }) {
+  const { massUnit } = useHouse();
+  const found = rulesFindings(rules, useFoodOn(litterId, rules, today, today));
+  if (found.length === 0) return null;
+  const take = ({ key, value }: RuleChange) => {
+    const asked = { from: today, change: { [key]: value } };
+    void (litterId === null ? run('feeding.setRules', asked) : run('feeding.setLitterRules', { litterId, ...asked }));
+  };
+  return <FindingLines findings={found} unit={massUnit} action={{ word: words.finding.mend, take }} />;
 }
 
 function shown(key: RuleKey, text: string): string {

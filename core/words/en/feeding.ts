@@ -164,6 +164,8 @@ export const rulesWords = {
     bone: 'Bone and vegetables',
     keeping: 'Thawing and keeping',
   },
+  tension:
+    'The trade feeds a share of body weight, the published estimate goes by energy, and they part for small dogs and lean mixes: 5.5 % alone of a mix with 166 kcal in 100 g is 35 % of the estimate for a toy puppy of eight weeks and 60 % for one of a breed of 32 kg. So the program begins with a floor of 85 % under the share. Estimate: Klein et al. 2019; the parts are computed.',
   glide: 'Between the ages the amount changes evenly: it rises once, then falls, by a tenth in a week at most.',
   units: {
     shareYoung: '%',

@@ -109,6 +109,7 @@ export const helpParts: readonly HelpPart[] = [
     id: 'house-rules',
     title: 'House rules',
     paragraphs: [
+      'The program begins with 5.5 % of body weight to five months, 3.5 % at six and 2 % from twelve, and never under 85 % of the published energy estimate; three meals, a late fourth to twelve weeks for dogs under 10 kg grown, two from five months (from six for those); bone as the mix has it.',
       'How much, how often and for how long are your rules. They begin as common practice. Beside each stands what is published or official, so that you see where they differ. Nothing is changed behind your back.',
       'A change holds from the day you make it. Older versions are kept, and a plan that was handed over keeps the rules it was made with.',
       'A litter can have rules of its own: choose it at the top of the page. Until you change one for it, it goes by the house. Where a ration parts from the published numbers, the page of the puppy and Today say so, and one action mends it, for that litter alone.',
