@@ -124,7 +124,7 @@ export const ruleWords: Record<RuleKey, RuleWords> = {
 const BASIS: Record<HouseRules['basis'], string> = {
   share: 'share of body weight',
   energy: 'the energy estimate',
-  'share-with-floor': 'share, with an energy floor',
+  'share-with-floor': 'share, over a floor',
 };
 const GROWTH: Record<HouseRules['growthMethod'], string> = {
   klein: 'Klein 2019, of pet puppies',
