@@ -44,7 +44,7 @@ const DAMAGES: Readonly<Record<string, (bytes: Buffer) => Buffer>> = {
   },
   'pages zeroed': (bytes) => {
     const page = chance.below(bytes.length / PAGE);
-    return bytes.fill(0, page * PAGE, (page + 2) * PAGE);
+    return bytes.fill(0, page * PAGE, Math.min(bytes.length, (page + 2) * PAGE));
   },
   'cut short': (bytes) => bytes.subarray(0, PAGE + chance.below(bytes.length - PAGE)),
   'the first page gone': (bytes) => bytes.fill(0, 0, PAGE),
