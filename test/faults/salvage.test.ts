@@ -120,7 +120,7 @@ it('rescues facts that copying rows cannot', () => {
     return { kind, pages, rows };
   });
   // By chance a page is hit that only one of them needs: of a kind neither may be far behind.
-  for (const { kind, pages, rows } of byKind) expect(pages, kind).toBeGreaterThan(0.95 * rows);
+  for (const { kind, pages, rows } of byKind) expect(pages, kind).toBeGreaterThanOrEqual(0.95 * rows);
   expect(byKind.find((k) => k.kind === 'the first page gone')?.rows).toBe(0);
   const sum = (of: 'pages' | 'rows') => byKind.reduce((all, k) => all + k[of], 0);
   expect(sum('pages')).toBeGreaterThan(1.1 * sum('rows'));
