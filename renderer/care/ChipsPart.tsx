@@ -1,11 +1,10 @@
 import { useState } from 'react';
-import { dateOf } from '../../core/calendar/clock.ts';
 import type { CivilDate } from '../../core/calendar/day.ts';
 import type { Chip } from '../../core/care/microchip.ts';
 import type { Puppy } from '../../core/litter/litter.ts';
 import { shortText } from '../../core/units/fields.ts';
 import { longestOf } from '../../core/units/limits.ts';
-import { now, useToday } from '../data/now.ts';
+import { useToday } from '../data/now.ts';
 import { useQuery } from '../data/query.ts';
 import { FormField } from '../parts/form/fields.tsx';
 import { readDate } from '../parts/form/read.ts';
@@ -77,7 +76,7 @@ export function ChipsPart({ litterId, puppies }: { litterId: string; puppies: re
 
 function faultOf(day: ReturnType<typeof readDate>, today: CivilDate): string | null {
   if (!day.ok) return day.sentence;
-  return day.value > today || day.value > dateOf(now().local) ? words.care.toCome : null;
+  return day.value > today ? words.care.toCome : null;
 }
 
 function nextWithout(puppies: readonly Puppy[], chips: ReadonlyMap<string, Chip>, id: string): string | null {
